@@ -1,0 +1,213 @@
+import { type Fact, type Gap, isGap, KINDS, type Origin } from '@ampwright/engine'
+import type { Issue } from '../issue.ts'
+import { nearest } from '../nearest.ts'
+import { readQuantity } from '../quantities/read.ts'
+import type { TextGroup, TextNode } from '../text/read.ts'
+import type { ChoiceField, FileField, Group, Leaf, MapOf, Near, Node, QuantityField, Variants } from './field.ts'
+import { camel } from './resolved.ts'
+import { tyreFields } from './tyre-fields.ts'
+
+/** A part record as the resolver needs it: texts by key, and how such a record knows its values. */
+export type PartRecord = { readonly id: string; readonly how: 'datasheet' | 'assumed'; readonly fields: Readonly<Record<string, { readonly text: string }>> }
+export type FileDatum = { readonly ok: true; readonly datum: unknown } | { readonly ok: false; readonly found: string; readonly accepted: string }
+export type LookUps = {
+  readonly parts?: (id: string) => PartRecord | undefined
+  readonly attachments?: (name: string, format: string) => FileDatum | undefined
+}
+export type Reading = { readonly strict: boolean; readonly lookUps: LookUps; readonly file?: string }
+
+type At = { readonly path: string; readonly node: TextNode | undefined; readonly from: TextNode | undefined; readonly record: PartRecord | undefined }
+
+/** Walks schema and text together: every leaf becomes a fact or a gap, every fault an issue, none of them stops the rest. */
+export class Resolver {
+  readonly issues: Issue[] = []
+  readonly facts: Fact<never>[] = []
+  private readonly references: { path: string; to: readonly string[]; name: string; node: TextNode }[] = []
+  private readonly root: TextGroup | undefined
+  private readonly reading: Reading
+  constructor(root: TextGroup | undefined, reading: Reading) {
+    this.root = root
+    this.reading = reading
+  }
+
+  /** Resolves the whole file against its sections. */
+  all(sections: Readonly<Record<string, Node>>): Record<string, unknown> {
+    const whole: Group = { is: 'group', label: 'conversion', fields: sections }
+    const model = this.group(whole, { path: '', node: this.root, from: this.root, record: undefined }, ['schema'])
+    this.checkReferences()
+    return model
+  }
+
+  private node(schema: Node, at: At): unknown {
+    switch (schema.is) {
+      case 'group': return this.group(schema, at)
+      case 'map': return this.map(schema, at)
+      case 'variants': return this.variants(schema, at)
+      default: return this.leaf(schema, at)
+    }
+  }
+
+  private asGroup(at: At, label: string): TextGroup | undefined {
+    if (!at.node || at.node.kind === 'group') return at.node
+    if (at.node.kind === 'value' && at.node.source === '') return undefined
+    this.fault(at.node, at.path, `${label} is a group of lines`, at.node.kind === 'value' ? `«${at.node.source}»` : at.node.kind, 'further lines, indented below the key')
+    return undefined
+  }
+
+  private group(schema: Group, at: At, alsoKnown: readonly string[] = []): Record<string, unknown> {
+    const text = this.asGroup(at, schema.label), out: Record<string, unknown> = { at: at.path, given: text !== undefined }
+    const join = (key: string): string => (at.path ? `${at.path}.${key}` : key)
+    for (const [key, entry] of text?.entries ?? []) {
+      if (key in schema.fields || key === 'note' || alsoKnown.includes(key)) continue
+      const near = nearest(key, Object.keys(schema.fields))
+      this.issues.push(this.issue(entry.keyAt, join(key), 'unknown key', `«${key}»`, Object.keys(schema.fields).join(', '), near))
+    }
+    const own = schema.fields['part']?.is === 'part' ? text?.entries.get('part')?.node : undefined
+    const record = own?.kind === 'value' ? this.reading.lookUps.parts?.(own.source) : schema.fromPartAbove ? at.record : schema.fields['part'] ? undefined : undefined
+    for (const [key, field] of Object.entries(schema.fields)) {
+      const child = text?.entries.get(key)?.node
+      out[camel(key)] = this.node(field, { path: join(key), node: child, from: text ?? at.from, record })
+    }
+    return out
+  }
+
+  private map(schema: MapOf, at: At): Record<string, unknown> {
+    const text = this.asGroup(at, schema.label), out: Record<string, unknown> = {}
+    for (const [key, entry] of text?.entries ?? []) if (key !== 'note') out[key] = this.node(schema.of, { path: `${at.path}.${key}`, node: entry.node, from: text, record: undefined })
+    return out
+  }
+
+  private variants(schema: Variants, at: At): unknown {
+    const text = this.asGroup(at, schema.label), by = text?.entries.get(schema.by)?.node, kinds = Object.keys(schema.of)
+    const kind = by?.kind === 'value' ? by.source : undefined
+    const chosen = kind === undefined ? undefined : schema.of[kind]
+    if (!chosen) {
+      const accepted = kinds.join(', '), near = kind === undefined ? undefined : nearest(kind, kinds)
+      this.issues.push(this.issue((by ?? text ?? at.node ?? at.from)?.at, at.path, `${schema.label}: «${schema.by}» says which kind it is`, kind === undefined ? 'nothing' : `«${kind}»`, accepted, near))
+      return undefined
+    }
+    return { ...this.group(chosen, { ...at, node: text }, [schema.by]), kind }
+  }
+
+  private leaf(schema: Leaf, at: At): unknown {
+    if (at.node && at.node.kind !== 'value') {
+      this.fault(at.node, at.path, `${schema.label} is one value`, at.node.kind === 'group' ? 'a group of lines' : `a ${at.node.kind}`, acceptedOf(schema))
+      return schema.is === 'tyre' ? tyreFields(this.gap(schema, at)) : this.gap(schema, at)
+    }
+    const typed = at.node && at.node.source !== '' ? at.node.source : undefined
+    if (typed !== undefined) return this.typed(schema, at, typed, at.node as TextNode)
+    const key = at.path.slice(at.path.lastIndexOf('.') + 1), recorded = at.record?.fields[key]
+    if (recorded && at.record) return this.recorded(schema, at, recorded.text, at.record)
+    if (schema.is === 'quantity' && schema.assume && !this.reading.strict) {
+      const assumed = schema.assume(this.near(at))
+      if (assumed) return this.fact(schema, at, assumed.value, { half: assumed.half, origin: { how: 'assumed', note: assumed.note, source: assumed.source } })
+    }
+    return schema.is === 'tyre' ? tyreFields(this.gap(schema, at)) : this.gap(schema, at)
+  }
+
+  private typed(schema: Leaf, at: At, text: string, node: TextNode): unknown {
+    const wrong = (found: string, accepted: string, near?: string): Gap => {
+      this.issues.push(this.issue(node.at, at.path, schema.label, found, accepted, near))
+      return this.gap(schema, at)
+    }
+    switch (schema.is) {
+      case 'quantity': {
+        const read = readQuantity(text, schema.kind)
+        if (!read.ok) return wrong(`${read.problem.found}: ${read.problem.why}`, read.problem.accepted, read.problem.nearest)
+        const { value, half, origin } = read.quantity, { least, most } = schema
+        if ((least !== undefined && value < least) || (most !== undefined && value > most)) return wrong(`«${text}», outside what is possible`, bounds(schema))
+        return this.fact(schema, at, value, { text, ...(half === undefined ? {} : { half }), ...(origin ? { origin } : {}) })
+      }
+      case 'choice': {
+        const word = text.trim()
+        return schema.oneOf.includes(word) ? this.fact(schema, at, word, { text }) : wrong(`«${text}»`, schema.oneOf.join(', '), nearest(word, schema.oneOf))
+      }
+      case 'date': return /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/.test(text) ? this.fact(schema, at, text, { text }) : wrong(`«${text}»`, 'a date such as 2026-05-12')
+      case 'tyre': {
+        const fields = tyreFields(this.gap(schema, at), text)
+        if ('found' in fields) return tyreFields(wrong(fields.found, fields.accepted))
+        this.facts.push(...(Object.values(fields).filter(f => !isGap(f)) as Fact<never>[]))
+        return fields
+      }
+      case 'reference':
+        this.references.push({ path: at.path, to: schema.to, name: text, node })
+        return this.fact(schema, at, text, { text })
+      case 'file': return this.file(schema, at, text, wrong)
+      default: return this.fact(schema, at, text, { text })
+    }
+  }
+
+  private file(schema: FileField, at: At, name: string, wrong: (found: string, accepted: string) => Gap): unknown {
+    const got = this.reading.lookUps.attachments?.(name, schema.format)
+    if (!got) return wrong(`«${name}», which is not beside the conversion`, `a ${schema.format} file beside it`)
+    return got.ok ? this.fact(schema, at, got.datum as never, { text: name }) : wrong(`«${name}»: ${got.found}`, got.accepted)
+  }
+
+  private recorded(schema: Leaf, at: At, text: string, record: PartRecord): unknown {
+    const origin: Origin = { how: record.how, note: `part ${record.id}` }
+    if (schema.is === 'choice') return schema.oneOf.includes(text) ? this.fact(schema, at, text, { text, origin }) : this.gap(schema, at)
+    if (schema.is !== 'quantity') return this.gap(schema, at)
+    const read = readQuantity(text, schema.kind)
+    if (!read.ok) throw new RangeError(`part ${record.id}, ${at.path}: ${read.problem.why}`)
+    return this.fact(schema, at, read.quantity.value, { text, origin, ...(read.quantity.half === undefined ? {} : { half: read.quantity.half }) })
+  }
+
+  private fact(schema: Leaf, at: At, value: number | string | object, more: { text?: string; half?: number; origin?: Origin }): Fact<never> {
+    const unit = schema.is === 'quantity' ? KINDS[schema.kind].unit : schema.is === 'file' ? schema.unit : ''
+    const fact = {
+      path: at.path, label: schema.label, symbol: schema.is === 'quantity' ? schema.symbol : '', unit, value,
+      ...(schema.is === 'quantity' ? { shows: schema.kind } : {}), ...more,
+    } as unknown as Fact<never>
+    this.facts.push(fact)
+    return fact
+  }
+
+  private gap(schema: Leaf, at: At): Gap {
+    const key = at.path.slice(0, at.path.lastIndexOf('.')), part = at.from?.kind === 'group' ? at.from.entries.get('part') : undefined
+    const unknownPart = part?.node.kind === 'value' && key !== '' && !this.reading.lookUps.parts?.(part.node.source)
+    return {
+      gap: true, path: at.path, label: schema.label, until: schema.until ?? 'any time',
+      ...(schema.measure ? { measure: schema.measure } : {}), why: unknownPart ? 'not in the catalogue' : 'missing',
+    }
+  }
+
+  private near(at: At): Near {
+    const find = (path: string): string | undefined => {
+      const full = path.startsWith('./') ? at.path.replace(/[^.]+$/, path.slice(2)) : path
+      let n: TextNode | undefined = this.root
+      for (const key of full.split('.')) n = n?.kind === 'group' ? n.entries.get(key)?.node : undefined
+      return n?.kind === 'value' && n.source !== '' ? n.source : undefined
+    }
+    const value = (path: string): number | undefined => {
+      const full = path.startsWith('./') ? at.path.replace(/[^.]+$/, path.slice(2)) : path
+      const fact = this.facts.find(f => (f as Fact).path === full) as Fact | undefined
+      return typeof fact?.value === 'number' ? fact.value : undefined
+    }
+    return { word: find, value, at: at.path }
+  }
+
+  private checkReferences(): void {
+    for (const { path, to, name, node } of this.references) {
+      const names = to.flatMap(map => {
+        let n: TextNode | undefined = this.root
+        for (const key of map.split('.')) n = n?.kind === 'group' ? n.entries.get(key)?.node : undefined
+        return n?.kind === 'group' ? [...n.entries.keys()] : []
+      })
+      if (!names.includes(name)) this.issues.push(this.issue(node.at, path, `names something in ${to.join(' or ')}`, `«${name}»`, names.join(', ') || 'nothing is there yet', nearest(name, names)))
+    }
+  }
+
+  private fault(node: TextNode, path: string, what: string, found: string, accepted: string): void {
+    this.issues.push(this.issue(node.at, path, what, found, accepted))
+  }
+
+  private issue(at: { line: number; column: number } | undefined, path: string, what: string, found: string, accepted: string, near?: string): Issue {
+    return { ...(this.reading.file ? { file: this.reading.file } : {}), line: at?.line ?? 1, column: at?.column ?? 1, path, what, found, accepted, ...(near ? { nearest: near } : {}) }
+  }
+}
+
+const bounds = (f: QuantityField): string => {
+  const unit = KINDS[f.kind].unit
+  return [f.least === undefined ? '' : `at least ${f.least} ${unit}`, f.most === undefined ? '' : `at most ${f.most} ${unit}`].filter(Boolean).join(', ')
+}
+const acceptedOf = (f: Leaf): string => (f.is === 'choice' ? (f as ChoiceField).oneOf.join(', ') : f.is === 'quantity' ? `a ${KINDS[f.kind].label} with its unit` : 'one value on the line')

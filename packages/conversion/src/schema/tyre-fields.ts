@@ -1,0 +1,30 @@
+import { type Fact, type Gap, type Tyre } from '@ampwright/engine'
+import { readTyre } from '../quantities/tyre.ts'
+
+const STANDARD = { how: 'standard', source: { work: 'etrto', place: 'size designation, load index and speed symbol' } } as const
+
+/**
+ * The facts behind one tyre marking. Without a text every field is the same gap; a text that cannot be read gives what was found and what is accepted.
+ *
+ * The parts of the marking stand at `path#part`: they move together when the marking is edited.
+ */
+export function tyreFields(gap: Gap): Tyre
+export function tyreFields(gap: Gap, text: string): Tyre | { found: string; accepted: string }
+export function tyreFields(gap: Gap, text?: string): Tyre | { found: string; accepted: string } {
+  if (text === undefined) return { text: gap, width: gap, aspect: gap, rim: gap, diameter: gap, construction: gap, loadEach: gap, topSpeed: gap }
+  const read = readTyre(text)
+  if (!read.ok) return { found: `${read.problem.found}: ${read.problem.why}`, accepted: read.problem.accepted }
+  const { tyre } = read
+  const one = (part: string, label: string, symbol: string, unit: string, value: number | undefined): Fact | Gap =>
+    value === undefined ? { ...gap, label: `${label} (not in the marking)` } : { path: `${gap.path}#${part}`, label, symbol, unit, value, origin: STANDARD, text }
+  return {
+    text: { path: gap.path, label: gap.label, symbol: '', unit: '', value: text, text },
+    width: one('width', 'section width', 'w', 'm', tyre.width),
+    aspect: one('aspect', 'aspect ratio', 'a', '1', tyre.aspect),
+    rim: one('rim', 'rim diameter', 'd', 'm', tyre.rim),
+    diameter: one('diameter', 'unloaded diameter', 'D', 'm', tyre.diameter),
+    construction: { path: `${gap.path}#construction`, label: 'construction', symbol: '', unit: '', value: tyre.construction, text },
+    loadEach: one('load', 'load one tyre may carry', 'm_LI', 'kg', tyre.loadKg),
+    topSpeed: one('speed', 'speed of the symbol', 'v_sym', 'm/s', tyre.maxSpeed),
+  }
+}

@@ -1,0 +1,72 @@
+import { choice, date, group, mapOf, quantity, reference, variants } from '../schema/field.ts'
+
+const SETS = ['un', 'de', 'fr', 'be', 'it', 'es', 'nl', 'ch', 'gb', 'ie', 'au', 'nz', 'us', 'ca', 'ca-qc', 'jp', 'in', 'za', 'practice'] as const
+
+const conditions = {
+  load: reference('load case', 'brief.loads'),
+  surface: choice('road surface', ['dry', 'wet', 'gravel', 'snow']),
+  temperature: quantity('temperature', 'air temperature', 'T', { least: 213.15, most: 333.15 }),
+  altitude: quantity('length', 'altitude', 'h', { least: -500, most: 6000 }),
+  'head-wind': quantity('speed', 'head wind', 'v_w', { least: -40, most: 40 }),
+  trailer: reference('trailer', 'trips.trailers'),
+}
+
+/** What the finished car must do, for whom, and under whose rules. */
+export const brief = group(
+  'brief',
+  {
+    rules: choice('rule set', SETS, { says: 'Under whose rules the car is approved.' }),
+    'converted-on': date('day the conversion is presented'),
+    workshop: choice('who does the work', ['business', 'owner']),
+    seats: quantity('count', 'seats wanted', 'n_seats', { least: 1, most: 9 }),
+    luggage: quantity('mass', 'luggage wanted', 'm_lug', { least: 0 }),
+    person: quantity('mass', 'mass of one person', 'm_pers', {
+      least: 30,
+      most: 200,
+      assume: () => ({ value: 75, half: 10, note: 'one person as counted in approval', source: { work: 'eu-1230-2012', place: 'mass of the driver and of each occupant', mark: 'from memory' } }),
+    }),
+    budget: quantity('money', 'parts budget', 'K', { least: 0 }),
+    reserve: quantity('share', 'charge kept in reserve', 'z_res', { least: 0, most: 0.9 }),
+    conditions: group('conditions goals share', conditions, { says: 'What a goal leaves out is taken from here.' }),
+    loads: mapOf(
+      'load cases',
+      'load case',
+      group('load case', {
+        people: quantity('count', 'people aboard', 'n', { least: 0, most: 9 }),
+        luggage: quantity('mass', 'luggage aboard', 'm_lug', { least: 0 }),
+        trailer: reference('trailer', 'trips.trailers'),
+      }),
+    ),
+    goals: mapOf(
+      'goals',
+      'goal',
+      variants('goal', 'kind', {
+        'top speed': group('top speed', { speed: quantity('speed', 'speed wanted', 'v', { least: 1 }), ...conditions }),
+        acceleration: group('acceleration', {
+          from: quantity('speed', 'from', 'v_1', { least: 0 }),
+          to: quantity('speed', 'to', 'v_2', { least: 1 }),
+          within: quantity('time', 'within', 't', { least: 0.5 }),
+          ...conditions,
+        }),
+        'hill start': group('hill start', { slope: quantity('slope', 'slope wanted', 'p', { least: 0, most: 1.5 }), ...conditions }),
+        climb: group('climb', {
+          slope: quantity('slope', 'slope', 'p', { least: 0, most: 1 }),
+          speed: quantity('speed', 'speed held', 'v', { least: 0.5 }),
+          duration: quantity('duration', 'for how long', 't', { least: 1, says: 'Left out: for as long as the hill lasts.' }),
+          ...conditions,
+        }),
+        range: group('range', { trip: reference('trip', 'trips.named'), distance: quantity('distance', 'distance wanted', 's', { least: 100 }) }),
+        charging: group('charging', {
+          place: reference('charging place', 'charging.places'),
+          within: quantity('duration', 'within', 't', { least: 60 }),
+          from: quantity('share', 'from charge', 'z_1', { least: 0, most: 1 }),
+          to: quantity('share', 'to charge', 'z_2', { least: 0, most: 1 }),
+          distance: quantity('distance', 'distance put back', 's', { least: 100 }),
+          trip: reference('trip whose consumption counts', 'trips.named'),
+          temperature: quantity('temperature', 'cell temperature at plug-in', 'T_cell', { least: 213.15, most: 333.15 }),
+        }),
+      }),
+    ),
+  },
+  { says: 'What the finished car must do, and under whose rules it is approved.' },
+)

@@ -1,0 +1,30 @@
+import { choice, group, mapOf, part, quantity } from '../schema/field.ts'
+
+export const charging = group(
+  'charging',
+  {
+    charger: group('on-board charger', {
+      part: part('charger'),
+      power: quantity('power', 'power of the charger', 'P_ch', { least: 100 }),
+      'lowest-voltage': quantity('voltage', 'lowest output voltage', 'U_ch,min', { least: 1 }),
+      'highest-voltage': quantity('voltage', 'highest output voltage', 'U_ch,max', { least: 1 }),
+      current: quantity('current', 'greatest output current', 'I_ch', { least: 0.1 }),
+      phases: quantity('count', 'phases it uses', 'n_ph', { least: 1, most: 3 }),
+      efficiency: quantity('share', 'efficiency, wall to pack', 'η_ch', { least: 0.5, most: 1 }),
+      'set-to': quantity('voltage', 'pack voltage it is set to', 'U_set', { least: 1 }),
+      mass: quantity('mass', 'mass of the charger', 'm_ch', { least: 0 }),
+    }),
+    dc: group('DC inlet', { 'inlet-current': quantity('current', 'current the inlet is rated for', 'I_in', { least: 1 }), 'inlet-voltage': quantity('voltage', 'voltage the inlet is rated for', 'U_in', { least: 1 }) }),
+    places: mapOf('charging places', 'charging place', group('charging place', {
+      socket: choice('socket', ['household socket', 'dedicated point', 'industrial socket', 'three-phase point', 'DC post']),
+      voltage: quantity('voltage', 'mains voltage', 'U_m', { least: 50, most: 1000 }),
+      current: quantity('current', 'current of the circuit', 'I_m', { least: 1 }),
+      phases: quantity('count', 'phases', 'n_ph', { least: 1, most: 3 }),
+      power: quantity('power', 'power of the post', 'P_post', { least: 100 }),
+      hours: quantity('duration', 'hours parked there', 't_p', { least: 60 }),
+      cable: quantity('current', 'current the cable is rated for', 'I_cable', { least: 1 }),
+      'price-per-energy': quantity('money per energy', 'price of energy', 'k_E', { least: 0 }),
+    })),
+  },
+  { says: 'Where and how fast it is charged.' },
+)

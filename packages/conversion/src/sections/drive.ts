@@ -1,0 +1,85 @@
+import { drivelineEfficiency } from '../assumptions.ts'
+import { choice, file, group, mapOf, part, quantity, reference } from '../schema/field.ts'
+
+const DATASHEET = { tool: 'datasheet, breaker’s list or type plate', accuracy: 'as stated', minutes: 30 }
+const WEIGH = { tool: 'hanging scale', accuracy: '± 0.5 kg', minutes: 5 }
+const TAPE = { tool: 'tape', accuracy: '± 5 mm', minutes: 10 }
+const BEFORE = 'before the part is bought' as const
+
+const motor = group(
+  'motor',
+  {
+    part: part('motor', 'drive-unit'),
+    kind: choice('kind of motor', ['permanent-magnet', 'induction', 'series-dc'], { until: BEFORE }),
+    'peak-torque': quantity('torque', 'peak torque', 'M_max', { least: 1, until: BEFORE, measure: DATASHEET }),
+    'peak-power': quantity('power', 'peak power', 'P_max', { least: 100, until: BEFORE, measure: DATASHEET }),
+    'peak-time': quantity('time', 'peak for', 't_max', { least: 1, until: BEFORE, measure: DATASHEET }),
+    'continuous-torque': quantity('torque', 'continuous torque', 'M_c', { least: 1, until: BEFORE, measure: DATASHEET }),
+    'continuous-power': quantity('power', 'continuous power', 'P_c', { least: 100, until: BEFORE, measure: DATASHEET }),
+    'coolant-temperature': quantity('temperature', 'coolant temperature of the continuous rating', 'T_cool', { until: BEFORE }),
+    'base-speed': quantity('rotational speed', 'base speed', 'ω_b', { least: 1, until: BEFORE, measure: DATASHEET }),
+    'stated-voltage': quantity('voltage', 'voltage the figures are stated at', 'U_0', { least: 10, until: BEFORE, measure: DATASHEET }),
+    'top-speed': quantity('rotational speed', 'top speed of the motor', 'ω_max', { least: 10, until: BEFORE, measure: DATASHEET }),
+    'rotor-inertia': quantity('moment of inertia', 'rotor inertia', 'J_m', { least: 0 }),
+    mass: quantity('mass', 'mass of the motor', 'm_mot', { least: 0, measure: WEIGH }),
+    diameter: quantity('length', 'diameter', 'D_mot', { least: 0.02 }),
+    length: quantity('length', 'length', 'ℓ_mot', { least: 0.02 }),
+    x: quantity('length', 'motor behind the front axle', 'x', { measure: TAPE }),
+    z: quantity('length', 'motor above the ground', 'z', { measure: TAPE }),
+    'best-efficiency': quantity('share', 'best efficiency', 'η_best', { least: 0.3, most: 0.999 }),
+    'efficiency-map': file('efficiency map', 'grid', 'efficiency map CSV', '1'),
+    'unpowered-drag': file('drag when unpowered, torque over speed', 'curve', 'drag CSV', 'N·m'),
+    'thermal-time': quantity('time', 'thermal time constant of the winding', 'τ_w', { least: 1 }),
+    'winding-limit': quantity('temperature', 'winding temperature limit', 'T_w,max', { least: 300 }),
+  },
+  { fromPartAbove: true },
+)
+const inverter = group('inverter', {
+  part: part('inverter'),
+  'lowest-voltage': quantity('voltage', 'lowest working voltage', 'U_inv,min', { least: 1, until: BEFORE, measure: DATASHEET }),
+  'highest-voltage': quantity('voltage', 'highest working voltage', 'U_inv,max', { least: 1, until: BEFORE, measure: DATASHEET }),
+  'peak-current': quantity('current', 'peak battery current', 'I_inv,max', { least: 1, until: BEFORE }),
+  'continuous-current': quantity('current', 'continuous battery current', 'I_inv,c', { least: 1, until: BEFORE }),
+  efficiency: quantity('share', 'efficiency of the inverter', 'η_inv', { least: 0.5, most: 1 }),
+  mass: quantity('mass', 'mass of the inverter', 'm_inv', { least: 0, measure: WEIGH }),
+  x: quantity('length', 'inverter behind the front axle', 'x', { measure: TAPE }),
+  z: quantity('length', 'inverter above the ground', 'z', { measure: TAPE }),
+})
+
+/** How torque gets from motor to wheels. */
+export const drive = group(
+  'drive',
+  {
+    units: mapOf(
+      'drive units',
+      'drive unit',
+      group('drive unit', {
+        part: part('drive-unit'),
+        axle: choice('axle it drives', ['front', 'rear', 'both']),
+        through: choice('the way the torque takes', ['drive unit', 'kept gearbox', 'single reduction']),
+        gear: reference('gear it is held in', 'donor.gearbox.gears'),
+        shifting: choice('shifting', ['held in one gear', 'with clutch', 'without clutch']),
+        'shift-time': quantity('time', 'time of one shift', 't_s', { least: 0 }),
+        transfer: choice('transfer case range', ['none', 'high', 'low']),
+        reduction: quantity('ratio', 'reduction of the drive unit', 'i_red', { least: 0.1, most: 50, until: BEFORE, measure: DATASHEET }),
+        'final-drive': quantity('ratio', 'axle ratio of this axle', 'i_ax', { least: 0.1, most: 20, says: 'Left out: the donor car’s axle ratio.' }),
+        efficiency: quantity('share', 'efficiency, motor to wheels', 'η', { least: 0.5, most: 1, assume: drivelineEfficiency }),
+        'coupler-torque': quantity('torque', 'torque the coupler is rated for', 'M_cpl', { least: 1, until: BEFORE }),
+        'shaft-torque': quantity('torque', 'torque one half-shaft is rated for', 'M_hs', { least: 1, until: BEFORE }),
+        'torque-limit': quantity('torque', 'torque limit set in software', 'M_lim', { least: 1 }),
+        'power-limit': quantity('power', 'power limit set in software', 'P_lim', { least: 100 }),
+        'limit-sealed': choice('limit sealed', ['yes', 'no']),
+        disconnect: choice('uncouples when not driving', ['yes', 'no']),
+        motor,
+        inverter,
+      }),
+    ),
+    'front-share': quantity('share', 'share of the pull at the front axle', 's_F', { least: 0, most: 1 }),
+    regeneration: group('regeneration', {
+      'torque-share': quantity('share', 'share of peak torque used', 's_reg', { least: 0, most: 1 }),
+      power: quantity('power', 'greatest recovery power', 'P_reg', { least: 0 }),
+      'cut-off-speed': quantity('speed', 'no recovery below', 'v_reg', { least: 0 }),
+    }),
+  },
+  { says: 'How torque gets from the motor to the wheels.' },
+)

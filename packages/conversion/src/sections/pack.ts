@@ -1,0 +1,85 @@
+import { choice, file, group, mapOf, part, quantity, words } from '../schema/field.ts'
+
+const LABEL = { tool: 'label, seller’s list or datasheet', accuracy: 'as stated', minutes: 15 }
+const TESTER = { tool: 'module tester, discharge at C/3, 25 °C', accuracy: '± 1 %', minutes: 240 }
+const TAPE = { tool: 'tape', accuracy: '± 5 mm', minutes: 10 }
+const BEFORE = 'before the part is bought' as const
+
+export const pack = group(
+  'pack',
+  {
+    module: group('module', {
+      part: part('module', 'cell'),
+      chemistry: choice('chemistry', ['NMC', 'NCA', 'LFP', 'LTO'], { until: BEFORE, measure: LABEL }),
+      'cells-in-series': quantity('count', 'cells in series in one module', 'n_s,mod', { least: 1, most: 500, measure: LABEL }),
+      'cells-in-parallel': quantity('count', 'cells in parallel in one module', 'n_p,mod', { least: 1, most: 500, measure: LABEL }),
+      'cell-capacity': quantity('charge', 'capacity of one cell', 'Q_cell', { least: 10, measure: LABEL }),
+      'cell-resistance': quantity('resistance', 'resistance of one cell, 10 s, 25 °C, half charge', 'R_cell', { least: 1e-6 }),
+      'open-circuit': file('open-circuit voltage over charge', 'curve', 'open-circuit CSV', 'V'),
+      mass: quantity('mass', 'mass of one module', 'm_mod', { least: 0.001, measure: { tool: 'scale', accuracy: '± 0.1 kg', minutes: 5 } }),
+      length: quantity('length', 'length', 'ℓ', { least: 0.001 }),
+      width: quantity('length', 'width', 'b', { least: 0.001 }),
+      height: quantity('length', 'height', 'h', { least: 0.001 }),
+      'peak-current': quantity('current', 'peak current of one module', 'I_max', { least: 0.1, until: BEFORE, measure: LABEL }),
+      'peak-time': quantity('time', 'peak for', 't_max', { least: 0.1, until: BEFORE, measure: LABEL }),
+      'continuous-current': quantity('current', 'continuous current of one module', 'I_c', { least: 0.1, until: BEFORE, measure: LABEL }),
+      'charge-current': quantity('current', 'charging current of one module', 'I_ch', { least: 0.1, until: BEFORE, measure: LABEL }),
+      health: quantity('share', 'health: capacity against new', 'H', { least: 0.1, most: 1.1, measure: TESTER, until: BEFORE }),
+    }),
+    'modules-in-series': quantity('count', 'modules in series', 'n_mod', { least: 1, most: 1000 }),
+    strings: quantity('count', 'strings in parallel', 'n_str', { least: 1, most: 50 }),
+    'cell-lowest': quantity('voltage', 'lowest cell voltage allowed', 'U_cell,min', { least: 0.5, most: 5 }),
+    'cell-highest': quantity('voltage', 'highest cell voltage allowed', 'U_cell,max', { least: 0.5, most: 5 }),
+    'charge-to': quantity('voltage', 'cell voltage charging stops at', 'U_cell,stop', { least: 0.5, most: 5 }),
+    'wiring-resistance': quantity('resistance', 'links, cables, contactors, fuse together', 'R_wire', { least: 0 }),
+    limits: group('current limits', {
+      fuse: quantity('current', 'main fuse', 'I_fuse', { least: 1 }),
+      contactor: quantity('current', 'main contactor, continuous', 'I_k', { least: 1 }),
+      'contactor-voltage': quantity('voltage', 'voltage the contactor breaks', 'U_k', { least: 1 }),
+      bms: quantity('current', 'discharge limit set in the BMS', 'I_bms', { least: 1 }),
+      'bms-charge': quantity('current', 'charge limit set in the BMS', 'I_bms,ch', { least: 1 }),
+    }),
+    bms: group('BMS', {
+      part: part('bms'),
+      fitted: choice('fitted', ['yes', 'no']),
+      'controls-charger': choice('stops the charger', ['yes', 'no']),
+      cells: quantity('count', 'cells it can watch', 'n_bms', { least: 1 }),
+      'lowest-charge-temperature': quantity('temperature', 'no charging below', 'T_ch,min', { least: 213.15, most: 333.15 }),
+    }),
+    heater: group('pack heater', { power: quantity('power', 'heater power', 'P_h', { least: 0 }), to: quantity('temperature', 'heats to', 'T_h', { least: 213.15, most: 333.15 }) }),
+    users: mapOf('parts on pack voltage', 'part on pack voltage', group('part on pack voltage', {
+      part: part(),
+      lowest: quantity('voltage', 'lowest working voltage', 'U_min', { least: 0 }),
+      highest: quantity('voltage', 'highest working voltage', 'U_max', { least: 1 }),
+    })),
+    boxes: mapOf('battery boxes', 'battery box', group('battery box', {
+      modules: quantity('count', 'modules in the box', 'n', { least: 0 }),
+      x: quantity('length', 'box behind the front axle', 'x', { measure: TAPE }),
+      z: quantity('length', 'box above the ground', 'z', { measure: TAPE }),
+      overhead: quantity('mass', 'box, lid, plates, links', 'm_+', { least: 0, measure: { tool: 'scale, once built; until then from drawings', accuracy: '± 2 kg', minutes: 30 } }),
+      where: choice('where', ['engine bay', 'under floor', 'tank space', 'boot', 'cabin', 'tunnel']),
+    })),
+    salvage: mapOf('salvaged modules', 'module', group('module record', {
+      serial: words('serial number'),
+      source: words('where it came from'),
+      history: words('history'),
+      capacity: quantity('charge', 'measured capacity', 'Q', { least: 1, measure: TESTER }),
+      resistance: quantity('resistance', 'resistance after 10 s', 'R_10', { least: 1e-6 }),
+      'rest-voltage': quantity('voltage', 'rest voltage', 'U_1', { least: 0 }),
+      'rest-voltage-later': quantity('voltage', 'rest voltage later', 'U_2', { least: 0 }),
+      'days-apart': quantity('duration', 'time between the two', 't', { least: 3600 }),
+      insulation: quantity('resistance', 'insulation resistance to the case', 'R_iso', { least: 0 }),
+      place: words('place in the pack', { says: 'Such as `front 3`: box and position.' }),
+    })),
+    'lamp-test': group('lamp-load test', {
+      current: quantity('current', 'current drawn', 'I', { least: 0.01 }),
+      time: quantity('time', 'after', 't', { least: 0.1 }),
+      before: quantity('voltage', 'voltage before', 'U_0', { least: 0.1 }),
+      after: quantity('voltage', 'voltage under load', 'U_1', { least: 0.1 }),
+      temperature: quantity('temperature', 'cell temperature', 'T', {}),
+      charge: quantity('share', 'state of charge', 'z', { least: 0, most: 1 }),
+      modules: quantity('count', 'modules tested in series', 'n', { least: 1 }),
+    }),
+  },
+  { says: 'Cells, modules, strings: voltage window, energy, power.' },
+)

@@ -1,0 +1,33 @@
+import { choice, file, group, mapOf, quantity, reference, variants, words } from '../schema/field.ts'
+
+const conditions = {
+  load: reference('load case', 'brief.loads'),
+  trailer: reference('trailer', 'trips.trailers'),
+  temperature: quantity('temperature', 'air temperature', 'T', { least: 213.15, most: 333.15 }),
+  altitude: quantity('length', 'altitude', 'h', { least: -500, most: 6000 }),
+  'head-wind': quantity('speed', 'head wind', 'v_w', { least: -40, most: 40 }),
+  surface: choice('road surface', ['dry', 'wet', 'gravel', 'snow']),
+  'cabin-power': quantity('power', 'power the cabin takes', 'P_cab', { least: 0 }),
+  'other-power': quantity('power', '12 V and other loads', 'P_aux', { least: 0 }),
+  'pack-temperature': quantity('temperature', 'cell temperature at the start', 'T_cell', { least: 213.15, most: 333.15 }),
+}
+
+export const trips = group(
+  'trips',
+  {
+    named: mapOf('trips', 'trip', variants('trip', 'kind', {
+      cycle: group('speed trace', { cycle: words('standard cycle', { says: 'A cycle of the catalogue, such as `wltc-3b`.' }), trace: file('speed trace', 'curve', 'speed trace CSV', 'm/s'), ...conditions }),
+      steady: group('steady speed', { speed: quantity('speed', 'speed', 'v', { least: 0.5 }), slope: quantity('slope', 'slope', 'p', { least: -1, most: 1 }), ...conditions }),
+      climb: group('hill climb', { speed: quantity('speed', 'speed', 'v', { least: 0.5 }), slope: quantity('slope', 'slope', 'p', { least: 0, most: 1 }), length: quantity('distance', 'length of the hill', 's', { least: 1 }), ...conditions }),
+      route: group('route', { track: words('track', { says: 'A GPX file beside the conversion.' }), speed: quantity('speed', 'set speed', 'v', { least: 0.5, says: 'Where the track carries no times.' }), profile: file('height profile', 'curve', 'GPX profile', 'm'), timing: file('speed over distance', 'curve', 'GPX timing', 'm/s'), ...conditions }),
+    })),
+    trailers: mapOf('trailers', 'trailer', group('trailer', {
+      mass: quantity('mass', 'trailer mass', 'm_t', { least: 1 }),
+      'nose-load': quantity('mass', 'nose load', 'm_S', { least: 0 }),
+      'drag-area': quantity('area', 'extra drag area', 'A_t', { least: 0 }),
+      'rolling-resistance': quantity('ratio', 'rolling resistance of the trailer', 'c_rt', { least: 0.002, most: 0.1 }),
+      braked: choice('own brakes', ['yes', 'no']),
+    })),
+  },
+  { says: 'Journeys the car is judged by, with load and weather.' },
+)

@@ -1,0 +1,69 @@
+import type { Model } from './model/model.ts'
+import { RULES } from './rules/rules.ts'
+import { type Limits, findings } from './rules/find.ts'
+import type { Finding } from './rules/rule.ts'
+import { Answers } from './studies/answers.ts'
+import { HEADLINE, STUDIES } from './studies/studies.ts'
+import type { Table, Trace } from './studies/study.ts'
+import { type SpreadMemo, halfWidth } from './working/spread.ts'
+import type { Figure, Gap } from './working/value.ts'
+
+/** A gap with what closing it unlocks: the questions that wait for it. */
+export type OpenGap = Gap & { readonly unlocks: readonly string[] }
+
+export type Assessment = {
+  readonly figures: ReadonlyMap<string, Figure>
+  /** Half-width (±) of each figure; absent where bands were not asked for. */
+  readonly halves: ReadonlyMap<string, number>
+  readonly traces: ReadonlyMap<string, Trace>
+  readonly tables: ReadonlyMap<string, Table>
+  readonly findings: readonly Finding[]
+  readonly gaps: readonly OpenGap[]
+  readonly headline: readonly string[]
+}
+export type Progress = { readonly did: string; readonly of: 'study' | 'rules' | 'bands' }
+export type AssessOptions = { readonly limits: Limits; readonly bands?: boolean }
+
+const ORDER: Readonly<Record<Finding['outcome'], number>> = { failing: 0, unanswered: 1, marginal: 2, accepted: 3, sound: 4, 'does not apply': 5 }
+const HARM = { S3: 0, S2: 1, S1: 2 } as const
+
+/**
+ * The one entry: answers every study, judges every rule, widens figures by their spread.
+ *
+ * A generator, headline first: the caller may stop it between any two steps when a newer edit arrives. Works on an empty car.
+ */
+export function* assess(answers: Answers, { limits, bands = true }: AssessOptions): Generator<Progress, Assessment> {
+  for (const study of [...HEADLINE, ...STUDIES.filter(s => !HEADLINE.includes(s))]) {
+    answers.ask(study)
+    yield { did: study.id, of: 'study' }
+  }
+  const figures = new Map<string, Figure>(), traces = new Map<string, Trace>(), tables = new Map<string, Table>(), gaps = new Map<string, OpenGap>()
+  for (const study of STUDIES) {
+    const kept = answers.of(study)
+    for (const f of kept?.figures ?? []) figures.set(f.id, f)
+    for (const t of kept?.traces ?? []) traces.set(t.id, t)
+    for (const t of kept?.tables ?? []) tables.set(t.id, t)
+    for (const g of kept?.missing ?? []) gaps.set(g.path, { ...g, unlocks: [...(gaps.get(g.path)?.unlocks ?? []), study.asks] })
+  }
+  const memo: SpreadMemo | undefined = bands ? new Map() : undefined
+  const halves = new Map<string, number>()
+  if (memo)
+    for (const f of figures.values()) {
+      if (typeof f.value === 'number') halves.set(f.id, halfWidth(f, memo))
+      if (f.because.result) yield { did: f.id, of: 'bands' }
+    }
+  const found = RULES.flatMap(rule => findings(rule, answers, limits, memo))
+  for (const f of found) for (const g of f.gaps) gaps.set(g.path, { ...g, unlocks: [...new Set([...(gaps.get(g.path)?.unlocks ?? []), f.title])] })
+  yield { did: 'rules', of: 'rules' }
+  const sorted = [...found].sort((a, b) => ORDER[a.outcome] - ORDER[b.outcome] || HARM[a.harm] - HARM[b.harm])
+  return { figures, halves, traces, tables, findings: sorted, gaps: [...gaps.values()], headline: HEADLINE.map(s => s.id) }
+}
+
+/** Runs the generator to its end. */
+export function assessed(model: Model, options: AssessOptions): Assessment {
+  const steps = assess(new Answers(model), options)
+  for (;;) {
+    const step = steps.next()
+    if (step.done) return step.value
+  }
+}

@@ -1,0 +1,20 @@
+import * as wheelForce from './drive/wheel-force.ts'
+import * as grip from './vehicle/grip.ts'
+import * as hill from './vehicle/hill.ts'
+import * as laden from './vehicle/laden.ts'
+import * as massAndAxles from './vehicle/mass-and-axles.ts'
+import * as rollingRadius from './vehicle/rolling-radius.ts'
+import type { AnyFormula } from './working/formula.ts'
+
+/** Every file of formulas, by the chapter of the handbook it belongs to. A test fails when a file with a card is missing here. */
+export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, unknown>>[]>> = {
+  vehicle: [grip, hill, laden, massAndAxles, rollingRadius],
+  drive: [wheelForce],
+}
+const isFormula = (x: unknown): x is AnyFormula => typeof x === 'function' && 'card' in x
+
+/** All formulas with their chapter, in the order of their files. */
+export const FORMULAS: readonly { readonly chapter: string; readonly formula: AnyFormula }[] = Object.entries(CHAPTERS).flatMap(([chapter, files]) =>
+  files.flatMap(file => Object.values(file).filter(isFormula).map(formula => ({ chapter, formula }))),
+)
+export const formulaById = (id: string): AnyFormula | undefined => FORMULAS.find(f => f.formula.card.id === id)?.formula

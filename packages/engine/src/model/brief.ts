@@ -1,0 +1,46 @@
+import type { Field } from '../working/value.ts'
+import type { Here, Named } from './group.ts'
+
+export type Surface = 'dry' | 'wet' | 'gravel' | 'snow'
+
+/** Under what a goal is to be met. Each goal may say its own; what it leaves out comes from the brief's common conditions. */
+export type Conditions = {
+  readonly load: Field<string>
+  readonly surface: Field<Surface>
+  readonly temperature: Field
+  readonly altitude: Field
+  readonly headWind: Field
+  readonly trailer: Field<string>
+}
+export type TopSpeedGoal = Here & Conditions & { readonly kind: 'top speed'; readonly speed: Field }
+export type AccelerationGoal = Here & Conditions & { readonly kind: 'acceleration'; readonly from: Field; readonly to: Field; readonly within: Field }
+export type HillStartGoal = Here & Conditions & { readonly kind: 'hill start'; readonly slope: Field }
+export type ClimbGoal = Here & Conditions & { readonly kind: 'climb'; readonly slope: Field; readonly speed: Field; readonly duration: Field }
+export type RangeGoal = Here & { readonly kind: 'range'; readonly trip: Field<string>; readonly distance: Field }
+export type ChargingGoal = Here & {
+  readonly kind: 'charging'
+  readonly place: Field<string>
+  readonly within: Field
+  readonly from: Field
+  readonly to: Field
+  readonly distance: Field
+  readonly trip: Field<string>
+  readonly temperature: Field
+}
+export type Goal = TopSpeedGoal | AccelerationGoal | HillStartGoal | ClimbGoal | RangeGoal | ChargingGoal
+
+export type LoadCase = Here & { readonly people: Field; readonly luggage: Field; readonly trailer: Field<string> }
+
+export type Brief = Here & {
+  readonly rules: Field<string>
+  readonly convertedOn: Field<string>
+  readonly workshop: Field<'business' | 'owner'>
+  readonly seats: Field
+  readonly luggage: Field
+  readonly person: Field
+  readonly budget: Field
+  readonly reserve: Field
+  readonly conditions: Here & Conditions
+  readonly loads: Named<LoadCase>
+  readonly goals: Named<Goal>
+}

@@ -1,0 +1,30 @@
+import type { Field } from '../working/value.ts'
+import type { Here, Named } from './group.ts'
+
+export type Socket = 'household socket' | 'dedicated point' | 'industrial socket' | 'three-phase point' | 'DC post'
+export type ChargingPlace = Here & {
+  readonly socket: Field<Socket>
+  readonly voltage: Field
+  readonly current: Field
+  readonly phases: Field
+  readonly power: Field
+  readonly hours: Field
+  readonly cable: Field
+  readonly pricePerEnergy: Field
+}
+export type Charger = Here & {
+  readonly part: Field<string>
+  readonly power: Field
+  readonly lowestVoltage: Field
+  readonly highestVoltage: Field
+  readonly current: Field
+  readonly phases: Field
+  readonly efficiency: Field
+  readonly setTo: Field
+  readonly mass: Field
+}
+export type Charging = Here & {
+  readonly charger: Charger
+  readonly dc: Here & { readonly inletCurrent: Field; readonly inletVoltage: Field }
+  readonly places: Named<ChargingPlace>
+}

@@ -1,0 +1,105 @@
+import type { Field } from '../working/value.ts'
+import type { Here, Named } from './group.ts'
+
+/** A tyre size, read by the marking's own rules. One text stands behind all of it. */
+export type Tyre = {
+  readonly text: Field<string>
+  readonly width: Field
+  readonly aspect: Field
+  readonly rim: Field
+  readonly diameter: Field
+  readonly construction: Field<'radial' | 'bias'>
+  readonly loadEach: Field
+  readonly topSpeed: Field
+}
+export type LedgerItem = Here & { readonly mass: Field; readonly x: Field; readonly z: Field; readonly note: Field<string> }
+export type SeatRow = Here & { readonly places: Field; readonly x: Field }
+export type CoastDownRun = Here & { readonly direction: Field<'out' | 'back'>; readonly from: Field; readonly to: Field; readonly time: Field }
+
+export type EnginePosition = 'transverse front' | 'longitudinal front' | 'rear' | 'mid'
+export type DrivenWheels = 'front' | 'rear' | 'part-time 4x4' | 'all'
+export type BodyClass = 'open two-seater' | 'saloon' | 'estate' | 'hatchback' | 'off-road' | 'pickup' | 'van'
+
+export type Donor = Here & {
+  readonly enginePosition: Field<EnginePosition>
+  readonly drivenWheels: Field<DrivenWheels>
+  readonly body: Field<BodyClass>
+  readonly category: Field<'M1' | 'N1'>
+  readonly firstRegistered: Field<string>
+  readonly wheelbase: Field
+  readonly trackFront: Field
+  readonly trackRear: Field
+  readonly centreHeight: Field
+  readonly width: Field
+  readonly height: Field
+  readonly tyre: Tyre
+  readonly rollingCircumference: Field
+  readonly dragArea: Field
+  readonly rollingResistance: Field
+  readonly wheelInertia: Field
+  readonly grip: Here & { readonly dry: Field; readonly wet: Field; readonly gravel: Field; readonly snow: Field }
+  readonly topSpeed: Field
+  readonly engine: Here & {
+    readonly power: Field
+    readonly torque: Field
+    readonly torqueSpeed: Field
+    readonly redLine: Field
+    readonly fuel: Field<'petrol' | 'diesel'>
+  }
+  readonly weighing: Here & {
+    readonly frontLeft: Field
+    readonly frontRight: Field
+    readonly rearLeft: Field
+    readonly rearRight: Field
+    readonly front: Field
+    readonly rear: Field
+    readonly fuel: Field
+    readonly tank: Field
+  }
+  readonly ratings: Here & {
+    readonly frontAxle: Field
+    readonly rearAxle: Field
+    readonly total: Field
+    readonly train: Field
+    readonly noseLoad: Field
+    readonly towBraked: Field
+    readonly towUnbraked: Field
+  }
+  readonly gearbox: Here & {
+    readonly gears: Named<Field>
+    readonly reverse: Field
+    readonly inputTorque: Field
+    readonly inputSpeed: Field
+    readonly efficiency: Field
+    readonly inputInertia: Field
+  }
+  readonly transferCase: Here & { readonly high: Field; readonly low: Field; readonly inputTorque: Field }
+  readonly finalDrive: Field
+  readonly finalDriveTorque: Field
+  readonly towing: Here & { readonly couplingOverhang: Field; readonly couplingHeight: Field }
+  readonly seats: Named<SeatRow>
+  readonly luggageX: Field
+  readonly brakes: Here & {
+    readonly front: Field<'disc' | 'drum'>
+    readonly rear: Field<'disc' | 'drum'>
+    readonly assist: Field<'vacuum' | 'electric' | 'hydraulic' | 'none'>
+    readonly assistAfter: Field<'vacuum pump' | 'electric booster' | 'none'>
+    readonly abs: Field<'none' | 'rear axle' | 'four channels'>
+  }
+  readonly steering: Here & {
+    readonly assist: Field<'none' | 'hydraulic' | 'electric'>
+    readonly assistAfter: Field<'none' | 'electro-hydraulic' | 'electric column' | 'electric rack'>
+  }
+  readonly airConditioning: Field<'none' | 'belt' | 'electric'>
+  readonly removed: Named<LedgerItem>
+  readonly added: Named<LedgerItem>
+  readonly coastDown: Here & {
+    readonly runs: Named<CoastDownRun>
+    readonly mass: Field
+    readonly temperature: Field
+    readonly pressure: Field
+    readonly f0: Field
+    readonly f1: Field
+    readonly f2: Field
+  }
+}

@@ -1,0 +1,68 @@
+import type { Curve, Field, Grid } from '../working/value.ts'
+import type { Here, Named } from './group.ts'
+
+export type MotorKind = 'permanent-magnet' | 'induction' | 'series-dc'
+
+/** What a datasheet or a breaker's list says about a motor. */
+export type Motor = Here & {
+  readonly part: Field<string>
+  readonly kind: Field<MotorKind>
+  readonly peakTorque: Field
+  readonly peakPower: Field
+  readonly peakTime: Field
+  readonly continuousTorque: Field
+  readonly continuousPower: Field
+  readonly coolantTemperature: Field
+  readonly baseSpeed: Field
+  readonly statedVoltage: Field
+  readonly topSpeed: Field
+  readonly rotorInertia: Field
+  readonly mass: Field
+  readonly diameter: Field
+  readonly length: Field
+  readonly x: Field
+  readonly z: Field
+  readonly bestEfficiency: Field
+  readonly efficiencyMap: Field<Grid>
+  readonly unpoweredDrag: Field<Curve>
+  readonly thermalTime: Field
+  readonly windingLimit: Field
+}
+export type Inverter = Here & {
+  readonly part: Field<string>
+  readonly lowestVoltage: Field
+  readonly highestVoltage: Field
+  readonly peakCurrent: Field
+  readonly continuousCurrent: Field
+  readonly efficiency: Field
+  readonly mass: Field
+  readonly x: Field
+  readonly z: Field
+}
+export type Through = 'drive unit' | 'kept gearbox' | 'single reduction'
+
+/** One motor with its inverter and its way to an axle. */
+export type DriveUnit = Here & {
+  readonly axle: Field<'front' | 'rear' | 'both'>
+  readonly through: Field<Through>
+  readonly gear: Field<string>
+  readonly shifting: Field<'held in one gear' | 'with clutch' | 'without clutch'>
+  readonly shiftTime: Field
+  readonly transfer: Field<'none' | 'high' | 'low'>
+  readonly reduction: Field
+  readonly finalDrive: Field
+  readonly efficiency: Field
+  readonly couplerTorque: Field
+  readonly shaftTorque: Field
+  readonly torqueLimit: Field
+  readonly powerLimit: Field
+  readonly limitSealed: Field<'yes' | 'no'>
+  readonly disconnect: Field<'yes' | 'no'>
+  readonly motor: Motor
+  readonly inverter: Inverter
+}
+export type Drive = Here & {
+  readonly units: Named<DriveUnit>
+  readonly frontShare: Field
+  readonly regeneration: Here & { readonly torqueShare: Field; readonly power: Field; readonly cutOffSpeed: Field }
+}

@@ -1,0 +1,23 @@
+import type { Brief } from './brief.ts'
+import type { Charging } from './charging.ts'
+import type { Donor } from './donor.ts'
+import type { Drive } from './drive.ts'
+import type { Field } from '../working/value.ts'
+import type { Here, Named } from './group.ts'
+import type { Pack } from './pack.ts'
+import type { Trips } from './trips.ts'
+
+/** Somebody took responsibility for a finding that is not sound. It lapses when what the finding rests on changes. */
+export type Acceptance = Here & { readonly by: Field<string>; readonly reason: Field<string>; readonly scope: Field<string>; readonly date: Field<string>; readonly rests: Field<string> }
+
+/** The resolved car: SI, with gaps left visible. */
+export type Model = {
+  readonly car: Field<string>
+  readonly brief: Brief
+  readonly donor: Donor
+  readonly drive: Drive
+  readonly pack: Pack
+  readonly trips: Trips
+  readonly charging: Charging
+  readonly accepted: Named<Acceptance>
+}

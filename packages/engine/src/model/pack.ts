@@ -1,0 +1,57 @@
+import type { Curve, Field } from '../working/value.ts'
+import type { Here, Named } from './group.ts'
+
+export type Chemistry = 'NMC' | 'NCA' | 'LFP' | 'LTO'
+
+/** A module as its label or its seller states it. One module may be a single cell. */
+export type Module = Here & {
+  readonly part: Field<string>
+  readonly chemistry: Field<Chemistry>
+  readonly cellsInSeries: Field
+  readonly cellsInParallel: Field
+  readonly cellCapacity: Field
+  readonly cellResistance: Field
+  readonly openCircuit: Field<Curve>
+  readonly mass: Field
+  readonly length: Field
+  readonly width: Field
+  readonly height: Field
+  readonly peakCurrent: Field
+  readonly peakTime: Field
+  readonly continuousCurrent: Field
+  readonly chargeCurrent: Field
+  readonly health: Field
+}
+/** One salvaged module on the bench. */
+export type ModuleRecord = Here & {
+  readonly serial: Field<string>
+  readonly source: Field<string>
+  readonly history: Field<string>
+  readonly capacity: Field
+  readonly resistance: Field
+  readonly restVoltage: Field
+  readonly restVoltageLater: Field
+  readonly daysApart: Field
+  readonly insulation: Field
+  readonly place: Field<string>
+}
+export type PackBox = Here & { readonly modules: Field; readonly x: Field; readonly z: Field; readonly overhead: Field; readonly where: Field<'engine bay' | 'under floor' | 'tank space' | 'boot' | 'cabin' | 'tunnel'> }
+/** A part that hangs on the pack voltage, as the range it works in. */
+export type VoltageUser = Here & { readonly lowest: Field; readonly highest: Field; readonly part: Field<string> }
+
+export type Pack = Here & {
+  readonly module: Module
+  readonly modulesInSeries: Field
+  readonly strings: Field
+  readonly cellLowest: Field
+  readonly cellHighest: Field
+  readonly chargeTo: Field
+  readonly wiringResistance: Field
+  readonly limits: Here & { readonly fuse: Field; readonly contactor: Field; readonly contactorVoltage: Field; readonly bms: Field; readonly bmsCharge: Field }
+  readonly bms: Here & { readonly part: Field<string>; readonly fitted: Field<'yes' | 'no'>; readonly controlsCharger: Field<'yes' | 'no'>; readonly cells: Field; readonly lowestChargeTemperature: Field }
+  readonly heater: Here & { readonly power: Field; readonly to: Field }
+  readonly users: Named<VoltageUser>
+  readonly boxes: Named<PackBox>
+  readonly salvage: Named<ModuleRecord>
+  readonly lampTest: Here & { readonly current: Field; readonly time: Field; readonly before: Field; readonly after: Field; readonly temperature: Field; readonly charge: Field; readonly modules: Field }
+}

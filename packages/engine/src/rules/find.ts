@@ -1,0 +1,77 @@
+import type { Acceptance, Model } from '../model/model.ts'
+import type { Answers } from '../studies/answers.ts'
+import { type Gaps, isGaps, once } from '../studies/study.ts'
+import { markOf } from '../sources.ts'
+import { judge, type Outcome } from '../working/judge.ts'
+import { leaves } from '../working/leaves.ts'
+import { halfWidthOfDifference, type SpreadMemo } from '../working/spread.ts'
+import { type AnyValue, type Fact, type Gap, isGap, type Value } from '../working/value.ts'
+import type { Finding, Judgement, Rule } from './rule.ts'
+import type { LookedUp } from './limits.ts'
+
+export type Limits = (key: string, variant?: string) => LookedUp | undefined
+
+/** Judges one rule over the car. `memo` given: with bands; without it, best values only. */
+export function findings(rule: Rule, answers: Answers, limits: Limits, memo?: SpreadMemo): readonly Finding[] {
+  const model = answers.current()
+  return rule.judgements(model, answers.ask, limits).map(j => accepted(finding(rule, j, memo), model))
+}
+
+const gapsOf = (...x: (AnyValue | Gap | Gaps)[]): readonly Gap[] => once(x.flatMap(v => (isGap(v) ? [v] : isGaps(v) ? v.gaps : [])))
+
+function finding(rule: Rule, j: Judgement, memo: SpreadMemo | undefined): Finding {
+  const base = {
+    rule: rule.id, title: rule.title, stage: rule.stage, harm: rule.harm, says: j.says, slots: j.slots ?? {}, source: rule.source,
+    remedies: j.remedies ?? [], about: j.about, gaps: [], assumed: [], rests: '',
+    ...(j.item === undefined ? {} : { item: j.item }), ...(rule.caution === undefined ? {} : { caution: rule.caution }),
+  } satisfies Omit<Finding, 'outcome'>
+  if ('doesNotApply' in j) return { ...base, outcome: 'does not apply', reason: j.doesNotApply }
+  if ('missing' in j) return { ...base, outcome: 'unanswered', gaps: gapsOf(j.missing) }
+  if ('holds' in j) {
+    const assumed = assumedIn(j.rests), unsure = unsureOf(rule, assumed, j.requirement)
+    return {
+      ...base, assumed, rests: fingerprint(j.rests), ...(j.requirement ? { requirement: j.requirement } : {}),
+      ...(unsure ? { outcome: 'unanswered', reason: unsure } : { outcome: !j.holds ? 'failing' : j.marginal ? 'marginal' : 'sound' }),
+    }
+  }
+  const gaps = gapsOf(j.found, j.limit)
+  if (gaps.length) return { ...base, outcome: 'unanswered', gaps, ...(j.requirement ? { requirement: j.requirement } : {}) }
+  const found = j.found as Value, limit = j.limit as Value
+  const half = memo ? halfWidthOfDifference(found, limit, memo) : 0
+  const assumed = assumedIn([found, limit]), unsure = unsureOf(rule, assumed, j.requirement, limit)
+  return {
+    ...base, found, required: { side: j.side, limit }, half, assumed, rests: fingerprint([found, limit]), ...(j.requirement ? { requirement: j.requirement } : {}),
+    ...(unsure ? { outcome: 'unanswered', reason: unsure } : { outcome: judge(found.value, j.side, limit.value, half) }),
+  }
+}
+
+const assumedIn = (values: readonly AnyValue[]): readonly string[] => [...new Set(values.flatMap(v => leaves(v).filter(f => f.origin?.how === 'assumed').map(f => f.path)))]
+
+/** With harm S3 nothing is decided by an assumed value or by a limit known from memory only. */
+function unsureOf(rule: Rule, assumed: readonly string[], requirement: LookedUp | undefined, limit?: Value): string | undefined {
+  if (rule.harm !== 'S3') return undefined
+  if (assumed.length) return 'rests on an assumed value'
+  if (requirement?.read === 'from memory') return 'the limit is known from memory only'
+  const source = limit && 'origin' in limit ? (limit as Fact).origin?.source : undefined
+  return source && markOf(source) === 'from memory' ? 'the limit is known from memory only' : undefined
+}
+
+/** FNV-1a over path and value of every leaf: stable across sessions, changes when anything the finding rests on changes. */
+export function fingerprint(values: readonly AnyValue[]): string {
+  const text = values.flatMap(v => leaves(v)).map(f => `${f.path}=${typeof f.value === 'number' || typeof f.value === 'string' ? f.value : '…'}`).sort().join('\n')
+  let h = 0x811c9dc5
+  for (let i = 0; i < text.length; i++) h = Math.imul(h ^ text.charCodeAt(i), 0x01000193)
+  return (h >>> 0).toString(16).padStart(8, '0')
+}
+
+function accepted(f: Finding, model: Model): Finding {
+  if (f.outcome !== 'failing' && f.outcome !== 'marginal') return f
+  const key = f.item === undefined ? f.rule : `${f.rule}@${f.item}`
+  const acceptance = (model.accepted as Readonly<Record<string, Acceptance>>)[key]
+  if (!acceptance) return f
+  const { by, reason, scope, date, rests } = acceptance
+  if ([by, reason, scope, date, rests].some(isGap)) return f
+  if ((rests as Fact<string>).value !== f.rests) return { ...f, lapsed: true }
+  const outcome: Outcome = 'accepted'
+  return { ...f, outcome, reason: `${(reason as Fact<string>).value} (${(by as Fact<string>).value}, ${(date as Fact<string>).value}; ${(scope as Fact<string>).value})` }
+}

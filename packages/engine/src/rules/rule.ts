@@ -1,0 +1,79 @@
+import type { Source } from '../sources.ts'
+import type { Kind } from '../working/kinds.ts'
+import type { Outcome, Side } from '../working/judge.ts'
+import type { AnyValue, Gap, Value } from '../working/value.ts'
+import type { Model } from '../model/model.ts'
+import type { Ask, Gaps, Stage } from '../studies/study.ts'
+import type { LookedUp } from './limits.ts'
+
+/** What a rule guards: S3 people, S2 costly damage, S1 a nuisance or a goal missed. */
+export type Harm = 'S1' | 'S2' | 'S3'
+
+/** What a finding offers. A `set` is an edit, previewed through a full assessment before it is taken; numbers are SI, the file writes them. */
+export type Remedy =
+  | { readonly do: 'set'; readonly says: string; readonly sets: readonly Setting[] }
+  | { readonly do: 'measure'; readonly says: string; readonly path: string }
+  | { readonly do: 'act'; readonly says: string }
+export type Setting = { readonly path: string; readonly to: { readonly value: number; readonly kind: Kind } | { readonly word: string } | null }
+
+/** One thing judged. Either a found value against a limit, or a plain yes or no with its reason. Texts have slots `{name}`, filled from `slots` by the views. */
+export type Judgement = {
+  readonly item?: string
+  readonly about: readonly string[]
+  readonly says: string
+  readonly slots?: Readonly<Record<string, AnyValue | undefined>>
+  readonly remedies?: readonly Remedy[]
+} & (
+  | { readonly found: Value | Gap | Gaps; readonly side: Side; readonly limit: Value | Gap | Gaps; readonly requirement?: LookedUp }
+  | { readonly holds: boolean; readonly rests: readonly AnyValue[]; readonly requirement?: LookedUp; readonly marginal?: boolean }
+  | { readonly missing: Gap | Gaps }
+  | { readonly doesNotApply: string }
+)
+export const doesNotApply = (reason: string, about: readonly string[] = []): readonly Judgement[] => [{ about, says: reason, doesNotApply: reason }]
+
+/** An edit to a sample that must turn the rule failing: the proof that it can. Paths and texts as in the file. */
+export type Spoil = {
+  readonly sample: 'lapwing' | 'wren' | 'badger' | 'otter'
+  readonly edits: readonly { readonly path: string; readonly now: string | null }[]
+  readonly item?: string
+}
+
+export type Rule = {
+  readonly id: string
+  /** What must hold, as a statement. */
+  readonly title: string
+  readonly stage: Stage
+  readonly harm: Harm
+  /** Entries of the failure catalogue this rule catches. */
+  readonly hazards: readonly string[]
+  readonly source: Source
+  readonly caution?: string
+  readonly judgements: (model: Model, ask: Ask, limits: (key: string, variant?: string) => LookedUp | undefined) => readonly Judgement[]
+  readonly spoil: Spoil
+}
+export const rule = (r: Rule): Rule => r
+
+export type Finding = {
+  readonly rule: string
+  readonly item?: string
+  readonly title: string
+  readonly stage: Stage
+  readonly harm: Harm
+  readonly outcome: Outcome
+  readonly says: string
+  readonly slots: Readonly<Record<string, AnyValue | undefined>>
+  readonly found?: Value
+  readonly required?: { readonly side: Side; readonly limit: Value }
+  readonly half?: number
+  readonly reason?: string
+  readonly gaps: readonly Gap[]
+  readonly assumed: readonly string[]
+  readonly source: Source
+  readonly requirement?: LookedUp
+  readonly remedies: readonly Remedy[]
+  readonly caution?: string
+  readonly about: readonly string[]
+  /** Fingerprint of what the finding rests on; an acceptance names it and lapses when it changes. */
+  readonly rests: string
+  readonly lapsed?: boolean
+}

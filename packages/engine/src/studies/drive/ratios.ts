@@ -1,0 +1,32 @@
+import type { DriveUnit } from '../../model/drive.ts'
+import type { Model } from '../../model/model.ts'
+import { totalRatio } from '../../drive/wheel-force.ts'
+import { type Field, type Figure, type Gap, isGap } from '../../working/value.ts'
+import { type Gaps, isGaps, maybe, study } from '../study.ts'
+
+const missing = (at: string, label: string): Gap => ({ gap: true, path: at, label, until: 'any time', why: 'missing' })
+
+/** The gear steps from motor to wheel for a unit, in one gear of the kept box. */
+export function steps(m: Model, unit: DriveUnit, gear: string | undefined): readonly (Field | Gap)[] {
+  if (isGap(unit.through)) return [unit.through]
+  const out: Field[] = [], through = unit.through.value
+  if (through === 'kept gearbox') out.push(gear === undefined ? missing(`${unit.at}.gear`, 'gear it is held in') : (m.donor.gearbox.gears[gear] ?? missing(`donor.gearbox.gears.${gear}`, `ratio of ${gear} gear`)))
+  else out.push(unit.reduction)
+  if (!isGap(unit.transfer) && unit.transfer.value !== 'none') out.push(m.donor.transferCase[unit.transfer.value])
+  if (through !== 'drive unit') out.push(isGap(unit.finalDrive) ? m.donor.finalDrive : unit.finalDrive)
+  return out
+}
+
+/** Total ratio of each drive unit in the gear it is held in. */
+export const ratios = study({
+  id: 'ratio',
+  stage: 'drive',
+  asks: 'How many turns of the motor make one turn of the wheels?',
+  reads: m => ({
+    names: Object.keys(m.drive.units),
+    units: Object.values(m.drive.units).map(u => maybe(steps(m, u, isGap(u.gear) ? undefined : u.gear.value))),
+  }),
+  answer: ({ names, units }, make): { units: Readonly<Record<string, Figure | Gaps>> } => ({
+    units: Object.fromEntries(units.map((s, i) => [names[i], isGaps(s) ? s : make.work('total', totalRatio, { steps: s as never }, { item: names[i] as string, label: `Total ratio of ${names[i]}` })])),
+  }),
+})

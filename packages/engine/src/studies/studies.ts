@@ -1,0 +1,13 @@
+import { ledger } from './donor/ledger.ts'
+import { loadCases } from './donor/load-cases.ts'
+import { rolling } from './donor/rolling.ts'
+import { weighed } from './donor/weighed.ts'
+import { hillStart } from './drive/hill-start.ts'
+import { ratios } from './drive/ratios.ts'
+import type { Study } from './study.ts'
+
+/** The studies behind the headline, answered first. */
+export const HEADLINE: readonly Study<unknown>[] = [ledger, loadCases]
+
+/** Every study, in the order of the job. A test fails when one is missing here. */
+export const STUDIES: readonly Study<unknown>[] = [weighed, rolling, ledger, loadCases, ratios, hillStart]

@@ -1,0 +1,36 @@
+import type { Source } from '../sources.ts'
+
+/** A value for a class of cars, with the half-width that should hold 19 cars in 20, and where it is from. Only ever used as an assumption that shows. */
+export type ClassValue = { readonly value: number; readonly half: number; readonly note: string; readonly source: Source }
+
+const bosch = (place: string): Source => ({ work: 'bosch', place, mark: 'from memory' })
+const practice = (place: string): Source => ({ work: 'practice', place, mark: 'common practice' })
+
+/** Whole-car rolling resistance (tyres, bearings, dragging pads), median and 10th to 90th percentile of certification coast-downs by group. */
+const ROLLING: Readonly<Record<string, readonly [number, number]>> = {
+  'open two-seater': [0.0145, 0.003], hatchback: [0.0117, 0.003], saloon: [0.0104, 0.0027], estate: [0.0104, 0.0027], 'off-road': [0.0093, 0.0025], pickup: [0.0085, 0.003], van: [0.0093, 0.0025],
+}
+export function classRollingResistance(body: string | undefined): ClassValue | undefined {
+  const c = body === undefined ? undefined : ROLLING[body]
+  return c && { value: c[0], half: c[1], note: `class ${body}`, source: { work: 'epa-2022', place: `coast-down coefficients, ${body} group: median, 10th to 90th percentile` } }
+}
+
+const HEIGHT: Readonly<Record<string, readonly [number, number]>> = {
+  'open two-seater': [0.47, 0.05], hatchback: [0.53, 0.05], saloon: [0.54, 0.05], estate: [0.56, 0.05], 'off-road': [0.7, 0.08], pickup: [0.68, 0.08], van: [0.68, 0.1],
+}
+export function classCentreHeight(body: string | undefined): ClassValue | undefined {
+  const c = body === undefined ? undefined : HEIGHT[body]
+  return c && { value: c[0], half: c[1], note: `class ${body}`, source: { work: 'gillespie', place: 'heights of the centre of mass by class of car', mark: 'from memory' } }
+}
+
+const GRIP = { dry: [0.8, 0.1], wet: [0.55, 0.15], gravel: [0.5, 0.12], snow: [0.2, 0.08] } as const
+export const classGrip = (surface: keyof typeof GRIP): ClassValue => ({ value: GRIP[surface][0], half: GRIP[surface][1], note: `${surface} road`, source: bosch('coefficients of static friction, tyre on road') })
+
+const EFFICIENCY: Readonly<Record<string, readonly [number, number]>> = { 'drive unit': [0.96, 0.015], 'kept gearbox': [0.95, 0.01], 'single reduction': [0.95, 0.015] }
+/** Motor shaft to wheels. A transfer case costs two further per cent. */
+export function classDrivelineEfficiency(through: string | undefined, transfer: string | undefined): ClassValue | undefined {
+  const c = through === undefined ? undefined : EFFICIENCY[through]
+  if (!c) return undefined
+  const transferred = transfer !== undefined && transfer !== 'none'
+  return { value: c[0] - (transferred ? 0.02 : 0), half: c[1] + (transferred ? 0.01 : 0), note: `${through}${transferred ? ' and transfer case' : ''}`, source: practice('gear and bearing losses by layout') }
+}

@@ -1,0 +1,15 @@
+/** How a rule came out. *accepted* is a failing or marginal finding somebody took responsibility for. */
+export type Outcome = 'sound' | 'marginal' | 'failing' | 'unanswered' | 'does not apply' | 'accepted'
+export type Side = 'at most' | 'at least'
+
+/**
+ * The one place where a found value meets a limit: *failing* when the best value breaks it, *marginal* when the band reaches it.
+ *
+ * `half` is the half-width of found minus limit. A difference within rounding of the limit (1e-12 of it) counts as on the limit, which holds.
+ */
+export function judge(found: number, side: Side, limit: number, half: number): 'sound' | 'marginal' | 'failing' {
+  const room = side === 'at most' ? limit - found : found - limit
+  const rounding = 1e-12 * Math.max(Math.abs(found), Math.abs(limit))
+  if (room < -rounding) return 'failing'
+  return room < half ? 'marginal' : 'sound'
+}
