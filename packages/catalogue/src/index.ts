@@ -1,0 +1,6 @@
+export { findParts, part, parts } from './catalogue.ts'
+export type { Cycle, CyclePhase, CycleSource } from './cycles/cycle.ts'
+export { type CycleId, cycles, isCycleId } from './cycles/cycles.ts'
+export { fieldKinds } from './field-kinds.ts'
+export type { Fills, Mark, Part, PartClass, PartField, PriceBand } from './part.ts'
+export { partClasses } from './part-classes.ts'

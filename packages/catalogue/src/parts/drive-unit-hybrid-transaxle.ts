@@ -1,0 +1,85 @@
+import { commonPractice, fromMemory, type PartClass } from '../part.ts'
+
+const REMARK =
+  'Torque, mass and price follow power within the class range (common practice). The class states neither continuous power nor kind of motor. Base speed is peak power over peak torque (common practice). The ratio depends on which machine is used and what is locked: count turns.'
+
+/** Transaxle of a hybrid car with two electric machines; figures are for the pair as the class lists it. */
+export const driveUnitHybridTransaxle: PartClass = {
+  class: 'drive-unit-hybrid-transaxle',
+  label: 'hybrid transaxle, two machines',
+  fills: 'drive-unit',
+  ranges: {
+    'peak-power': [50, 120, 'kW'],
+    'peak-torque': [150, 300, 'Nm'],
+    'top-speed': [10000, 17000, 'rpm'],
+    reduction: [3, 11, ''],
+    mass: [85, 110, 'kg'],
+    'stated-voltage': [200, 650, 'V'],
+  },
+  prices: [150, 600],
+  parts: [
+    {
+      id: 'drive-unit-hybrid-transaxle-60kw@1',
+      class: 'drive-unit-hybrid-transaxle',
+      label: 'hybrid transaxle, two machines, 60 kW class',
+      fields: {
+        'peak-power': fromMemory('60 ± 10 kW'),
+        'peak-torque': fromMemory('200 ± 50 Nm'),
+        'base-speed': commonPractice('2900 ± 900 rpm'),
+        'stated-voltage': fromMemory('425 ± 225 V'),
+        'top-speed': fromMemory('13500 ± 3500 rpm'),
+        'rotor-inertia': commonPractice('0.05 ± 0.03 kg·m²'),
+        'coolant-temperature': commonPractice('62.5 ± 2.5 °C'),
+        reduction: fromMemory('7 ± 4'),
+        mass: fromMemory('93.5 ± 8.5 kg'),
+        length: fromMemory('600 mm'),
+        width: fromMemory('450 mm'),
+        height: fromMemory('500 mm'),
+      },
+      price: { low: 160, high: 440, currency: 'EUR', when: 'used, 2020s' },
+      remark: REMARK,
+    },
+    {
+      id: 'drive-unit-hybrid-transaxle-85kw@1',
+      class: 'drive-unit-hybrid-transaxle',
+      label: 'hybrid transaxle, two machines, 85 kW class',
+      fields: {
+        'peak-power': fromMemory('85 ± 15 kW'),
+        'peak-torque': fromMemory('225 ± 75 Nm'),
+        'base-speed': commonPractice('3600 ± 1400 rpm'),
+        'stated-voltage': fromMemory('425 ± 225 V'),
+        'top-speed': fromMemory('13500 ± 3500 rpm'),
+        'rotor-inertia': commonPractice('0.05 ± 0.03 kg·m²'),
+        'coolant-temperature': commonPractice('62.5 ± 2.5 °C'),
+        reduction: fromMemory('7 ± 4'),
+        mass: fromMemory('97.5 ± 12.5 kg'),
+        length: fromMemory('600 mm'),
+        width: fromMemory('450 mm'),
+        height: fromMemory('500 mm'),
+      },
+      price: { low: 160, high: 600, currency: 'EUR', when: 'used, 2020s' },
+      remark: REMARK,
+    },
+    {
+      id: 'drive-unit-hybrid-transaxle-110kw@1',
+      class: 'drive-unit-hybrid-transaxle',
+      label: 'hybrid transaxle, two machines, 110 kW class',
+      fields: {
+        'peak-power': fromMemory('110 ± 10 kW'),
+        'peak-torque': fromMemory('250 ± 50 Nm'),
+        'base-speed': commonPractice('4200 ± 900 rpm'),
+        'stated-voltage': fromMemory('425 ± 225 V'),
+        'top-speed': fromMemory('13500 ± 3500 rpm'),
+        'rotor-inertia': commonPractice('0.05 ± 0.03 kg·m²'),
+        'coolant-temperature': commonPractice('62.5 ± 2.5 °C'),
+        reduction: fromMemory('7 ± 4'),
+        mass: fromMemory('102 ± 8 kg'),
+        length: fromMemory('600 mm'),
+        width: fromMemory('450 mm'),
+        height: fromMemory('500 mm'),
+      },
+      price: { low: 320, high: 600, currency: 'EUR', when: 'used, 2020s' },
+      remark: REMARK,
+    },
+  ],
+}

@@ -1,0 +1,112 @@
+import { commonPractice, fromMemory, type PartClass } from '../part.ts'
+import { SALVAGED_MODULE } from './salvaged-module.ts'
+
+const REMARK =
+  'Cell capacity is the part of the class energy, 1.8 to 2.9 kWh, that this arrangement can hold; mass follows energy within the class range (common practice).'
+
+/** Prismatic or pouch module 355 mm long, 4 to 6 in series. */
+export const module355: PartClass = {
+  class: 'module-355',
+  label: 'module of the 355 mm form',
+  fills: 'module',
+  ranges: {
+    mass: [11, 13, 'kg'],
+  },
+  parts: [
+    {
+      id: 'module-355-4s3p-46ah@1',
+      class: 'module-355',
+      label: '355 mm module 4s3p, 46 Ah cells',
+      fields: {
+        chemistry: commonPractice('NMC'),
+        'cells-in-series': fromMemory('4'),
+        'cells-in-parallel': commonPractice('3'),
+        'cell-capacity': fromMemory('45.5 ± 4.5 Ah'),
+        'cell-resistance': fromMemory('3.45 ± 2.55 mΩ'),
+        mass: fromMemory('11.7 ± 0.7 kg'),
+        length: fromMemory('355 mm'),
+        width: fromMemory('151 mm'),
+        height: fromMemory('108 mm'),
+        health: commonPractice('77.5 ± 7.5 %'),
+      },
+      price: { low: 140, high: 550, currency: 'EUR', when: 'used, 2020s' },
+      remark: `${REMARK} ${SALVAGED_MODULE}`,
+    },
+    {
+      id: 'module-355-4s3p-55ah@1',
+      class: 'module-355',
+      label: '355 mm module 4s3p, 55 Ah cells',
+      fields: {
+        chemistry: commonPractice('NMC'),
+        'cells-in-series': fromMemory('4'),
+        'cells-in-parallel': commonPractice('3'),
+        'cell-capacity': fromMemory('55 ± 5 Ah'),
+        'cell-resistance': fromMemory('3.45 ± 2.55 mΩ'),
+        mass: fromMemory('12.1 ± 0.9 kg'),
+        length: fromMemory('355 mm'),
+        width: fromMemory('151 mm'),
+        height: fromMemory('108 mm'),
+        health: commonPractice('77.5 ± 7.5 %'),
+      },
+      price: { low: 180, high: 660, currency: 'EUR', when: 'used, 2020s' },
+      remark: `${REMARK} ${SALVAGED_MODULE}`,
+    },
+    {
+      id: 'module-355-6s2p-52ah@1',
+      class: 'module-355',
+      label: '355 mm module 6s2p, 52 Ah cells',
+      fields: {
+        chemistry: commonPractice('NMC'),
+        'cells-in-series': fromMemory('6'),
+        'cells-in-parallel': commonPractice('2'),
+        'cell-capacity': fromMemory('52 ± 2 Ah'),
+        'cell-resistance': fromMemory('2.3 ± 1.7 mΩ'),
+        mass: fromMemory('11.9 ± 0.9 kg'),
+        length: fromMemory('355 mm'),
+        width: fromMemory('151 mm'),
+        height: fromMemory('108 mm'),
+        health: commonPractice('77.5 ± 7.5 %'),
+      },
+      price: { low: 180, high: 590, currency: 'EUR', when: 'used, 2020s' },
+      remark: `${REMARK} ${SALVAGED_MODULE}`,
+    },
+    {
+      id: 'module-355-6s2p-60ah@1',
+      class: 'module-355',
+      label: '355 mm module 6s2p, 60 Ah cells',
+      fields: {
+        chemistry: commonPractice('NMC'),
+        'cells-in-series': fromMemory('6'),
+        'cells-in-parallel': commonPractice('2'),
+        'cell-capacity': fromMemory('60 ± 6 Ah'),
+        'cell-resistance': fromMemory('2.3 ± 1.7 mΩ'),
+        mass: fromMemory('12.3 ± 0.7 kg'),
+        length: fromMemory('355 mm'),
+        width: fromMemory('151 mm'),
+        height: fromMemory('108 mm'),
+        health: commonPractice('77.5 ± 7.5 %'),
+      },
+      price: { low: 190, high: 730, currency: 'EUR', when: 'used, 2020s' },
+      remark: `${REMARK} ${SALVAGED_MODULE}`,
+    },
+    {
+      id: 'module-355-6s1p-116ah@1',
+      class: 'module-355',
+      label: '355 mm module 6s1p, 116 Ah cells',
+      fields: {
+        chemistry: commonPractice('NMC'),
+        'cells-in-series': fromMemory('6'),
+        'cells-in-parallel': commonPractice('1'),
+        'cell-capacity': fromMemory('116 ± 16 Ah'),
+        'cell-resistance': fromMemory('1.15 ± 0.85 mΩ'),
+        mass: fromMemory('12.2 ± 0.8 kg'),
+        length: fromMemory('355 mm'),
+        width: fromMemory('151 mm'),
+        height: fromMemory('108 mm'),
+        health: commonPractice('77.5 ± 7.5 %'),
+      },
+      price: { low: 180, high: 730, currency: 'EUR', when: 'used, 2020s' },
+      remark: `${REMARK} ${SALVAGED_MODULE}`,
+    },
+  ],
+}
