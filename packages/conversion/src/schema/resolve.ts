@@ -2,7 +2,7 @@ import { type Fact, type Gap, isGap, KINDS, type Origin } from '@ampwright/engin
 import type { Issue } from '../issue.ts'
 import { nearest } from '../nearest.ts'
 import { readQuantity } from '../quantities/read.ts'
-import type { TextGroup, TextNode } from '../text/read.ts'
+import type { Group as TextGroup, TextNode } from '../text/tree.ts'
 import type { ChoiceField, FileField, Group, Leaf, MapOf, Near, Node, QuantityField, Variants } from './field.ts'
 import { camel } from './resolved.ts'
 import { tyreFields } from './tyre-fields.ts'

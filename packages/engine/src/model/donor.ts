@@ -12,7 +12,7 @@ export type Tyre = {
   readonly loadEach: Field
   readonly topSpeed: Field
 }
-export type LedgerItem = Here & { readonly mass: Field; readonly x: Field; readonly z: Field; readonly note: Field<string> }
+export type LedgerItem = Here & { readonly mass: Field; readonly x: Field; readonly z: Field }
 export type SeatRow = Here & { readonly places: Field; readonly x: Field }
 export type CoastDownRun = Here & { readonly direction: Field<'out' | 'back'>; readonly from: Field; readonly to: Field; readonly time: Field }
 

@@ -10,7 +10,7 @@ export type TextNode =
 export type Comparison = { readonly left: TextNode; readonly sign: '<' | '≤' | '>' | '≥'; readonly right: TextNode }
 export type Equation = { readonly symbol: string; readonly value: TextNode }
 
-const TOKEN = /\s*(\d+(?:\.\d+)?(?:[eE][+-]?\d+)?|[\p{L}°][\p{L}\p{M}\p{N}_₀-₉₊₋′″*,]*(?<!,)|[½¼¾√Σ∑π²³⁴]|[-+−·×/^()|{};,=<>≤≥])/uy
+const TOKEN = /\s*(\d+(?:\.\d+)?(?:[eE][+-]?\d+)?|[\p{L}°][\p{L}\p{M}\p{Nd}_₀-₉₊₋′″,]*(?<!,)|[½¼¾√Σ∑π²³⁴]|[-+−·×/^()|{};,=<>≤≥])/uy
 const FRACTION: Readonly<Record<string, number>> = { '½': 0.5, '¼': 0.25, '¾': 0.75 }
 const RAISED: Readonly<Record<string, number>> = { '²': 2, '³': 3, '⁴': 4 }
 const SIGNS = ['<', '≤', '>', '≥'] as const

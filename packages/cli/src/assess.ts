@@ -1,0 +1,74 @@
+import { type Assessment, type Finding, type Outcome, STUDIES } from '@ampwright/engine'
+import type { Conversion, System } from '@ampwright/conversion'
+import { filled, shown } from './shown.ts'
+import { colours, columns, type Terminal, wrapped } from './terminal.ts'
+
+export const MARKS: Readonly<Record<Outcome, string>> = { sound: '●', marginal: '◐', failing: '▲', unanswered: '◌', 'does not apply': '–', accepted: '✓' }
+
+/** The whole assessment on the terminal: headline, what stands in the way, figures by stage, what is still asked. */
+export function printAssessment(c: Conversion, a: Assessment, t: Terminal, system: System): void {
+  const k = colours(t), car = c.model.car
+  t.out(k.bold('value' in car ? car.value : 'A conversion without a name yet'))
+  printCounts(a, t)
+  printFindings(a.findings.filter(f => f.outcome !== 'sound' && f.outcome !== 'does not apply'), t, system, 'What stands in the way')
+  printFigures(a, t, system)
+  printGaps(a, t)
+  const sound = a.findings.filter(f => f.outcome === 'sound')
+  if (sound.length) {
+    t.out('')
+    t.out(k.bold('What holds'))
+    for (const f of sound) for (const line of wrapped(`${MARKS.sound} ${f.title}${f.item ? ` (${f.item})` : ''}`, t.width, '  ')) t.out(k.green(line))
+  }
+  t.out('')
+  for (const line of wrapped('Ampwright informs; it does not approve. Ask the authority and the person who will sign before parts are bought. High voltage kills: work on it is for qualified people, on parts proven dead.', t.width)) t.out(k.dim(line))
+}
+
+function printCounts(a: Assessment, t: Terminal): void {
+  const counts = (['failing', 'unanswered', 'marginal', 'accepted', 'sound'] as const).map(o => [o, a.findings.filter(f => f.outcome === o).length] as const).filter(([, n]) => n > 0)
+  t.out(counts.map(([o, n]) => `${MARKS[o]} ${n} ${o}`).join('   '))
+}
+
+export function printFindings(findings: readonly Finding[], t: Terminal, system: System, title: string): void {
+  if (findings.length === 0) return
+  const k = colours(t), paint = (f: Finding, s: string): string => (f.outcome === 'failing' ? k.red(s) : f.outcome === 'marginal' ? k.yellow(s) : k.bold(s))
+  t.out('')
+  t.out(k.bold(title))
+  for (const f of findings) {
+    t.out('')
+    for (const line of wrapped(paint(f, `${MARKS[f.outcome]} ${f.outcome} ${f.harm}  ${f.title}${f.item ? ` (${f.item})` : ''}`), t.width, '  ')) t.out(line)
+    const say = (text: string, dim = false): void => { for (const line of wrapped(`  ${text}`, t.width, '  ')) t.out(dim ? k.dim(line) : line) }
+    if (f.outcome === 'unanswered' && f.gaps.length) say(`Unanswered: ${f.gaps.slice(0, 6).map(g => `${g.label} (${g.path})`).join('; ')}${f.gaps.length > 6 ? `; and ${f.gaps.length - 6} more` : ''}.`)
+    else say(filled(f.says, f, system))
+    if (f.outcome === 'unanswered' && f.reason) say(`Unanswered because it ${f.reason}${f.assumed.length ? `: ${f.assumed.slice(0, 4).join(', ')}` : ''}.`)
+    if (f.outcome === 'accepted' && f.reason) say(`Accepted: ${f.reason}`)
+    if (f.lapsed) say('An acceptance has lapsed: what it rested on has changed.')
+    if (f.outcome !== 'sound') for (const r of f.remedies) say(`→ ${filled(r.says, f, system)}`)
+    if (f.caution) say(`Caution: ${f.caution}`)
+  }
+}
+
+export function printFigures(a: Assessment, t: Terminal, system: System): void {
+  const k = colours(t)
+  let stage = ''
+  for (const study of STUDIES) {
+    const figures = [...a.figures.values()].filter(f => f.id.startsWith(`${study.id}.`) && typeof f.value === 'number')
+    if (figures.length === 0) continue
+    if (study.stage !== stage) {
+      stage = study.stage
+      t.out('')
+      t.out(k.bold(`Figures: ${stage}`))
+    }
+    for (const line of columns(figures.map(f => [f.label, shown(f, system, a.halves.get(f.id)), f.id]), t.width, 3)) t.out(line)
+  }
+}
+
+export function printGaps(a: Assessment, t: Terminal): void {
+  if (a.gaps.length === 0) return
+  const k = colours(t)
+  t.out('')
+  t.out(k.bold('What is not known yet'))
+  for (const g of a.gaps) {
+    const until = g.until === 'any time' ? '' : `, ${g.until}`
+    for (const line of wrapped(`◌ ${g.label}: ${g.path}${until}${g.why === 'not in the catalogue' ? ' (its part is not in the catalogue)' : ''}`, t.width, '  ')) t.out(line)
+  }
+}

@@ -1,0 +1,67 @@
+import { type Conversion, formatIssue, isUsable, type LookUps, readConversion } from '@ampwright/conversion'
+import { part } from '@ampwright/catalogue'
+import { closeSync, fstatSync, openSync, readFileSync, readSync } from 'node:fs'
+
+/** Wrong use or an unreadable file: one message, exit 2, never a stack trace. */
+export class Refusal extends Error {}
+
+const MAX_BYTES = 2_000_000
+
+/** The catalogue's records as the resolver wants them. Class records are assumptions; they show as such. */
+export const lookUps: LookUps = {
+  parts: id => {
+    const found = part(id)
+    return found && { id: found.id, how: 'assumed', fields: found.fields }
+  },
+}
+
+/** Bytes of a file, or of standard input for `-`. Refuses what is too large before reading it all. */
+export function bytesOf(file: string): Uint8Array {
+  if (file === '-') return standardInput()
+  let fd: number
+  try {
+    fd = openSync(file, 'r')
+  } catch (e) {
+    throw new Refusal(`${file}: cannot be opened (${(e as NodeJS.ErrnoException).code ?? 'unknown reason'}); a conversion file such as samples/lapwing.conversion.yaml is wanted`)
+  }
+  try {
+    const stat = fstatSync(fd)
+    if (stat.isDirectory()) throw new Refusal(`${file}: is a folder; a conversion file is wanted`)
+    if (stat.size > MAX_BYTES) throw new Refusal(`${file}: ${stat.size} bytes; a conversion file is at most ${MAX_BYTES} bytes`)
+    return readFileSync(fd)
+  } finally {
+    closeSync(fd)
+  }
+}
+
+function standardInput(): Uint8Array {
+  const parts: Buffer[] = []
+  let size = 0
+  for (;;) {
+    const part = Buffer.alloc(65_536)
+    let n: number
+    try {
+      n = readSync(0, part, 0, part.length, null)
+    } catch (e) {
+      if ((e as NodeJS.ErrnoException).code === 'EAGAIN') continue
+      if ((e as NodeJS.ErrnoException).code === 'EOF') break
+      throw new Refusal(`standard input: cannot be read (${(e as NodeJS.ErrnoException).code ?? 'unknown reason'})`)
+    }
+    if (n === 0) break
+    size += n
+    if (size > MAX_BYTES) throw new Refusal(`standard input: more than ${MAX_BYTES} bytes; a conversion file is at most that`)
+    parts.push(part.subarray(0, n))
+  }
+  return Buffer.concat(parts)
+}
+
+/** Reads a conversion; every problem of the file goes into one refusal. */
+export function load(file: string, strict: boolean): Conversion {
+  const name = file === '-' ? '<standard input>' : file
+  const conversion = readConversion(bytesOf(file), { file: name, strict, lookUps })
+  if (!isUsable(conversion)) {
+    const lines = conversion.issues.map(formatIssue)
+    throw new Refusal(`${lines.join('\n')}\n${lines.length === 1 ? 'One problem' : `${lines.length} problems`} in ${name}; nothing was assessed.`)
+  }
+  return conversion
+}

@@ -1,0 +1,8 @@
+export * from './conversion.ts'
+export * from './issue.ts'
+export { nearest } from './nearest.ts'
+export { readQuantity } from './quantities/read.ts'
+export { displayUnit, spellQuantity, type System, writeQuantity } from './quantities/write.ts'
+export type { Fields, Group, Leaf, MapOf, Node, QuantityField, Variants } from './schema/field.ts'
+export type { FileDatum, LookUps, PartRecord } from './schema/resolve.ts'
+export { SECTIONS } from './sections/sections.ts'

@@ -1,0 +1,33 @@
+import type { Through } from '../../model/drive.ts'
+import type { Curve, Figure, Grid, Value } from '../../working/value.ts'
+
+/** One drive unit as every sum about motion uses it. */
+export type UnitFigures = {
+  readonly name: string
+  readonly axle: 'front' | 'rear' | 'both'
+  readonly through: Through
+  readonly ratio: Figure
+  /** Motor shaft to wheels, pulling. */
+  readonly efficiency: Value
+  /** Torque and power allowed for a short time: datasheet or the limit set in software, whichever is less. */
+  readonly peakTorque: Value
+  readonly peakPower: Value
+  readonly peakTime: Value
+  readonly continuousTorque: Value
+  readonly continuousPower: Value
+  /** Base speed scales with battery voltage over the stated voltage. */
+  readonly baseSpeed: Value
+  readonly statedVoltage: Value
+  readonly topSpeed: Value
+  /** Rotor and what turns with it, at the motor shaft. */
+  readonly inertia: Value
+  /** Loss of motor and inverter together [W] over motor speed [rad/s] and absolute torque [N·m]. */
+  readonly losses: Figure<Grid>
+  /** Drag torque [N·m] over motor speed when unpowered. */
+  readonly drag: Figure<Curve>
+  /** Lumped winding: heat capacity, conductance to coolant, limit, coolant temperature of the rating. */
+  readonly heatCapacity: Figure
+  readonly conductance: Figure
+  readonly windingLimit: Value
+  readonly coolant: Value
+}
