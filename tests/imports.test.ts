@@ -6,7 +6,23 @@ const root = normalize(join(new URL('.', import.meta.url).pathname, '..'))
 const packages = join(root, 'packages')
 
 /** Inside the engine: a folder may import those to its left, and itself. Domains know neither each other nor the model. */
-const DOMAINS = ['vehicle', 'drive', 'battery', 'fitting', 'high-voltage', 'charging', 'low-voltage', 'can', 'ports', 'cooling', 'cabin', 'brakes', 'steering', 'driveline', 'structure']
+const DOMAINS = [
+  'vehicle',
+  'drive',
+  'battery',
+  'fitting',
+  'high-voltage',
+  'charging',
+  'low-voltage',
+  'can',
+  'ports',
+  'cooling',
+  'cabin',
+  'brakes',
+  'steering',
+  'driveline',
+  'structure',
+]
 const BASE = ['sources', 'working', 'numerics', 'physics']
 const ENGINE: Readonly<Record<string, readonly string[]>> = {
   sources: [],
@@ -23,7 +39,8 @@ const ENGINE: Readonly<Record<string, readonly string[]>> = {
   assess: [...BASE, 'model', 'studies', 'rules', 'plan', 'proving'],
   index: [...BASE, 'model', ...DOMAINS, 'studies', 'rules', 'plan', 'proving', 'assess', 'formulas'],
 }
-const WHY_ENGINE = 'the engine stacks working, numerics, model ← physics ← domains ← studies ← rules ← assess; move what both need down, or hand the value over in a study'
+const WHY_ENGINE =
+  'the engine stacks working, numerics, model ← physics ← domains ← studies ← rules ← assess; move what both need down, or hand the value over in a study'
 
 const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   engine: [],
@@ -37,16 +54,22 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   cli: ['engine', 'exchange', 'conversion', 'geometry', 'drawing', 'catalogue', 'store', 'papers'],
   server: ['engine', 'exchange', 'conversion', 'geometry', 'drawing', 'catalogue', 'store', 'papers'],
 }
-const WHY_PACKAGE = 'packages know only what lies before them: engine ← exchange, conversion, geometry, drawing ← catalogue, store ← papers ← cli, server'
+const WHY_PACKAGE =
+  'packages know only what lies before them: engine ← exchange, conversion, geometry, drawing ← catalogue, store ← papers ← cli, server'
 
-const IMPORT = /(?:^|\n)\s*(?:import|export)\s[^'"]*?from\s+['"]([^'"]+)['"]|(?:^|\n)\s*import\s+['"]([^'"]+)['"]|import\(\s*['"]([^'"]+)['"]/g
-const sources = (folder: string): string[] => readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter(f => f.endsWith('.ts') && !f.endsWith('.d.ts')).map(f => join(folder, f))
+const IMPORT =
+  /(?:^|\n)\s*(?:import|export)\s[^'"]*?from\s+['"]([^'"]+)['"]|(?:^|\n)\s*import\s+['"]([^'"]+)['"]|import\(\s*['"]([^'"]+)['"]/g
+const sources = (folder: string): string[] =>
+  readdirSync(folder, { recursive: true, encoding: 'utf8' })
+    .filter(f => f.endsWith('.ts') && !f.endsWith('.d.ts'))
+    .map(f => join(folder, f))
 const imports = (file: string): string[] => [...readFileSync(file, 'utf8').matchAll(IMPORT)].map(m => (m[1] ?? m[2] ?? m[3]) as string)
 const isTest = (file: string): boolean => file.endsWith('.test.ts')
 
 /** Every breach of the import rule in one package, with its reason. Type-only imports count. */
 export function breaches(name: string, files: readonly string[], read: (file: string) => string[]): string[] {
-  const src = join(packages, name, 'src'), out: string[] = []
+  const src = join(packages, name, 'src'),
+    out: string[] = []
   for (const file of files) {
     const from = file.slice(src.length + 1).split('/')
     const layer = (from.length > 1 ? from[0] : (from[0] as string).replace(/(\.test)?\.ts$/, '')) as string
@@ -58,29 +81,53 @@ export function breaches(name: string, files: readonly string[], read: (file: st
         if (!PACKAGES[name]?.includes(workspace[1] as string)) say(`${name} may not know ${workspace[1]}`, WHY_PACKAGE)
       } else if (target.startsWith('.')) {
         const path = normalize(join(dirname(file), target))
-        if (!path.startsWith(`${src}/`)) { if (!isTest(file)) say('leaves its package', WHY_PACKAGE); continue }
+        if (!path.startsWith(`${src}/`)) {
+          if (!isTest(file)) say('leaves its package', WHY_PACKAGE)
+          continue
+        }
         if (name !== 'engine' || isTest(file)) continue
-        const to = path.slice(src.length + 1).split('/'), other = (to.length > 1 ? to[0] : (to[0] as string).replace('.ts', '')) as string
+        const to = path.slice(src.length + 1).split('/'),
+          other = (to.length > 1 ? to[0] : (to[0] as string).replace('.ts', '')) as string
         if (other !== layer && !ENGINE[layer]?.includes(other)) say(`${layer} may not know ${other}`, WHY_ENGINE)
-      } else if (name === 'engine' && !isTest(file)) say('the engine uses no library and no Node API', 'it must run anywhere and give the same answer; a library is welcome inside numerics only')
+      } else if (name === 'engine' && !isTest(file))
+        say(
+          'the engine uses no library and no Node API',
+          'it must run anywhere and give the same answer; a library is welcome inside numerics only',
+        )
     }
   }
   return out
 }
 
 describe('the import rule', () => {
-  for (const name of readdirSync(packages)) it(`holds in ${name}`, () => expect(breaches(name, sources(join(packages, name, 'src')), imports)).toEqual([]))
+  for (const name of readdirSync(packages))
+    it(`holds in ${name}`, () => expect(breaches(name, sources(join(packages, name, 'src')), imports)).toEqual([]))
 
   it('catches a domain that imports another, a study in a domain, a library and an upward package', () => {
     const file = join(packages, 'engine/src/drive/x.ts')
-    const caught = breaches('engine', [file], () => ['../battery/y.ts', '../studies/study.ts', 'zod', '@ampwright/conversion', '../working/work.ts', '../../../cli/src/main.ts'])
+    const caught = breaches('engine', [file], () => [
+      '../battery/y.ts',
+      '../studies/study.ts',
+      'zod',
+      '@ampwright/conversion',
+      '../working/work.ts',
+      '../../../cli/src/main.ts',
+    ])
     expect(caught).toHaveLength(5)
     expect(caught.join()).not.toContain('working/work.ts')
   })
 
   it('finds no clock, chance, console or browser in the engine', () => {
     const forbidden = /\b(Date\.now|new Date|Math\.random|console\.|fetch\(|process\.|document\.|window\.|performance\.)/
-    const found = sources(join(packages, 'engine/src')).filter(f => !isTest(f)).flatMap(f => readFileSync(f, 'utf8').split('\n').map((line, i) => [line, i + 1] as const).filter(([line]) => forbidden.test(line.replace(/\/\/.*|^\s*\*.*|\/\*\*.*\*\//, ''))).map(([line, i]) => `${f.slice(root.length)}:${i} ${line.trim()}`))
+    const found = sources(join(packages, 'engine/src'))
+      .filter(f => !isTest(f))
+      .flatMap(f =>
+        readFileSync(f, 'utf8')
+          .split('\n')
+          .map((line, i) => [line, i + 1] as const)
+          .filter(([line]) => forbidden.test(line.replace(/\/\/.*|^\s*\*.*|\/\*\*.*\*\//, '')))
+          .map(([line, i]) => `${f.slice(root.length)}:${i} ${line.trim()}`),
+      )
     expect(found).toEqual([])
   })
 })

@@ -1,5 +1,6 @@
 import { type Conversion, formatIssue, isUsable, type LookUps, readConversion } from '@ampwright/conversion'
 import { part } from '@ampwright/catalogue'
+import { dirname } from 'node:path'
 import { closeSync, fstatSync, openSync, readFileSync, readSync } from 'node:fs'
 
 /** Wrong use or an unreadable file: one message, exit 2, never a stack trace. */
@@ -7,12 +8,17 @@ export class Refusal extends Error {}
 
 const MAX_BYTES = 2_000_000
 
-/** The catalogue's records as the resolver wants them. Class records are assumptions; they show as such. */
-export const lookUps: LookUps = {
-  parts: id => {
-    const found = part(id)
-    return found && { id: found.id, how: 'assumed', fields: found.fields }
-  },
+/**
+ * What a conversion may look up: parts of the catalogue, and files that stand beside it in its folder (none where it came over standard input).
+ * Class records are assumptions and show as such.
+ */
+export function lookUpsBeside(_folder: string | undefined): LookUps {
+  return {
+    parts: id => {
+      const found = part(id)
+      return found && { id: found.id, how: 'assumed', fields: found.fields }
+    },
+  }
 }
 
 /** Bytes of a file, or of standard input for `-`. Refuses what is too large before reading it all. */
@@ -58,7 +64,7 @@ function standardInput(): Uint8Array {
 /** Reads a conversion; every problem of the file goes into one refusal. */
 export function load(file: string, strict: boolean): Conversion {
   const name = file === '-' ? '<standard input>' : file
-  const conversion = readConversion(bytesOf(file), { file: name, strict, lookUps })
+  const conversion = readConversion(bytesOf(file), { file: name, strict, lookUps: lookUpsBeside(file === '-' ? undefined : dirname(file)) })
   if (!isUsable(conversion)) {
     const lines = conversion.issues.map(formatIssue)
     throw new Refusal(`${lines.join('\n')}\n${lines.length === 1 ? 'One problem' : `${lines.length} problems`} in ${name}; nothing was assessed.`)

@@ -1,9 +1,10 @@
-import { type Assessment, assess, Answers, FORMULAS, type LookedUp, type Model } from '@ampwright/engine'
-import { type Conversion, nearest, type System } from '@ampwright/conversion'
+import { type Assessment, FORMULAS } from '@ampwright/engine'
+import { nearest, type System } from '@ampwright/conversion'
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import { printAssessment } from './assess.ts'
 import { cardJson, compute, formulaNamed, inputsOf, printCard, printChapters } from './handbook.ts'
 import { assessmentJson } from './json.ts'
+import { assessWithProgress } from './judged.ts'
 import { load, Refusal } from './load.ts'
 import { colours, type Terminal } from './terminal.ts'
 import { workingTree } from './working-tree.ts'
@@ -18,24 +19,6 @@ const terminal = (): Terminal => ({
   err: line => process.stderr.write(`${line}\n`),
 })
 
-/** Limits of the rule set the brief names. */
-export const limitsOf = (_: Model): ((key: string, variant?: string) => LookedUp | undefined) => () => undefined
-
-export function assessConversion(c: Conversion, t: Terminal): Assessment {
-  const steps = assess(new Answers(c.model), { limits: limitsOf(c.model) }), began = Date.now()
-  for (let shown = 0; ; ) {
-    const step = steps.next()
-    if (step.done) {
-      if (shown) process.stderr.write('\r\u001b[K')
-      return step.value
-    }
-    if (process.stderr.isTTY && Date.now() - began > 1000 && Date.now() - shown > 100) {
-      shown = Date.now()
-      process.stderr.write(`\r\u001b[K${step.value.of}: ${step.value.did}`.slice(0, t.width))
-    }
-  }
-}
-
 const print = (t: Terminal, x: unknown): void => t.out(JSON.stringify(x, (_, v) => (v instanceof Float64Array ? [...v] : v), 2))
 const outcomeExit = (a: Assessment): number => (a.findings.some(f => f.outcome === 'failing') ? 1 : 0)
 
@@ -49,7 +32,7 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
   strict(program.command('assess').argument('<file>', 'conversion file, or - for standard input').description('Everything the engine knows about a conversion: figures, findings, what is missing.'))
     .option('--traces <ids...>', 'with --json: traces to include')
     .action((file: string, o: Shared & { traces?: string[] }) => {
-      const c = load(file, Boolean(o.strict)), a = assessConversion(c, t)
+      const c = load(file, Boolean(o.strict)), a = assessWithProgress(c, t)
       const unknown = (o.traces ?? []).filter(id => !a.traces.has(id))
       if (unknown.length) throw new Refusal(`assess: no trace is called ${unknown.join(', ')}; there are ${[...a.traces.keys()].join(', ') || 'none'}`)
       if (o.json) print(t, assessmentJson(c, a, o.traces))
@@ -60,7 +43,7 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
   strict(program.command('why').argument('<file>').argument('<figure>', 'id of a figure, as assess prints it').description('The working of a figure, down to the typed facts.'))
     .option('--depth <n>', 'how far to unfold', depth)
     .action((file: string, id: string, o: Shared & { depth?: number }) => {
-      const c = load(file, Boolean(o.strict)), a = assessConversion(c, t), figure = a.figures.get(id)
+      const c = load(file, Boolean(o.strict)), a = assessWithProgress(c, t), figure = a.figures.get(id)
       if (!figure) {
         const near = nearest(id, [...a.figures.keys()])
         throw new Refusal(`why: «${id}» is no figure of this conversion${near ? `; did you mean ${near}?` : ''}. \`ampwright assess ${file}\` lists them.`)

@@ -6,3 +6,8 @@ export { displayUnit, spellQuantity, type System, writeQuantity } from './quanti
 export type { Fields, Group, Leaf, MapOf, Node, QuantityField, Variants } from './schema/field.ts'
 export type { FileDatum, LookUps, PartRecord } from './schema/resolve.ts'
 export { SECTIONS } from './sections/sections.ts'
+export { applyChange, applyEdit, applyEdits, type Change, type Edit, type Now } from './text/edit.ts'
+export { type Path, pathKeys, pathText } from './text/path.ts'
+export { isSound, readText, type TextReading } from './text/read.ts'
+export { applySplice, invertSplice, type Splice } from './text/splice.ts'
+export type { Group as TextGroup, TextNode } from './text/tree.ts'

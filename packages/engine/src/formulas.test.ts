@@ -7,7 +7,10 @@ import { dimensionFaults } from './working/dimension.ts'
 import { evaluateText } from './working/evaluate.ts'
 import { type AnyFormula, isOne, type Take } from './working/formula.ts'
 import type { Curve, Grid } from './working/value.ts'
+import { markOf, WORKS } from './sources.ts'
+import { proven } from '../../../tests/proof.ts'
 
+const chapterOf = new Map(FORMULAS.map(({ chapter, formula }) => [formula.card.id as string, chapter]))
 const here = new URL('.', import.meta.url).pathname
 const lookUp = {
   curve: ({ x, y }: Curve, at: number): number => {
@@ -51,6 +54,8 @@ describe('every card', () => {
       const got = f(e.takes), want = e.gives
       for (const [key, value] of typeof want === 'number' ? [['', want] as const] : (Object.entries(want) as [string, number][])) {
         const result = key === '' ? got : got[key]
+        const { title } = WORKS[e.source.work as keyof typeof WORKS], mark = markOf(e.source)
+        proven({ domain: chapterOf.get(f.card.id) as string, check: `${f.card.id}${key ? `, ${key}` : ''}`, source: `${title}, ${e.source.place}`, mark: mark ?? (WORKS[e.source.work as keyof typeof WORKS].read === 'derived' ? 'derived' : 'published'), expected: value, obtained: result, tolerance: e.within })
         expect(Math.abs(result - value), `${f.card.id} ${key}: expected ${value}, got ${result}`).toBeLessThanOrEqual(e.within)
       }
     }

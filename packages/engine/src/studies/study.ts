@@ -74,6 +74,16 @@ export const study = <A, I>(s: Study<A, I>): Study<A, I> => s
 /** Takes a part of another study's answer, or its gaps. */
 export const from = <A, B>(answer: A | Gaps, pick: (a: A) => B): B | Gaps => (isGaps(answer) ? answer : pick(answer as A))
 
+/**
+ * One of two ways to know something: the first where it is there, else the second; where neither is, the gaps of both, so that the reader sees
+ * either would do.
+ */
+export function either<A, B extends object>(first: A | Gap | Gaps, second: B): A | B | Gaps {
+  if (!isGap(first) && !isGaps(first)) return first
+  const missing = gapsIn(second, new WeakSet(), [])
+  return missing.length === 0 ? second : { gaps: once([...gapsIn(first, new WeakSet(), []), ...missing]) }
+}
+
 export type Kept = { readonly answer: unknown; readonly figures: readonly Figure[]; readonly traces: readonly Trace[]; readonly tables: readonly Table[]; readonly missing: readonly Gap[] }
 
 export class Making implements Maker {

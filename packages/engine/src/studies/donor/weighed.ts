@@ -1,6 +1,6 @@
 import { twoTogether } from '../../vehicle/mass-and-axles.ts'
-import { isGap, type Value } from '../../working/value.ts'
-import { study } from '../study.ts'
+import type { Value } from '../../working/value.ts'
+import { either, study } from '../study.ts'
 
 /** Axle masses of the donor car from four scales or from an axle weighbridge. */
 export const weighed = study({
@@ -8,8 +8,8 @@ export const weighed = study({
   stage: 'donor',
   asks: 'What does the donor car weigh on each axle?',
   reads: ({ donor: { weighing: w } }) => ({
-    front: isGap(w.front) ? { left: w.frontLeft, right: w.frontRight } : w.front,
-    rear: isGap(w.rear) ? { left: w.rearLeft, right: w.rearRight } : w.rear,
+    front: either(w.front, { left: w.frontLeft, right: w.frontRight }),
+    rear: either(w.rear, { left: w.rearLeft, right: w.rearRight }),
   }),
   answer: ({ front, rear }, make): { front: Value; rear: Value; total: Value } => {
     const axle = (name: 'front' | 'rear', x: typeof front): Value =>
