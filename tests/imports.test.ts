@@ -37,7 +37,8 @@ const ENGINE: Readonly<Record<string, readonly string[]>> = {
   plan: [...BASE, 'model', 'studies'],
   proving: [...BASE, 'model', 'studies'],
   assess: [...BASE, 'model', 'studies', 'rules', 'plan', 'proving'],
-  index: [...BASE, 'model', ...DOMAINS, 'studies', 'rules', 'plan', 'proving', 'assess', 'formulas'],
+  headline: ['working'],
+  index: [...BASE, 'model', ...DOMAINS, 'studies', 'rules', 'plan', 'proving', 'assess', 'formulas', 'headline'],
 }
 const WHY_ENGINE =
   'the engine stacks working, numerics, model ← physics ← domains ← studies ← rules ← assess; move what both need down, or hand the value over in a study'

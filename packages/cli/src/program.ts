@@ -1,11 +1,16 @@
-import { type Assessment, FORMULAS } from '@ampwright/engine'
-import { nearest, type System } from '@ampwright/conversion'
+import { type Assessment, FORMULAS, headlineOf } from '@ampwright/engine'
+import { jsonSchema, nearest, SCHEMA, type System } from '@ampwright/conversion'
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import { printAssessment } from './assess.ts'
+import { drawTrace } from './chart.ts'
+import { differences, printComparison, turned } from './compare.ts'
+import { completion } from './completion.ts'
 import { cardJson, compute, formulaNamed, inputsOf, printCard, printChapters } from './handbook.ts'
 import { assessmentJson } from './json.ts'
 import { assessWithProgress } from './judged.ts'
 import { load, Refusal } from './load.ts'
+import { newConversion, type Start } from './new-conversion.ts'
+import { printSurvey, survey } from './survey.ts'
 import { colours, type Terminal } from './terminal.ts'
 import { workingTree } from './working-tree.ts'
 
@@ -65,6 +70,43 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
         if (o.json) print(t, { ...(figures.length > 1 ? { result: figure.because.result } : {}), value: figure.value, unit: figure.unit, working: lines })
         else for (const line of lines) t.out(line)
       }
+    })
+
+  strict(program.command('survey').argument('<file>').description('What to measure next: tool, accuracy, time, and until when it can still be measured.'))
+    .action((file: string, o: Shared) => {
+      const c = load(file, Boolean(o.strict)), a = assessWithProgress(c, t), list = survey(c, a, headlineOf(a), o.units)
+      if (o.json) print(t, list)
+      else printSurvey(list, t)
+    })
+
+  strict(program.command('compare').argument('<before>').argument('<after>').description('Two conversions side by side: what came out differently, and by how much.'))
+    .action((before: string, after: string, o: Shared) => {
+      if (before === '-' && after === '-') throw new Refusal('compare: only one of the two can come over standard input')
+      const [a, b] = [before, after].map(f => assessWithProgress(load(f, Boolean(o.strict)), t)) as [Assessment, Assessment]
+      if (o.json) print(t, { findings: turned(a, b), figures: differences(a, b).map(d => ({ id: d.id, label: d.label, unit: (d.after ?? d.before)?.unit, before: d.before?.value, after: d.after?.value, change: d.change })) })
+      else printComparison(a, b, [before, after], t, o.units)
+      code = outcomeExit(b)
+    })
+
+  strict(program.command('chart').argument('<file>').argument('[trace]', 'id of a trace; without it all are listed').description('A trace drawn on the terminal, such as pull against road speed.'))
+    .action((file: string, id: string | undefined, o: Shared) => {
+      const a = assessWithProgress(load(file, Boolean(o.strict)), t), trace = id === undefined ? undefined : a.traces.get(id)
+      if (id !== undefined && !trace) {
+        const near = nearest(id, [...a.traces.keys()])
+        throw new Refusal(`chart: no trace is called «${id}»${near ? `; did you mean ${near}?` : ''}; there are ${[...a.traces.keys()].join(', ') || 'none'}`)
+      }
+      if (!trace) return o.json ? print(t, [...a.traces.values()].map(x => ({ id: x.id, label: x.label }))) : [...a.traces.values()].forEach(x => t.out(`${x.id}  ${x.label}`))
+      if (o.json) print(t, trace)
+      else drawTrace(trace, t, o.units)
+    })
+
+  program.command('schema').description('The JSON Schema of the conversion file, for editors.').action(() => print(t, jsonSchema(SCHEMA)))
+  program.command('completion').argument('<shell>', 'bash, zsh or fish').description('A script that completes commands in a shell.').action((shell: string) => t.out(completion(shell)))
+  program.command('new').argument('[name]', 'name of the car').description('Starts a conversion file; asks on a terminal for what the flags leave out.')
+    .option('--engine <position>', 'engine position').option('--driven <wheels>', 'driven wheels').option('--body <class>', 'body').option('--rules <set>', 'rule set').option('--weight <mass>', 'mass as weighed').option('--out <file>', 'where to write it')
+    .action(async (name: string | undefined, o: Start) => {
+      const file = await newConversion({ ...o, ...(name === undefined ? {} : { name }) }, t.out)
+      t.out(`Wrote ${file}. Next: ampwright assess ${file}`)
     })
 
   try {

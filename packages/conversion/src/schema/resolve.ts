@@ -16,7 +16,7 @@ export type LookUps = {
 }
 export type Reading = { readonly strict: boolean; readonly lookUps: LookUps; readonly file?: string }
 
-type At = { readonly path: string; readonly node: TextNode | undefined; readonly from: TextNode | undefined; readonly record: PartRecord | undefined }
+type At = { readonly path: string; readonly node: TextNode | undefined; readonly from: TextNode | undefined; readonly record: PartRecord | undefined; readonly entry?: string }
 
 /** Walks schema and text together: every leaf becomes a fact or a gap, every fault an issue, none of them stops the rest. */
 export class Resolver {
@@ -66,14 +66,14 @@ export class Resolver {
     const record = own?.kind === 'value' ? this.reading.lookUps.parts?.(own.source) : schema.fromPartAbove ? at.record : schema.fields['part'] ? undefined : undefined
     for (const [key, field] of Object.entries(schema.fields)) {
       const child = text?.entries.get(key)?.node
-      out[camel(key)] = this.node(field, { path: join(key), node: child, from: text ?? at.from, record })
+      out[camel(key)] = this.node(field, { path: join(key), node: child, from: text ?? at.from, record, ...(at.entry === undefined ? {} : { entry: at.entry }) })
     }
     return out
   }
 
   private map(schema: MapOf, at: At): Record<string, unknown> {
     const text = this.asGroup(at, schema.label), out: Record<string, unknown> = {}
-    for (const [key, entry] of text?.entries ?? []) if (key !== 'note') out[key] = this.node(schema.of, { path: `${at.path}.${key}`, node: entry.node, from: text, record: undefined })
+    for (const [key, entry] of text?.entries ?? []) if (key !== 'note') out[key] = this.node(schema.of, { path: `${at.path}.${key}`, node: entry.node, from: text, record: undefined, entry: at.entry === undefined ? key : `${at.entry} ${key}` })
     return out
   }
 
@@ -155,7 +155,7 @@ export class Resolver {
   private fact(schema: Leaf, at: At, value: number | string | object, more: { text?: string; half?: number; origin?: Origin }): Fact<never> {
     const unit = schema.is === 'quantity' ? KINDS[schema.kind].unit : schema.is === 'file' ? schema.unit : ''
     const fact = {
-      path: at.path, label: schema.label, symbol: schema.is === 'quantity' ? schema.symbol : '', unit, value,
+      path: at.path, label: labelOf(schema, at), symbol: schema.is === 'quantity' ? schema.symbol : '', unit, value,
       ...(schema.is === 'quantity' ? { shows: schema.kind } : {}), ...more,
     } as unknown as Fact<never>
     this.facts.push(fact)
@@ -166,7 +166,7 @@ export class Resolver {
     const key = at.path.slice(0, at.path.lastIndexOf('.')), part = at.from?.kind === 'group' ? at.from.entries.get('part') : undefined
     const unknownPart = part?.node.kind === 'value' && key !== '' && !this.reading.lookUps.parts?.(part.node.source)
     return {
-      gap: true, path: at.path, label: schema.label, until: schema.until ?? 'any time',
+      gap: true, path: at.path, label: labelOf(schema, at), until: schema.until ?? 'any time',
       ...(schema.measure ? { measure: schema.measure } : {}), why: unknownPart ? 'not in the catalogue' : 'missing',
     }
   }
@@ -211,3 +211,5 @@ const bounds = (f: QuantityField): string => {
   return [f.least === undefined ? '' : `at least ${f.least} ${unit}`, f.most === undefined ? '' : `at most ${f.most} ${unit}`].filter(Boolean).join(', ')
 }
 const acceptedOf = (f: Leaf): string => (f.is === 'choice' ? (f as ChoiceField).oneOf.join(', ') : f.is === 'quantity' ? `a ${KINDS[f.kind].label} with its unit` : 'one value on the line')
+/** Labels of things in a map name the thing: «mass (charger)». */
+const labelOf = (f: Leaf, at: At): string => (at.entry === undefined ? f.label : `${f.label} (${at.entry})`)

@@ -11,5 +11,5 @@ export function judge(found: number, side: Side, limit: number, half: number): '
   const room = side === 'at most' ? limit - found : found - limit
   const rounding = 1e-12 * Math.max(Math.abs(found), Math.abs(limit))
   if (room < -rounding) return 'failing'
-  return room < half ? 'marginal' : 'sound'
+  return half > 0 && room < half ? 'marginal' : 'sound'
 }

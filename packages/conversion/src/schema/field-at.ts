@@ -1,0 +1,23 @@
+import { SECTIONS } from '../sections/sections.ts'
+import { pathKeys } from '../text/path.ts'
+import type { Group, Leaf, Node } from './field.ts'
+
+/** The schema's field for a path of the file, or undefined where the schema knows none. Through variants every kind is tried. */
+export function fieldAt(path: string): Leaf | undefined {
+  const keys = pathKeys(path.replace(/#.*/, ''))
+  if (!keys) return undefined
+  const whole: Group = { is: 'group', label: 'conversion', fields: SECTIONS }
+  const found = at([whole], keys)
+  return found.find((n): n is Leaf => n.is !== 'group' && n.is !== 'map' && n.is !== 'variants')
+}
+
+function at(nodes: readonly Node[], [key, ...rest]: readonly string[]): readonly Node[] {
+  if (key === undefined) return nodes
+  const next = nodes.flatMap((n): Node[] => {
+    if (n.is === 'group') return n.fields[key] ? [n.fields[key]] : []
+    if (n.is === 'map') return [n.of]
+    if (n.is === 'variants') return Object.values(n.of).flatMap(g => (g.fields[key] ? [g.fields[key]] : []))
+    return []
+  })
+  return at(next, rest)
+}
