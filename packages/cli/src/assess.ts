@@ -1,7 +1,7 @@
 import { type Assessment, type Finding, type Outcome, STUDIES } from '@ampwright/engine'
 import type { Conversion, System } from '@ampwright/conversion'
 import { filled, shown } from './shown.ts'
-import { colours, columns, type Terminal, wrapped } from './terminal.ts'
+import { colours, columns, type Terminal, widthOf, wrapped } from './terminal.ts'
 
 export const MARKS: Readonly<Record<Outcome, string>> = { sound: '●', marginal: '◐', failing: '▲', unanswered: '◌', 'does not apply': '–', accepted: '✓' }
 
@@ -58,7 +58,13 @@ export function printFigures(a: Assessment, t: Terminal, system: System): void {
       t.out('')
       t.out(k.bold(`Figures: ${stage}`))
     }
-    for (const line of columns(figures.map(f => [f.label, shown(f, system, a.halves.get(f.id)), f.id]), t.width, 3)) t.out(line)
+    const rows = figures.map(f => [f.label, shown(f, system, a.halves.get(f.id)), f.id] as const), widest = (i: 0 | 1 | 2): number => Math.max(...rows.map(r => widthOf(r[i])))
+    if (widest(0) + widest(1) + widest(2) + 4 <= t.width) for (const line of columns(rows, t.width, 3)) t.out(line)
+    else
+      for (const [label, value, id] of rows) {
+        for (const line of wrapped(`${label}  ${k.bold(value)}`, t.width, '  ')) t.out(line)
+        t.out(`  ${k.dim(id)}`)
+      }
   }
 }
 

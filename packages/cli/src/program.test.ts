@@ -1,0 +1,181 @@
+import { Ajv2020 } from 'ajv/dist/2020.js'
+import { spawnSync } from 'node:child_process'
+import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import { jsonSchema, readText, SCHEMA, type TextGroup, type TextNode } from '@ampwright/conversion'
+import { CARS, fileOf, root, textOf } from '../../../tests/cars.ts'
+import { run } from './program.ts'
+import { widthOf } from './terminal.ts'
+
+const folder = mkdtempSync(join(tmpdir(), 'ampwright-'))
+let count = 0
+const file = (text: string | Uint8Array): string => {
+  const path = join(folder, `${count++}.conversion.yaml`)
+  writeFileSync(path, text)
+  return path
+}
+async function command(args: readonly string[], width = 100): Promise<{ code: number; out: string; err: string }> {
+  const out: string[] = [], err: string[] = []
+  const code = await run(args, { width, colour: false, out: l => out.push(l), err: l => err.push(l) })
+  return { code, out: out.join('\n'), err: err.join('\n') }
+}
+const ajv = new Ajv2020({ allErrors: true, strict: false })
+const valid = ajv.compile(JSON.parse(readFileSync(new URL('./assessment.schema.json', import.meta.url), 'utf8')) as object)
+
+describe('assess', () => {
+  it.each(CARS)('prints JSON for %s that keeps to its documented schema', async car => {
+    const { out } = await command(['assess', fileOf(car), '--json'])
+    valid(JSON.parse(out))
+    expect(valid.errors ?? []).toEqual([])
+  })
+  it.each(CARS)('fits %s into a narrow terminal', async car => {
+    const { out } = await command(['assess', fileOf(car)], 60)
+    expect(out.split('\n').filter(l => widthOf(l) > 60)).toEqual([])
+  })
+  it('works on an empty file: nothing is known, everything is asked', async () => {
+    for (const text of ['', '\n', '# nothing yet\n', 'schema: 1\n']) {
+      const { code, out, err } = await command(['assess', file(text)])
+      expect(err).toBe('')
+      expect(code).toBe(0)
+      expect(out).toContain('drive.units')
+    }
+    const { out } = await command(['assess', file(''), '--json'])
+    valid(JSON.parse(out))
+    expect(valid.errors ?? []).toEqual([])
+  })
+  it('works on half a file', async () => {
+    const text = textOf('lapwing'), half = text.slice(0, text.indexOf('\npack:'))
+    const { code, out, err } = await command(['assess', file(half.replace(/trip: mixed, |trip: mixed|place: garage, /g, ''))])
+    expect(err).toBe('')
+    expect([0, 1]).toContain(code)
+    expect(out).toContain('pack.boxes')
+  })
+  it('names ten different mistakes at once, each with its place, and assesses nothing', async () => {
+    const text = textOf('lapwing')
+      .replace('wheelbase: 2310', 'wheelbse: 2310')
+      .replace('luggage: 40 kg\n  person', 'luggage: 40 km\n  person')
+      .replace('budget: 18000 €', 'budget: 18,000 €')
+      .replace('driven-wheels: rear', 'driven-wheels: reer')
+      .replace('tyre: 185/60 R14 82H', 'tyre: 185/60')
+      .replace('converted-on: 2027-04-15', 'converted-on: 15 April')
+      .replace('gear: fourth', 'gear: fith')
+      .replace('{ kind: hill start, slope: 25 % }', '{ kind: hill strat, slope: 25 % }')
+      .replace('peak-torque: 250 Nm', 'peak-torque: -250 Nm')
+      .replace('speed: 130 km/h', 'speed: 130')
+    const { code, out, err } = await command(['assess', file(text)])
+    expect(code).toBe(2)
+    expect(out).toBe('')
+    const lines = err.split('\n')
+    for (const [where, what] of [['donor.wheelbse', 'wheelbase'], ['brief.luggage', 'km'], ['brief.budget', '18,000'], ['donor.driven-wheels', 'rear'], ['donor.tyre', '185/60'], ['brief.converted-on', '15 April'], ['drive.units.main.gear', 'fifth'], ['brief.goals.pull-away', 'hill start'], ['motor.peak-torque', '250'], ['goals.top-speed.speed', 'km/h']] as const) {
+      const line = lines.find(l => l.includes(where))
+      expect(line, `${where} is not named in\n${err}`).toBeDefined()
+      expect(line).toMatch(/\.conversion\.yaml:\d+:\d+ /)
+      expect(line).toContain(what)
+    }
+    expect(err).not.toMatch(/ at .*\.ts|Error:/)
+    expect(lines.at(-1)).toMatch(/^10 problems in /)
+  })
+  it.each([
+    ['a file of a newer schema', 'schema: 99\n', /schema 99/],
+    ['deep nesting', `schema: 1\nbrief: ${'{a: '.repeat(5000)}`, /deep|levels/],
+    ['an alias bomb', 'schema: 1\na: &a [x,x]\nb: &b [*a,*a]\n', /anchor|alias/i],
+    ['a NUL byte', 'schema: 1\ncar: a\u0000b\n', /NUL|control|character/i],
+    ['a prototype key', 'schema: 1\n__proto__: { a: 1 kg }\n', /__proto__/],
+  ])('refuses %s with one clear message', async (_, text, message) => {
+    const { code, err } = await command(['assess', file(text)])
+    expect(code).toBe(2)
+    expect(err).toMatch(message)
+    expect(err).not.toMatch(/ at .*\.ts:/)
+  })
+  it('refuses 50 MB before reading them', async () => {
+    const { code, err } = await command(['assess', file(Buffer.alloc(50_000_000, 0x61))])
+    expect(code).toBe(2)
+    expect(err).toMatch(/at most 2000000 bytes/)
+  })
+  it('says what is wrong with a file that is not there, a folder, an unknown trace', async () => {
+    expect(await command(['assess', join(folder, 'nothing.yaml')])).toMatchObject({ code: 2, err: expect.stringContaining('cannot be opened') })
+    expect(await command(['assess', folder])).toMatchObject({ code: 2, err: expect.stringContaining('folder') })
+    expect(await command(['assess', fileOf('wren'), '--json', '--traces', 'nope'])).toMatchObject({ code: 2, err: expect.stringContaining('no trace') })
+  })
+  it('reads standard input and exits by the findings', () => {
+    const main = join(root, 'packages/cli/src/main.ts')
+    const child = spawnSync(process.execPath, ['--conditions', 'source', '--import', 'tsx', main, 'assess', '-', '--json'], { input: textOf('lapwing'), encoding: 'utf8', cwd: root })
+    const parsed = JSON.parse(child.stdout) as { conversion: string; findings: { outcome: string }[] }
+    expect(parsed.conversion).toBe('Lapwing roadster')
+    expect(child.status).toBe(parsed.findings.some(f => f.outcome === 'failing') ? 1 : 0)
+    expect(child.stderr).toBe('')
+  })
+  it('leaves class values out when told to be strict', async () => {
+    const { out } = await command(['assess', fileOf('lapwing'), '--strict', '--json']), a = JSON.parse(out) as { gaps: { path: string }[]; facts: Record<string, { origin?: { how: string } }> }
+    expect(a.gaps.map(g => g.path)).toContain('donor.rolling-resistance')
+    expect(Object.values(a.facts).filter(f => f.origin?.how === 'assumed' && f === a.facts['donor.rolling-resistance'])).toEqual([])
+  })
+})
+
+describe('why', () => {
+  it('unfolds the kerb mass down to the wheel scales', async () => {
+    const { code, out } = await command(['why', fileOf('lapwing'), 'ledger.kerb'])
+    expect(code).toBe(0)
+    expect(out).toContain('donor.weighing.front-left')
+    expect(out).toContain('wheel scales')
+  })
+  it('suggests the figure that was meant', async () => expect(await command(['why', fileOf('lapwing'), 'ledger.kerp'])).toMatchObject({ code: 2, err: expect.stringContaining('ledger.kerb') }))
+})
+
+describe('handbook', () => {
+  it('computes one formula in the units it is given', async () => {
+    const { code, out } = await command(['handbook', 'wheel-force', '--json', '--input', 'torque=184.390537 lb·ft', '--input', 'ratio=5.33', '--input', 'efficiency=95 %', '--input', 'radius=280 mm'])
+    expect(code).toBe(0)
+    // 250 N·m · 5.33 · 0.95 / 0.28 m
+    expect((JSON.parse(out) as { value: number }).value).toBeCloseTo(4520.98, 1)
+  })
+  it('says which input is missing and which is unknown', async () => {
+    expect(await command(['handbook', 'wheel-force', '--input', 'torque=1 Nm'])).toMatchObject({ code: 2, err: expect.stringContaining('--input ratio=') })
+    expect(await command(['handbook', 'wheel-force', '--input', 'weight=1 kg'])).toMatchObject({ code: 2, err: expect.stringContaining('torque') })
+    expect(await command(['handbook', 'wheel-fores'])).toMatchObject({ code: 2, err: expect.stringContaining('wheel-force') })
+  })
+})
+
+describe('the rest of the command line', () => {
+  it('starts a conversion that assess reads, and never overwrites one', async () => {
+    const out = join(folder, 'fresh.conversion.yaml')
+    expect(await command(['new', 'Our van: the big one', '--engine', 'mid', '--driven', 'rear', '--rules', 'un', '--weight', '2600 lb', '--out', out])).toMatchObject({ code: 0 })
+    expect(await command(['assess', out])).toMatchObject({ code: 0, err: '' })
+    expect(await command(['new', 'x', '--out', out])).toMatchObject({ code: 2, err: expect.stringContaining('already there') })
+    expect(await command(['new', 'x', '--engine', 'top', '--out', join(folder, 'y.yaml')])).toMatchObject({ code: 2, err: expect.stringContaining('transverse front') })
+  })
+  it('compares a car with itself and with an edited one', async () => {
+    const edited = file(textOf('lapwing').replace('gear: fourth', 'gear: third'))
+    expect((await command(['compare', fileOf('lapwing'), fileOf('lapwing')])).out).toContain('No difference')
+    expect((await command(['compare', fileOf('lapwing'), edited])).out).toContain('Total ratio')
+  })
+  it('lists what to measure next', async () => {
+    const { out, code } = await command(['survey', fileOf('lapwing'), '--json'])
+    expect(code).toBe(0)
+    expect((JSON.parse(out) as { path: string }[]).map(w => w.path)).toContain('donor.rolling-resistance')
+  })
+  it('speaks in the units the reader wants', async () => expect((await command(['assess', fileOf('lapwing'), '--units', 'us'])).out).toMatch(/2.491.*lb/))
+  it('refuses an unknown command, option and unit system with exit 2', async () => {
+    expect(await command(['asess', 'x'])).toMatchObject({ code: 2, err: expect.stringContaining('assess') })
+    expect((await command(['assess', fileOf('wren'), '--unit', 'us'])).code).toBe(2)
+    expect((await command(['assess', fileOf('wren'), '--units', 'cubits'])).code).toBe(2)
+    expect((await command(['--help'])).code).toBe(0)
+  })
+  it.each(['bash', 'zsh', 'fish'])('completes in %s', async shell => expect((await command(['completion', shell])).out).toContain('assess'))
+})
+
+describe('the JSON Schema of the file', () => {
+  const schema = ajv.compile(jsonSchema(SCHEMA))
+  const plain = (n: TextNode): unknown => (n.kind === 'group' ? Object.fromEntries([...n.entries].map(([k, e]) => [k, plain(e.node)])) : n.kind === 'value' ? (n.source === '' ? null : n.source === '1' ? 1 : n.source) : null)
+  it.each(CARS)('accepts %s', car => {
+    const tree = readText(textOf(car)).tree as TextGroup, value = plain(tree) as Record<string, unknown>
+    schema({ ...value, schema: 1 })
+    expect(schema.errors ?? []).toEqual([])
+  })
+  it('points at an unknown key and a wrong choice', () => {
+    expect(schema({ schema: 1, donor: { wheelbse: '1 m' } })).toBe(false)
+    expect(schema({ schema: 1, donor: { 'driven-wheels': 'reer' } })).toBe(false)
+  })
+})

@@ -1,0 +1,61 @@
+import { type Leaf, type Node, SECTIONS } from '@ampwright/conversion'
+import { KINDS } from '@ampwright/engine'
+
+/** docs/file-format.md: every section and key, from the schema itself. */
+export function fileFormat(): string {
+  const out: string[] = [HEAD]
+  for (const [name, node] of Object.entries(SECTIONS)) {
+    out.push(`## \`${name}\`\n`)
+    if ('says' in node && node.says) out.push(`${node.says}\n`)
+    out.push('| key | what | accepted | known |', '|---|---|---|---|', ...rows(name, node), '')
+  }
+  return `${out.join('\n')}\n`
+}
+
+function rows(path: string, node: Node): string[] {
+  switch (node.is) {
+    case 'group': return Object.entries(node.fields).flatMap(([key, n]) => rows(`${path}.${key}`, n))
+    case 'map': return [`| \`${path}.*\` | ${node.label}: one entry for each ${node.entry}, under a short name${node.says ? `. ${node.says}` : ''} | | |`, ...rows(`${path}.*`, node.of)]
+    case 'variants': return [`| \`${path}.${node.by}\` | which kind of ${node.label} | ${Object.keys(node.of).map(k => `\`${k}\``).join(', ')} | |`, ...Object.entries(node.of).flatMap(([kind, g]) => Object.entries(g.fields).flatMap(([key, n]) => rows(`${path}.${key}`, n).map(r => r.replace(/^\| (`[^`]+`) \| /, `| $1 (${kind}) | `))))]
+    default: return [`| \`${path}\` | ${node.label}${node.says ? `. ${node.says}` : ''} | ${accepted(node)} | ${known(node)} |`]
+  }
+}
+function accepted(leaf: Leaf): string {
+  switch (leaf.is) {
+    case 'quantity': {
+      const bounds = [leaf.least === undefined ? '' : `from ${leaf.least}`, leaf.most === undefined ? '' : `to ${leaf.most}`].filter(Boolean).join(' '), { label, unit } = KINDS[leaf.kind]
+      return `${label}${bounds ? ` (${bounds}${unit === '1' ? '' : ` ${unit}`})` : ''}`
+    }
+    case 'choice': return leaf.oneOf.map(w => `\`${w}\``).join(', ')
+    case 'date': return 'a date, `2027-04-15`'
+    case 'reference': return `a name in ${leaf.to.map(t => `\`${t}\``).join(' or ')}`
+    case 'part': return `a part of the catalogue, \`class-name@revision\`${leaf.classes.length ? ` (${leaf.classes.join(', ')})` : ''}`
+    case 'tyre': return 'a size marking, `185/60 R14 82H`'
+    case 'file': return `a file beside the conversion: ${leaf.format}`
+    default: return 'words'
+  }
+}
+const known = (leaf: Leaf): string => [leaf.until && leaf.until !== 'any time' ? leaf.until : '', leaf.measure ? `${leaf.measure.tool} (${leaf.measure.accuracy})` : '', leaf.is === 'quantity' && leaf.assume ? 'a class value is assumed while missing' : ''].filter(Boolean).join('; ')
+
+const HEAD = `# The conversion file
+
+Generated from the schema by \`npm run docs\`. A conversion is one text file, \`NAME.conversion.yaml\`: facts and decisions, never results.
+\`ampwright schema\` prints a JSON Schema of it for editors.
+
+**Text.** A small part of YAML: block maps, one-line \`{ a: 1 kg, b: 2 m }\` maps and \`[a, b]\` rows, plain or quoted values, \`|\` only under \`note:\`.
+No anchors, tags or tabs; up to 2 MB, 32 levels, 5 000 keys. Every set of things is a map keyed by a short readable name. \`note:\` may stand in any group.
+Comments and spacing are yours: an edit changes the bytes it names and no others.
+
+**Quantities.** \`1180 ± 10 kg (measured, wheel scales 12 May)\`: a number, an optional ± (half-width that should hold 19 times in 20), a unit of the
+right kind, and an optional origin: measured, datasheet, standard or assumed, with a remark. \`±\` may be a percentage. A comma is a decimal comma;
+\`1,180 kg\` is refused because it can be read in two ways. Inside \`{ }\` a comma must be quoted. Numbers without a unit are accepted only for ratios, shares and counts.
+
+**Missing values.** Leave a value out, or its key empty, and what needs it stays unanswered and asks for it. Where the table below says that a class value is
+assumed, it stands in, marked *assumed*, with its spread; \`--strict\` leaves the gap.
+
+**Axes.** x behind the front axle, y to the right of the centre line, z above the ground.
+
+**Parts.** \`part:\` names a record of the catalogue; it fills the fields of its group that you leave out, each marked with where it came from.
+
+**Versions.** \`schema: 1\` stands at the top. An older file is migrated by numbered steps; a newer one is refused with one message.
+`
