@@ -14,7 +14,7 @@ const ratio = (label: string, symbol: string): QuantityField<'ratio'> => quantit
 
 const ledgerItem = (entry: string) =>
   group(entry, {
-    mass: quantity('mass', `mass of the ${entry}`, 'm', { least: 0, measure: HANGING, until: 'any time' }),
+    mass: quantity('mass', 'mass', 'm', { least: 0, measure: HANGING, until: 'any time' }),
     x: quantity('length', 'behind the front axle', 'x', { measure: TAPE, until: 'before the body is apart' }),
     z: quantity('length', 'above the ground', 'z', { measure: TAPE, until: 'before the body is apart' }),
   })

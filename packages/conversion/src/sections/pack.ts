@@ -56,7 +56,7 @@ export const pack = group(
       modules: quantity('count', 'modules in the box', 'n', { least: 0 }),
       x: quantity('length', 'box behind the front axle', 'x', { measure: TAPE }),
       z: quantity('length', 'box above the ground', 'z', { measure: TAPE }),
-      overhead: quantity('mass', 'box, lid, plates, links', 'm_+', { least: 0, measure: { tool: 'scale, once built; until then from drawings', accuracy: '± 2 kg', minutes: 30 } }),
+      overhead: quantity('mass', 'box, lid, plates, links', 'm_box', { least: 0, measure: { tool: 'scale, once built; until then from drawings', accuracy: '± 2 kg', minutes: 30 } }),
       where: choice('where', ['engine bay', 'under floor', 'tank space', 'boot', 'cabin', 'tunnel']),
     })),
     salvage: mapOf('salvaged modules', 'module', group('module record', {

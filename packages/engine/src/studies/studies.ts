@@ -1,3 +1,4 @@
+import { outline } from './brief/outline.ts'
 import { ledger } from './donor/ledger.ts'
 import { loadCases } from './donor/load-cases.ts'
 import { rolling } from './donor/rolling.ts'
@@ -10,4 +11,4 @@ import type { Study } from './study.ts'
 export const HEADLINE: readonly Study<unknown>[] = [ledger, loadCases]
 
 /** Every study, in the order of the job. A test fails when one is missing here. */
-export const STUDIES: readonly Study<unknown>[] = [weighed, rolling, ledger, loadCases, ratios, hillStart]
+export const STUDIES: readonly Study<unknown>[] = [outline, weighed, rolling, ledger, loadCases, ratios, hillStart]
