@@ -146,7 +146,7 @@ export class CsvRows implements TextReader<CsvAnswer> {
       if (heading.name === '') this.#issue(at, '', 'a column has no name', 'nothing', 'a name such as speed [km/h]')
       else if (typeof this.#numbers!.value(text, this.#cells!) === 'number') {
         this.#issue(at, '', 'the first row holds a number', quoted(text.trim()), 'a row of column names above the numbers')
-      } else if (names.has(heading.name))
+      } else if (headings.has(headingText(heading)))
         this.#issue(at, heading.name, 'two columns have the same name and unit', quoted(text.trim()), 'different names')
       names.add(heading.name)
       headings.add(headingText(heading))
