@@ -1,7 +1,9 @@
-import type { Kind, Measure, Source, Until } from '@ampwright/engine'
+import type { Curve, Kind, Measure, Source, Until } from '@ampwright/engine'
 
 /** A value a class table offers for a gap. It shows as assumed, with its spread, wherever it flows. */
 export type Assumption = { readonly value: number; readonly half: number; readonly note: string; readonly source: Source }
+/** A curve a class table offers for a gap; it carries no spread of its own. */
+export type CurveAssumption = { readonly value: Curve; readonly note: string; readonly source: Source }
 /** What an assumption may look at: the typed words beside and above it, read by path in the file. */
 export type Near = { readonly word: (path: string) => string | undefined; readonly value: (path: string) => number | undefined; readonly at: string }
 
@@ -29,7 +31,7 @@ export type ReferenceField = About & { readonly is: 'reference'; readonly to: re
 export type PartField = About & { readonly is: 'part'; readonly classes: readonly string[] }
 export type TyreField = About & { readonly is: 'tyre' }
 /** The name of a file beside the conversion; read by the look-up that is handed to `resolve`. */
-export type FileField<D extends 'curve' | 'grid' = 'curve' | 'grid'> = About & { readonly is: 'file'; readonly holds: D; readonly format: string; readonly unit: string }
+export type FileField<D extends 'curve' | 'grid' = 'curve' | 'grid'> = About & { readonly is: 'file'; readonly holds: D; readonly format: string; readonly unit: string; readonly assume?: (near: Near) => CurveAssumption | undefined }
 export type Leaf = QuantityField | ChoiceField | WordsField | DateField | ReferenceField | PartField | TyreField | FileField
 
 export interface Group<F extends Fields = Fields> {
@@ -69,7 +71,7 @@ export const date = (label: string, more?: Omit<About, 'label'>): DateField => (
 export const reference = (label: string, ...to: string[]): ReferenceField => ({ is: 'reference', label, to })
 export const part = (...classes: string[]): PartField => ({ is: 'part', label: 'part of the catalogue', classes })
 export const tyre = (label: string, more?: Omit<About, 'label'>): TyreField => ({ is: 'tyre', label, ...about(more) })
-export const file = <const D extends 'curve' | 'grid'>(label: string, holds: D, format: string, unit: string, more?: Omit<About, 'label'>): FileField<D> => ({ is: 'file', label, holds, format, unit, ...about(more) })
+export const file = <const D extends 'curve' | 'grid'>(label: string, holds: D, format: string, unit: string, more?: Omit<About, 'label'> & Pick<FileField, 'assume'>): FileField<D> => ({ is: 'file', label, holds, format, unit, ...about(more) })
 export const group = <const F extends Fields>(label: string, fields: F, more: { says?: string; fromPartAbove?: boolean } = {}): Group<F> => ({ is: 'group', label, fields, ...more })
 export const mapOf = <const E extends Node>(label: string, entry: string, of: E, says?: string): MapOf<E> => ({ is: 'map', label, entry, of, ...(says ? { says } : {}) })
 export const variants = <const V extends Readonly<Record<string, Group>>>(label: string, by: string, of: V): Variants<V> => ({ is: 'variants', label, by, of })

@@ -102,6 +102,10 @@ export class Resolver {
       const assumed = schema.assume(this.near(at))
       if (assumed) return this.fact(schema, at, assumed.value, { half: assumed.half, origin: { how: 'assumed', note: assumed.note, source: assumed.source } })
     }
+    if (schema.is === 'file' && schema.assume && !this.reading.strict) {
+      const assumed = schema.assume(this.near(at))
+      if (assumed) return this.fact(schema, at, assumed.value, { origin: { how: 'assumed', note: assumed.note, source: assumed.source } })
+    }
     return schema.is === 'tyre' ? tyreFields(this.gap(schema, at)) : this.gap(schema, at)
   }
 
