@@ -39,7 +39,7 @@ export function printFindings(findings: readonly Finding[], t: Terminal, system:
     const say = (text: string, dim = false): void => { for (const line of wrapped(`  ${text}`, t.width, '  ')) t.out(dim ? k.dim(line) : line) }
     if (f.outcome === 'unanswered' && f.gaps.length) say(`Unanswered: ${f.gaps.slice(0, 6).map(g => `${g.label} (${g.path})`).join('; ')}${f.gaps.length > 6 ? `; and ${f.gaps.length - 6} more` : ''}.`)
     else say(filled(f.says, f, system))
-    if (f.outcome === 'unanswered' && f.reason) say(`Unanswered because it ${f.reason}${f.assumed.length ? `: ${f.assumed.slice(0, 4).join(', ')}` : ''}.`)
+    if (f.outcome === 'unanswered' && f.reason) say(`Unanswered: ${f.reason}${f.assumed.length ? `: ${f.assumed.slice(0, 4).join(', ')}` : ''}.`)
     if (f.outcome === 'accepted' && f.reason) say(`Accepted: ${f.reason}`)
     if (f.lapsed) say('An acceptance has lapsed: what it rested on has changed.')
     if (f.outcome !== 'sound') for (const r of f.remedies) say(`→ ${filled(r.says, f, system)}`)

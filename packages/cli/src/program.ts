@@ -2,6 +2,7 @@ import { type Assessment, FORMULAS, headlineOf } from '@ampwright/engine'
 import { jsonSchema, nearest, SCHEMA, type System } from '@ampwright/conversion'
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import { printAssessment } from './assess.ts'
+import { acceptance, change, editOf, findingNamed, remedyEdits } from './change.ts'
 import { drawTrace } from './chart.ts'
 import { differences, printComparison, turned } from './compare.ts'
 import { completion } from './completion.ts'
@@ -11,6 +12,7 @@ import { assessWithProgress } from './judged.ts'
 import { load, Refusal } from './load.ts'
 import { newConversion, type Start } from './new-conversion.ts'
 import { printSurvey, survey } from './survey.ts'
+import { filled } from './shown.ts'
 import { colours, type Terminal } from './terminal.ts'
 import { workingTree } from './working-tree.ts'
 
@@ -98,6 +100,28 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
       if (!trace) return o.json ? print(t, [...a.traces.values()].map(x => ({ id: x.id, label: x.label }))) : [...a.traces.values()].forEach(x => t.out(`${x.id}  ${x.label}`))
       if (o.json) print(t, trace)
       else drawTrace(trace, t, o.units)
+    })
+
+  strict(program.command('set').argument('<file>').argument('<path=value...>', 'values to try, such as drive.units.main.gear=third').description('Tries values: assesses before and after and says what comes out differently.'))
+    .option('--write', 'keep them in the file')
+    .action((file: string, values: string[], o: Shared & { write?: boolean }) => {
+      code = outcomeExit(change(file, values.map(editOf), { write: Boolean(o.write), strict: Boolean(o.strict), units: o.units }, t))
+    })
+
+  strict(program.command('remedy').argument('<file>').argument('<finding>', 'rule, or rule@item').description('Tries what a finding offers, through a full assessment.'))
+    .option('--write', 'keep it in the file')
+    .action((file: string, name: string, o: Shared & { write?: boolean }) => {
+      const f = findingNamed(assessWithProgress(load(file, Boolean(o.strict)), t), name), set = f.remedies.find(r => r.do === 'set')
+      if (set?.do !== 'set') throw new Refusal(`remedy: ${name} offers no value to set${f.remedies.length ? `; it says: ${f.remedies.map(r => filled(r.says, f, o.units)).join(' ')}` : ''}`)
+      t.out(filled(set.says, f, o.units))
+      code = outcomeExit(change(file, remedyEdits(set), { write: Boolean(o.write), strict: Boolean(o.strict), units: o.units }, t))
+    })
+
+  strict(program.command('accept').argument('<file>').argument('<finding>', 'rule, or rule@item').description('Takes responsibility for a finding that is not sound. It lapses when what it rests on changes.'))
+    .requiredOption('--by <name>').requiredOption('--reason <words>').requiredOption('--scope <words>').requiredOption('--date <yyyy-mm-dd>').option('--write', 'keep it in the file')
+    .action((file: string, name: string, o: Shared & { write?: boolean; by: string; reason: string; scope: string; date: string }) => {
+      const f = findingNamed(assessWithProgress(load(file, Boolean(o.strict)), t), name)
+      code = outcomeExit(change(file, [acceptance(f, o)], { write: Boolean(o.write), strict: Boolean(o.strict), units: o.units }, t))
     })
 
   program.command('schema').description('The JSON Schema of the conversion file, for editors.').action(() => print(t, jsonSchema(SCHEMA)))

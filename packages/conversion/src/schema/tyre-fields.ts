@@ -1,7 +1,9 @@
-import { type Fact, type Gap, type Tyre } from '@ampwright/engine'
+import { type Fact, type Gap, type Origin, type Tyre } from '@ampwright/engine'
 import { readTyre } from '../quantities/tyre.ts'
 
-const STANDARD = { how: 'standard', source: { work: 'etrto', place: 'size designation, load index and speed symbol' } } as const
+const PLACE = { work: 'etrto', place: 'size designation, load index and speed symbol' } as const
+/** Old markings and rare symbols are read from memory; that mark goes with the facts. */
+const originOf = (marks: readonly string[]): Origin => (marks.length ? { how: 'standard', note: marks.join('; '), source: { ...PLACE, mark: 'from memory' } } : { how: 'standard', source: PLACE })
 
 /**
  * The facts behind one tyre marking. Without a text every field is the same gap; a text that cannot be read gives what was found and what is accepted.
@@ -14,9 +16,9 @@ export function tyreFields(gap: Gap, text?: string): Tyre | { found: string; acc
   if (text === undefined) return { text: gap, width: gap, aspect: gap, rim: gap, diameter: gap, construction: gap, loadEach: gap, topSpeed: gap }
   const read = readTyre(text)
   if (!read.ok) return { found: `${read.problem.found}: ${read.problem.why}`, accepted: read.problem.accepted }
-  const { tyre } = read
+  const { tyre } = read, origin = originOf(tyre.marks)
   const one = (part: string, label: string, symbol: string, unit: string, value: number | undefined): Fact | Gap =>
-    value === undefined ? { ...gap, label: `${label} (not in the marking)` } : { path: `${gap.path}#${part}`, label, symbol, unit, value, origin: STANDARD, text }
+    value === undefined ? { ...gap, label: `${label} (not in the marking)` } : { path: `${gap.path}#${part}`, label, symbol, unit, value, origin, text }
   return {
     text: { path: gap.path, label: gap.label, symbol: '', unit: '', value: text, text },
     width: one('width', 'section width', 'w', 'm', tyre.width),

@@ -50,10 +50,10 @@ const assumedIn = (values: readonly AnyValue[]): readonly string[] => [...new Se
 /** With harm S3 nothing is decided by an assumed value or by a limit known from memory only. */
 function unsureOf(rule: Rule, assumed: readonly string[], requirement: LookedUp | undefined, limit?: Value): string | undefined {
   if (rule.harm !== 'S3') return undefined
-  if (assumed.length) return 'rests on an assumed value'
+  if (assumed.length) return 'it rests on an assumed value'
   if (requirement?.read === 'from memory') return 'the limit is known from memory only'
-  const source = limit && 'origin' in limit ? (limit as Fact).origin?.source : undefined
-  return source && markOf(source) === 'from memory' ? 'the limit is known from memory only' : undefined
+  const remembered = limit && leaves(limit).some(f => f.origin?.source !== undefined && markOf(f.origin.source) === 'from memory')
+  return remembered ? 'the limit is known from memory only' : undefined
 }
 
 /** FNV-1a over path and value of every leaf: stable across sessions, changes when anything the finding rests on changes. */

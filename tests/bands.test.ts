@@ -1,0 +1,68 @@
+import { type Answers as AnswersType, Answers, assess, type Fact, headlineOf, type Model } from '@ampwright/engine'
+import { assessModel } from '@ampwright/cli'
+import { describe, expect, it } from 'vitest'
+import { CARS, conversionOf, textOf } from './cars.ts'
+import { runs } from './counts.ts'
+import { seed } from './sweeps/sampled.ts'
+
+/** The model with every fact that has a spread drawn anew; a fact that stands in several places is drawn once. */
+function drawn(model: Model, normal: () => number): Model {
+  const values = new Map<string, number>(), met = new Map<object, unknown>()
+  const walk = (x: unknown): unknown => {
+    if (typeof x !== 'object' || x === null || ArrayBuffer.isView(x)) return x
+    const done = met.get(x)
+    if (done) return done
+    let out: unknown
+    if ('path' in x && 'value' in x) {
+      const f = x as Fact
+      if (typeof f.value !== 'number' || !f.half) out = x
+      else {
+        if (!values.has(f.path)) values.set(f.path, f.value + (normal() * f.half) / 2)
+        out = { ...f, value: values.get(f.path) }
+      }
+    } else out = Array.isArray(x) ? x.map(walk) : Object.fromEntries(Object.entries(x).map(([k, v]) => [k, walk(v)]))
+    met.set(x, out)
+    return out
+  }
+  return walk(model) as Model
+}
+function normals(start: number): () => number {
+  let s = start >>> 0
+  const uniform = (): number => {
+    s = (s + 0x9e3779b9) >>> 0
+    let t = s ^ (s >>> 16)
+    t = Math.imul(t, 0x21f0aaad)
+    t ^= t >>> 15
+    t = Math.imul(t, 0x735a2d97)
+    return (((t ^ (t >>> 15)) >>> 0) + 0.5) / 4294967296
+  }
+  return () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform())
+}
+const withoutBands = (answers: AnswersType): ReturnType<typeof assessModel> => {
+  const steps = assess(answers, { bands: false } as never)
+  for (;;) {
+    const step = steps.next()
+    if (step.done) return step.value
+  }
+}
+
+describe.each(CARS)('the bands of %s', car => {
+  it('hold 90 to 98 of 100 cars drawn from the same spreads', () => {
+    const { model } = conversionOf(textOf(car)), base = assessModel(model, true), count = runs(4000), normal = normals(seed ^ car.length)
+    const headline = headlineOf(base).filter(f => (base.halves.get(f.id) ?? 0) > 0), inside = new Map(headline.map(f => [f.id, 0]))
+    for (let i = 0; i < count; i++) {
+      const { figures } = withoutBands(new Answers(drawn(model, normal)))
+      for (const f of headline) {
+        const got = figures.get(f.id)?.value ?? Number.NaN
+        if (Math.abs(got - f.value) <= (base.halves.get(f.id) as number)) inside.set(f.id, (inside.get(f.id) as number) + 1)
+      }
+    }
+    // Short runs allow for chance: three standard deviations of a binomial about 95 %.
+    const chance = 3 * Math.sqrt((0.95 * 0.05) / count)
+    for (const [id, n] of inside) {
+      expect(n / count, `${id}: ${n} of ${count} inside`).toBeGreaterThan(0.9 - (count < 4000 ? chance : 0))
+      expect(n / count, `${id}: ${n} of ${count} inside`).toBeLessThanOrEqual(0.98 + (count < 4000 ? chance : 0))
+    }
+    expect(headline.length).toBeGreaterThan(0)
+  })
+})
