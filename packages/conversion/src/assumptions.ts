@@ -1,4 +1,4 @@
-import { classGrip, classCentreHeight, classRollingResistance, classDrivelineEfficiency, type ClassValue } from '@ampwright/engine'
+import { classGrip, classCentreHeight, classRollingResistance, classDrivelineEfficiency, classRollingFactor, classWheelInertia, type ClassValue } from '@ampwright/engine'
 import type { Assumption, Near } from './schema/field.ts'
 
 const offered = (c: ClassValue | undefined): Assumption | undefined => c && { value: c.value, half: c.half, note: c.note, source: c.source }
@@ -11,3 +11,7 @@ export const centreHeight = (near: Near): Assumption | undefined => offered(clas
 export const grip = (surface: 'dry' | 'wet' | 'gravel' | 'snow') => (): Assumption | undefined => offered(classGrip(surface))
 /** Motor to wheel, by the way the torque takes. */
 export const drivelineEfficiency = (near: Near): Assumption | undefined => offered(classDrivelineEfficiency(near.word('./through'), near.word('./transfer')))
+/** Rolling resistance of a surface against dry asphalt. */
+export const rollingFactor = (surface: 'wet' | 'gravel' | 'snow') => (): Assumption | undefined => offered(classRollingFactor(surface))
+/** One wheel of a passenger car. */
+export const wheelInertia = (near: Near): Assumption | undefined => offered(classWheelInertia(near.word('donor.body')))

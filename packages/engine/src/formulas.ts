@@ -1,14 +1,16 @@
 import * as wheelForce from './drive/wheel-force.ts'
+import * as airDensity from './vehicle/air-density.ts'
 import * as grip from './vehicle/grip.ts'
 import * as hill from './vehicle/hill.ts'
 import * as laden from './vehicle/laden.ts'
 import * as massAndAxles from './vehicle/mass-and-axles.ts'
+import * as roadLoad from './vehicle/road-load.ts'
 import * as rollingRadius from './vehicle/rolling-radius.ts'
 import type { AnyFormula } from './working/formula.ts'
 
 /** Every file of formulas, by the chapter of the handbook it belongs to. A test fails when a file with a card is missing here. */
 export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, unknown>>[]>> = {
-  vehicle: [grip, hill, laden, massAndAxles, rollingRadius],
+  vehicle: [airDensity, roadLoad, grip, hill, laden, massAndAxles, rollingRadius],
   drive: [wheelForce],
 }
 const isFormula = (x: unknown): x is AnyFormula => typeof x === 'function' && 'card' in x

@@ -1,4 +1,4 @@
-import { centreHeight, grip, rollingResistance } from '../assumptions.ts'
+import { centreHeight, grip, rollingFactor, rollingResistance, wheelInertia } from '../assumptions.ts'
 import { choice, date, group, mapOf, quantity, type QuantityField, tyre } from '../schema/field.ts'
 
 const TAPE = { tool: 'tape and plumb line', accuracy: '± 3 mm', minutes: 10 }
@@ -40,7 +40,12 @@ export const donor = group(
     'rolling-circumference': quantity('length', 'rolling circumference', 'C', { least: 0.5, most: 4, measure: { tool: 'mark the tyre, roll 5 to 10 turns loaded', accuracy: '± 0.3 %', minutes: 15 } }),
     'drag-area': quantity('area', 'drag area', 'A_d', { least: 0.1, most: 5, until: BEFORE, measure: { tool: 'coast-down with a GPS logger, both directions', accuracy: '± 5 % on road load', minutes: 120 } }),
     'rolling-resistance': quantity('ratio', 'rolling resistance', 'c_r', { least: 0.002, most: 0.1, until: BEFORE, assume: rollingResistance, measure: { tool: 'coast-down with a GPS logger, both directions', accuracy: '± 5 % on road load', minutes: 120 } }),
-    'wheel-inertia': quantity('moment of inertia', 'inertia of one wheel with tyre and disc', 'J_w', { least: 0.05, most: 20 }),
+    'rolling-factor': group('rolling resistance against dry asphalt', {
+      wet: quantity('ratio', 'rolling resistance, wet', 'k', { least: 0.5, most: 10, assume: rollingFactor('wet') }),
+      gravel: quantity('ratio', 'rolling resistance, gravel', 'k', { least: 0.5, most: 10, assume: rollingFactor('gravel') }),
+      snow: quantity('ratio', 'rolling resistance, snow', 'k', { least: 0.5, most: 10, assume: rollingFactor('snow') }),
+    }),
+    'wheel-inertia': quantity('moment of inertia', 'inertia of one wheel with tyre and disc', 'J_w', { least: 0.05, most: 20, assume: wheelInertia, measure: { tool: 'hang the wheel as a pendulum from a knife edge in the rim, time ten swings', accuracy: '± 5 %', minutes: 30 } }),
     grip: group('grip by surface', {
       dry: quantity('ratio', 'grip, dry', 'μ', { least: 0.05, most: 1.5, assume: grip('dry') }),
       wet: quantity('ratio', 'grip, wet', 'μ', { least: 0.05, most: 1.5, assume: grip('wet') }),

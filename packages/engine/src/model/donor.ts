@@ -36,6 +36,8 @@ export type Donor = Here & {
   readonly rollingCircumference: Field
   readonly dragArea: Field
   readonly rollingResistance: Field
+  /** Rolling resistance on a surface against dry asphalt. */
+  readonly rollingFactor: Here & { readonly wet: Field; readonly gravel: Field; readonly snow: Field }
   readonly wheelInertia: Field
   readonly grip: Here & { readonly dry: Field; readonly wet: Field; readonly gravel: Field; readonly snow: Field }
   readonly topSpeed: Field

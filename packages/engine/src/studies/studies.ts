@@ -1,4 +1,5 @@
 import { outline } from './brief/outline.ts'
+import { coastDown } from './donor/coast-down.ts'
 import { ledger } from './donor/ledger.ts'
 import { loadCases } from './donor/load-cases.ts'
 import { rolling } from './donor/rolling.ts'
@@ -11,4 +12,4 @@ import type { Study } from './study.ts'
 export const HEADLINE: readonly Study<unknown>[] = [ledger, loadCases]
 
 /** Every study, in the order of the job. A test fails when one is missing here. */
-export const STUDIES: readonly Study<unknown>[] = [outline, weighed, rolling, ledger, loadCases, ratios, hillStart]
+export const STUDIES: readonly Study<unknown>[] = [outline, weighed, rolling, coastDown, ledger, loadCases, ratios, hillStart]

@@ -8,29 +8,88 @@ const practice = (place: string): Source => ({ work: 'practice', place, mark: 'c
 
 /** Whole-car rolling resistance (tyres, bearings, dragging pads), median and 10th to 90th percentile of certification coast-downs by group. */
 const ROLLING: Readonly<Record<string, readonly [number, number]>> = {
-  'open two-seater': [0.0145, 0.003], hatchback: [0.0117, 0.003], saloon: [0.0104, 0.0027], estate: [0.0104, 0.0027], 'off-road': [0.0093, 0.0025], pickup: [0.0085, 0.003], van: [0.0093, 0.0025],
+  'open two-seater': [0.0145, 0.003],
+  hatchback: [0.0117, 0.003],
+  saloon: [0.0104, 0.0027],
+  estate: [0.0104, 0.0027],
+  'off-road': [0.0093, 0.0025],
+  pickup: [0.0085, 0.003],
+  van: [0.0093, 0.0025],
 }
 export function classRollingResistance(body: string | undefined): ClassValue | undefined {
   const c = body === undefined ? undefined : ROLLING[body]
-  return c && { value: c[0], half: c[1], note: `class ${body}`, source: { work: 'epa-2022', place: `coast-down coefficients, ${body} group: median, 10th to 90th percentile` } }
+  return (
+    c && {
+      value: c[0],
+      half: c[1],
+      note: `class ${body}`,
+      source: { work: 'epa-2022', place: `coast-down coefficients, ${body} group: median, 10th to 90th percentile` },
+    }
+  )
 }
 
 const HEIGHT: Readonly<Record<string, readonly [number, number]>> = {
-  'open two-seater': [0.47, 0.05], hatchback: [0.53, 0.05], saloon: [0.54, 0.05], estate: [0.56, 0.05], 'off-road': [0.7, 0.08], pickup: [0.68, 0.08], van: [0.68, 0.1],
+  'open two-seater': [0.47, 0.05],
+  hatchback: [0.53, 0.05],
+  saloon: [0.54, 0.05],
+  estate: [0.56, 0.05],
+  'off-road': [0.7, 0.08],
+  pickup: [0.68, 0.08],
+  van: [0.68, 0.1],
 }
 export function classCentreHeight(body: string | undefined): ClassValue | undefined {
   const c = body === undefined ? undefined : HEIGHT[body]
-  return c && { value: c[0], half: c[1], note: `class ${body}`, source: { work: 'gillespie', place: 'heights of the centre of mass by class of car', mark: 'from memory' } }
+  return (
+    c && {
+      value: c[0],
+      half: c[1],
+      note: `class ${body}`,
+      source: { work: 'gillespie', place: 'heights of the centre of mass by class of car', mark: 'from memory' },
+    }
+  )
 }
 
 const GRIP = { dry: [0.8, 0.1], wet: [0.55, 0.15], gravel: [0.5, 0.12], snow: [0.2, 0.08] } as const
-export const classGrip = (surface: keyof typeof GRIP): ClassValue => ({ value: GRIP[surface][0], half: GRIP[surface][1], note: `${surface} road`, source: bosch('coefficients of static friction, tyre on road') })
+export const classGrip = (surface: keyof typeof GRIP): ClassValue => ({
+  value: GRIP[surface][0],
+  half: GRIP[surface][1],
+  note: `${surface} road`,
+  source: bosch('coefficients of static friction, tyre on road'),
+})
 
-const EFFICIENCY: Readonly<Record<string, readonly [number, number]>> = { 'drive unit': [0.96, 0.015], 'kept gearbox': [0.95, 0.01], 'single reduction': [0.95, 0.015] }
+const EFFICIENCY: Readonly<Record<string, readonly [number, number]>> = {
+  'drive unit': [0.96, 0.015],
+  'kept gearbox': [0.95, 0.01],
+  'single reduction': [0.95, 0.015],
+}
 /** Motor shaft to wheels. A transfer case costs two further per cent. */
 export function classDrivelineEfficiency(through: string | undefined, transfer: string | undefined): ClassValue | undefined {
   const c = through === undefined ? undefined : EFFICIENCY[through]
   if (!c) return undefined
   const transferred = transfer !== undefined && transfer !== 'none'
-  return { value: c[0] - (transferred ? 0.02 : 0), half: c[1] + (transferred ? 0.01 : 0), note: `${through}${transferred ? ' and transfer case' : ''}`, source: practice('gear and bearing losses by layout') }
+  return {
+    value: c[0] - (transferred ? 0.02 : 0),
+    half: c[1] + (transferred ? 0.01 : 0),
+    note: `${through}${transferred ? ' and transfer case' : ''}`,
+    source: practice('gear and bearing losses by layout'),
+  }
+}
+
+/** Rolling resistance on a surface over that on dry asphalt. Gravel is the ratio of two printed coefficients, 0.020 over 0.013. */
+const ON_SURFACE = {
+  wet: [1.1, 0.1, practice('wet against dry road, water pushed aside')],
+  gravel: [1.54, 0.4, bosch('coefficients of rolling resistance: rolled gravel 0.020 against asphalt 0.013')],
+  snow: [2, 0.7, practice('packed snow against dry road')],
+} as const
+export const classRollingFactor = (surface: keyof typeof ON_SURFACE): ClassValue => {
+  const [value, half, source] = ON_SURFACE[surface]
+  return { value, half, note: `${surface} road`, source }
+}
+
+/** Wheel, tyre and disc of a passenger car: 0.8 to 1.5 kg·m². Pickups and off-road cars carry larger wheels and are not in this class. */
+export function classWheelInertia(body: string | undefined): ClassValue | undefined {
+  const passenger = body === 'open two-seater' || body === 'saloon' || body === 'estate' || body === 'hatchback'
+  return passenger
+    ? { value: 1.15, half: 0.35, note: `wheel of a ${body}`, source: practice('inertia of wheel, tyre and disc, passenger cars') }
+    : undefined
 }

@@ -2,9 +2,18 @@ import { formula } from '../working/formula.ts'
 
 const share = (symbol: string, label: string) => ({ symbol, unit: '1', label, shows: 'share' }) as const
 const MU = { symbol: 'μ', unit: '1', label: 'grip coefficient', holds: [0.05, 1.3] } as const
-const common = { grip: MU, rearShare: share('ψ', 'static share on the rear axle'), height: { symbol: 'h', unit: 'm', label: 'height of the centre of mass' }, wheelbase: { symbol: 'L', unit: 'm', label: 'wheelbase' } } as const
+const common = {
+  grip: MU,
+  rearShare: share('ψ', 'static share on the rear axle'),
+  height: { symbol: 'h', unit: 'm', label: 'height of the centre of mass' },
+  wheelbase: { symbol: 'L', unit: 'm', label: 'wheelbase' },
+} as const
 const GILLESPIE = { work: 'gillespie', place: 'ch. 2, traction-limited acceleration', mark: 'from memory' } as const
-const exercise = { work: 'gillespie', place: 'published exercise: 1.8 t, L 2.6 m, h 0.7 m, centre of mass midway, μ 0.7, g 9.81', mark: 'from memory' } as const
+const exercise = {
+  work: 'gillespie',
+  place: 'published exercise: 1.8 t, L 2.6 m, h 0.7 m, centre of mass midway, μ 0.7, g 9.81',
+  mark: 'from memory',
+} as const
 
 /**
  * What the grip of the driven axle allows, as a share of weight: acceleration over g on the level, or the tangent of a hill at a standing start.
@@ -19,7 +28,11 @@ export const gripFront = formula(
     text: 'q = μ · (1 − ψ) / (1 + μ · h / L)',
     source: GILLESPIE,
     leavesOut: 'Rolling resistance, lift, an open differential.',
-    proof: { examples: [{ takes: { grip: 0.7, rearShare: 0.5, height: 0.7, wheelbase: 2.6 }, gives: 2.889 / 9.81, within: 1e-4, source: exercise }] },
+    proof: {
+      examples: [
+        { takes: { grip: 0.7, rearShare: 0.5, height: 0.7, wheelbase: 2.6 }, gives: 2.889 / 9.81, within: 1e-4, source: exercise },
+      ],
+    },
   },
   ({ grip, rearShare, height, wheelbase }) => (grip * (1 - rearShare)) / (1 + (grip * height) / wheelbase),
 )
@@ -33,17 +46,37 @@ export const gripRear = formula(
     text: 'q = μ · ψ / (1 − μ · h / L)',
     source: GILLESPIE,
     leavesOut: 'Rolling resistance, lift; a live axle with open differential loses more.',
-    proof: { examples: [{ takes: { grip: 0.7, rearShare: 0.5, height: 0.7, wheelbase: 2.6 }, gives: 4.231 / 9.81, within: 1e-4, source: exercise }] },
+    proof: {
+      examples: [
+        { takes: { grip: 0.7, rearShare: 0.5, height: 0.7, wheelbase: 2.6 }, gives: 4.231 / 9.81, within: 1e-4, source: exercise },
+      ],
+    },
   },
   ({ grip, rearShare, height, wheelbase }) => (grip * rearShare) / (1 - (grip * height) / wheelbase),
 )
 /** All wheels driven through locked or ideal distribution: the whole weight pulls. */
 export const gripAll = formula(
-  { id: 'grip-all', label: 'Grip limit, all wheels', gives: share('q', 'pull over weight'), takes: { grip: MU }, text: 'q = μ', source: GILLESPIE, proof: { examples: [{ takes: { grip: 0.7 }, gives: 6.867 / 9.81, within: 1e-4, source: exercise }] } },
+  {
+    id: 'grip-all',
+    label: 'Grip limit, all wheels',
+    gives: share('q', 'pull over weight'),
+    takes: { grip: MU },
+    text: 'q = μ',
+    source: GILLESPIE,
+    proof: { examples: [{ takes: { grip: 0.7 }, gives: 6.867 / 9.81, within: 1e-4, source: exercise }] },
+  },
   ({ grip }) => grip,
 )
 /** Share of the mass that stands on the rear axle. */
 export const rearShare = formula(
-  { id: 'rear-share', label: 'Static share on the rear axle', gives: share('ψ', 'rear share'), takes: { rear: { symbol: 'm_R', unit: 'kg', label: 'rear axle mass' }, total: { symbol: 'm', unit: 'kg', label: 'mass' } }, text: 'ψ = m_R / m', source: { work: 'definition', place: 'share' }, proof: { none: 'definition' } },
+  {
+    id: 'rear-share',
+    label: 'Static share on the rear axle',
+    gives: share('ψ', 'rear share'),
+    takes: { rear: { symbol: 'm_R', unit: 'kg', label: 'rear axle mass' }, total: { symbol: 'm', unit: 'kg', label: 'mass' } },
+    text: 'ψ = m_R / m',
+    source: { work: 'definition', place: 'share' },
+    proof: { none: 'definition' },
+  },
   ({ rear, total }) => rear / total,
 )

@@ -19,7 +19,15 @@ export const slopeHeld = formula(
     source: EHSANI,
     leavesOut: 'A pull above the weight of the car: no slope is too steep then.',
     proof: {
-      examples: [{ takes: { force: 4000, mass: 1350, rolling: 0.013 }, gives: 0.3027, within: 0.00005, source: EHSANI, because: 'recomputed by substitution into F = m·g·(sin θ + c_r·cos θ)' }],
+      examples: [
+        {
+          takes: { force: 4000, mass: 1350, rolling: 0.013 },
+          gives: 0.3027,
+          within: 0.00005,
+          source: EHSANI,
+          because: 'recomputed by substitution into F = m·g·(sin θ + c_r·cos θ)',
+        },
+      ],
     },
   },
   ({ force, mass, rolling }) => {
@@ -35,12 +43,23 @@ export const slopeResistance = formula(
     id: 'slope-resistance',
     label: 'Resistance on a slope',
     gives: { symbol: 'F_s', unit: 'N' },
-    takes: { mass: { symbol: 'm', unit: 'kg', label: 'mass' }, slope: { symbol: 'p', unit: '1', shows: 'slope', label: 'slope' }, rolling: { symbol: 'c_r', unit: '1', label: 'rolling resistance' } },
+    takes: {
+      mass: { symbol: 'm', unit: 'kg', label: 'mass' },
+      slope: { symbol: 'p', unit: '1', shows: 'slope', label: 'slope' },
+      rolling: { symbol: 'c_r', unit: '1', label: 'rolling resistance' },
+    },
     uses: [GRAVITY],
     text: 'θ = atan(p)\nF_s = m · g · (sin(θ) + c_r · cos(θ))',
     source: { work: 'statics', place: 'inclined plane' },
     proof: {
-      examples: [{ takes: { mass: 1350, slope: 0.3, rolling: 0.013 }, gives: 3969, within: 0.1, source: { work: 'statics', place: 'inclined plane, worked by hand: 1350 kg on 30 %' } }],
+      examples: [
+        {
+          takes: { mass: 1350, slope: 0.3, rolling: 0.013 },
+          gives: 3969,
+          within: 0.1,
+          source: { work: 'statics', place: 'inclined plane, worked by hand: 1350 kg on 30 %' },
+        },
+      ],
     },
   },
   ({ mass, slope, rolling }) => {
@@ -51,6 +70,17 @@ export const slopeResistance = formula(
 
 /** The tangent of the steepest hill on which grip is enough to pull away. */
 export const lesserSlope = formula(
-  { id: 'lesser-slope', label: 'Slope by the weaker of pull and grip', gives: { symbol: 'p', unit: '1', shows: 'slope' }, takes: { pull: { symbol: 'p_F', unit: '1', shows: 'slope', label: 'slope by pull' }, grip: { symbol: 'p_μ', unit: '1', shows: 'slope', label: 'slope by grip' } }, text: 'p = min(p_F, p_μ)', source: { work: 'definition', place: 'the weaker governs' }, proof: { none: 'definition' } },
+  {
+    id: 'lesser-slope',
+    label: 'Slope by the weaker of pull and grip',
+    gives: { symbol: 'p', unit: '1', shows: 'slope' },
+    takes: {
+      pull: { symbol: 'p_F', unit: '1', shows: 'slope', label: 'slope by pull' },
+      grip: { symbol: 'p_μ', unit: '1', shows: 'slope', label: 'slope by grip' },
+    },
+    text: 'p = min(p_F, p_μ)',
+    source: { work: 'definition', place: 'the weaker governs' },
+    proof: { none: 'definition' },
+  },
   ({ pull, grip }) => Math.min(pull, grip),
 )

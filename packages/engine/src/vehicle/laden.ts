@@ -10,7 +10,11 @@ export const peopleInRow = formula(
     id: 'people-in-row',
     label: 'People in the row',
     gives: { symbol: 'n', unit: '1', shows: 'count' },
-    takes: { people: { symbol: 'N', unit: '1', label: 'people', shows: 'count' }, ahead: { symbol: 'b', unit: '1', label: 'places in rows ahead', many: true, shows: 'count' }, places: { symbol: 'p', unit: '1', label: 'places in the row', shows: 'count' } },
+    takes: {
+      people: { symbol: 'N', unit: '1', label: 'people', shows: 'count' },
+      ahead: { symbol: 'b', unit: '1', label: 'places in rows ahead', many: true, shows: 'count' },
+      places: { symbol: 'p', unit: '1', label: 'places in the row', shows: 'count' },
+    },
     text: 'n = max(0, min(p, N − Σ b))',
     source: { work: 'definition', place: 'rows fill from the front' },
     proof: { none: 'definition' },
@@ -22,7 +26,15 @@ export const peopleInRow = formula(
   },
 )
 export const ladenMass = formula(
-  { id: 'laden-mass', label: 'Laden mass', gives: mass('m', 'mass'), takes: { kerb: mass('m_k', 'kerb mass'), loads }, text: 'm = m_k + Σ m_l', source: STATICS, proof: { none: 'definition' } },
+  {
+    id: 'laden-mass',
+    label: 'Laden mass',
+    gives: mass('m', 'mass'),
+    takes: { kerb: mass('m_k', 'kerb mass'), loads },
+    text: 'm = m_k + Σ m_l',
+    source: STATICS,
+    proof: { none: 'definition' },
+  },
   ({ kerb, loads }) => loads.reduce((m, l) => m + l, kerb),
 )
 /** Rear axle of the laden car: moments about the front axle. */
@@ -31,10 +43,24 @@ export const ladenRear = formula(
     id: 'laden-rear',
     label: 'Laden rear axle mass',
     gives: mass('m_R', 'rear axle mass'),
-    takes: { rear: mass('m_Rk', 'rear axle at kerb'), loads, x: { symbol: 'x_l', unit: 'm', label: 'behind the front axle', many: true }, wheelbase: { symbol: 'L', unit: 'm', label: 'wheelbase' } },
+    takes: {
+      rear: mass('m_Rk', 'rear axle at kerb'),
+      loads,
+      x: { symbol: 'x_l', unit: 'm', label: 'behind the front axle', many: true },
+      wheelbase: { symbol: 'L', unit: 'm', label: 'wheelbase' },
+    },
     text: 'm_R = m_Rk + (Σ m_l · x_l) / L',
     source: STATICS,
-    proof: { examples: [{ takes: { rear: 500, loads: [75], x: [2.45 + 1.05], wheelbase: 2.45 }, gives: 607.1, within: 0.05, source: { work: 'statics', place: 'nose load 75 kg at 1.05 m behind the rear axle, worked by hand' } }] },
+    proof: {
+      examples: [
+        {
+          takes: { rear: 500, loads: [75], x: [2.45 + 1.05], wheelbase: 2.45 },
+          gives: 607.1,
+          within: 0.05,
+          source: { work: 'statics', place: 'nose load 75 kg at 1.05 m behind the rear axle, worked by hand' },
+        },
+      ],
+    },
   },
   ({ rear, loads, x, wheelbase }) => {
     let moment = 0
@@ -44,16 +70,43 @@ export const ladenRear = formula(
 )
 /** What is left to a rating. */
 export const roomTo = formula(
-  { id: 'room-to', label: 'Room to the rating', gives: mass('Δm', 'room'), takes: { rating: mass('m_max', 'rating'), mass: mass('m', 'mass') }, text: 'Δm = m_max − m', source: { work: 'definition', place: 'difference' }, proof: { none: 'definition' } },
+  {
+    id: 'room-to',
+    label: 'Room to the rating',
+    gives: mass('Δm', 'room'),
+    takes: { rating: mass('m_max', 'rating'), mass: mass('m', 'mass') },
+    text: 'Δm = m_max − m',
+    source: { work: 'definition', place: 'difference' },
+    proof: { none: 'definition' },
+  },
   ({ rating, mass }) => rating - mass,
 )
 /** People of one mass each. */
 export const peopleMass = formula(
-  { id: 'people-mass', label: 'Mass of people', gives: mass('m_l', 'people'), takes: { people: { symbol: 'n', unit: '1', label: 'people', shows: 'count' }, person: mass('m_1', 'one person') }, text: 'm_l = n · m_1', source: STATICS, proof: { none: 'definition' } },
+  {
+    id: 'people-mass',
+    label: 'Mass of people',
+    gives: mass('m_l', 'people'),
+    takes: { people: { symbol: 'n', unit: '1', label: 'people', shows: 'count' }, person: mass('m_1', 'one person') },
+    text: 'm_l = n · m_1',
+    source: STATICS,
+    proof: { none: 'definition' },
+  },
   ({ people, person }) => people * person,
 )
 /** Distance behind the front axle of something behind the rear axle. */
 export const behindRear = formula(
-  { id: 'behind-rear', label: 'Behind the front axle', gives: { symbol: 'x', unit: 'm', shows: 'length' }, takes: { wheelbase: { symbol: 'L', unit: 'm', label: 'wheelbase' }, overhang: { symbol: 'c', unit: 'm', label: 'behind the rear axle' } }, text: 'x = L + c', source: { work: 'definition', place: 'axes' }, proof: { none: 'definition' } },
+  {
+    id: 'behind-rear',
+    label: 'Behind the front axle',
+    gives: { symbol: 'x', unit: 'm', shows: 'length' },
+    takes: {
+      wheelbase: { symbol: 'L', unit: 'm', label: 'wheelbase' },
+      overhang: { symbol: 'c', unit: 'm', label: 'behind the rear axle' },
+    },
+    text: 'x = L + c',
+    source: { work: 'definition', place: 'axes' },
+    proof: { none: 'definition' },
+  },
   ({ wheelbase, overhang }) => wheelbase + overhang,
 )

@@ -11,11 +11,23 @@ export const massByLedger = formula(
     id: 'mass-by-ledger',
     label: 'Mass by ledger',
     gives: mass('m', 'mass'),
-    takes: { front: mass('m_F0', 'front axle as weighed'), rear: mass('m_R0', 'rear axle as weighed'), added: masses('m_a', 'added'), removed: masses('m_o', 'taken out') },
+    takes: {
+      front: mass('m_F0', 'front axle as weighed'),
+      rear: mass('m_R0', 'rear axle as weighed'),
+      added: masses('m_a', 'added'),
+      removed: masses('m_o', 'taken out'),
+    },
     text: 'm = m_F0 + m_R0 + Σ m_a − Σ m_o',
     source: STATICS,
     proof: {
-      examples: [{ takes: { front: 620, rear: 480, added: [55, 12, 110, 170, 14], removed: [125, 22, 48, 14] }, gives: 1252, within: 1e-9, source: { work: 'statics', place: 'ledger of nine parts, worked by hand' } }],
+      examples: [
+        {
+          takes: { front: 620, rear: 480, added: [55, 12, 110, 170, 14], removed: [125, 22, 48, 14] },
+          gives: 1252,
+          within: 1e-9,
+          source: { work: 'statics', place: 'ledger of nine parts, worked by hand' },
+        },
+      ],
     },
   },
   ({ front, rear, added, removed }) => {
@@ -45,7 +57,14 @@ export const rearAxleByLedger = formula(
     proof: {
       examples: [
         {
-          takes: { rear: 480, added: [55, 12, 110, 170, 14], addedX: [0.1, 0.05, -0.1, 2.3, 2.6], removed: [125, 22, 48, 14], removedX: [-0.05, 1.6, 2.2, -0.45], wheelbase: 2.45 },
+          takes: {
+            rear: 480,
+            added: [55, 12, 110, 170, 14],
+            addedX: [0.1, 0.05, -0.1, 2.3, 2.6],
+            removed: [125, 22, 48, 14],
+            removedX: [-0.05, 1.6, 2.2, -0.45],
+            wheelbase: 2.45,
+          },
           gives: 600.1,
           within: 0.005,
           source: { work: 'statics', place: 'ledger of nine parts, worked by hand' },
@@ -63,13 +82,29 @@ export const rearAxleByLedger = formula(
 
 /** What one axle does not carry, the other does. */
 export const otherAxle = formula(
-  { id: 'other-axle', label: 'Other axle mass', gives: mass('m_F', 'front axle mass'), takes: { total: mass('m', 'total'), one: mass('m_R', 'one axle') }, text: 'm_F = m − m_R', source: STATICS, proof: { none: 'definition' } },
+  {
+    id: 'other-axle',
+    label: 'Other axle mass',
+    gives: mass('m_F', 'front axle mass'),
+    takes: { total: mass('m', 'total'), one: mass('m_R', 'one axle') },
+    text: 'm_F = m − m_R',
+    source: STATICS,
+    proof: { none: 'definition' },
+  },
   ({ total, one }) => total - one,
 )
 
 /** Two wheels of an axle, or two axles of a car. */
 export const twoTogether = formula(
-  { id: 'two-together', label: 'Sum of two', gives: mass('m', 'together'), takes: { one: mass('m_1', 'one'), other: mass('m_2', 'other') }, text: 'm = m_1 + m_2', source: STATICS, proof: { none: 'definition' } },
+  {
+    id: 'two-together',
+    label: 'Sum of two',
+    gives: mass('m', 'together'),
+    takes: { one: mass('m_1', 'one'), other: mass('m_2', 'other') },
+    text: 'm = m_1 + m_2',
+    source: STATICS,
+    proof: { none: 'definition' },
+  },
   ({ one, other }) => one + other,
 )
 
@@ -82,7 +117,16 @@ export const centreOfMassX = formula(
     takes: { rear: mass('m_R', 'rear axle mass'), total: mass('m', 'mass'), wheelbase: { symbol: 'L', unit: 'm', label: 'wheelbase' } },
     text: 'x_g = m_R · L / m',
     source: STATICS,
-    proof: { examples: [{ takes: { rear: 600.1, total: 1252, wheelbase: 2.45 }, gives: 1.1743, within: 0.00005, source: { work: 'statics', place: 'ledger of nine parts, worked by hand' } }] },
+    proof: {
+      examples: [
+        {
+          takes: { rear: 600.1, total: 1252, wheelbase: 2.45 },
+          gives: 1.1743,
+          within: 0.00005,
+          source: { work: 'statics', place: 'ledger of nine parts, worked by hand' },
+        },
+      ],
+    },
   },
   ({ rear, total, wheelbase }) => (rear * wheelbase) / total,
 )
@@ -93,7 +137,11 @@ export const severalAlike = formula(
     id: 'several-alike',
     label: 'Mass of several alike and what holds them',
     gives: mass('m', 'mass'),
-    takes: { count: { symbol: 'n', unit: '1', label: 'how many', shows: 'count' }, each: mass('m_1', 'each'), overhead: mass('m_box', 'box, lid, plates, links') },
+    takes: {
+      count: { symbol: 'n', unit: '1', label: 'how many', shows: 'count' },
+      each: mass('m_1', 'each'),
+      overhead: mass('m_box', 'box, lid, plates, links'),
+    },
     text: 'm = n · m_1 + m_box',
     source: STATICS,
     proof: { none: 'definition' },

@@ -18,7 +18,16 @@ export const tyreDiameter = formula(
     },
     text: 'D = d + 2 · w · a',
     source: { work: 'etrto', place: 'size designation' },
-    proof: { examples: [{ takes: { rim: 16 * 0.0254, width: 0.205, aspect: 0.55 }, gives: 0.6319, within: 0.00005, source: { work: 'etrto', place: '205/55 R16, overall diameter', mark: 'from memory' } }] },
+    proof: {
+      examples: [
+        {
+          takes: { rim: 16 * 0.0254, width: 0.205, aspect: 0.55 },
+          gives: 0.6319,
+          within: 0.00005,
+          source: { work: 'etrto', place: '205/55 R16, overall diameter', mark: 'from memory' },
+        },
+      ],
+    },
   },
   ({ rim, width, aspect }) => rim + 2 * width * aspect,
 )
@@ -34,7 +43,16 @@ export const rollingRadius = formula(
     text: 'r = f_rad · D / (2 · π)',
     source: ETRTO,
     leavesOut: 'Wear, pressure and speed: a worn tyre rolls up to 2 % less. Radial tyres only.',
-    proof: { examples: [{ takes: { diameter: 0.6319 }, gives: 0.3067, within: 0.00005, source: { work: 'etrto', place: '205/55 R16, rolling circumference 1927 mm', mark: 'from memory' } }] },
+    proof: {
+      examples: [
+        {
+          takes: { diameter: 0.6319 },
+          gives: 0.3067,
+          within: 0.00005,
+          source: { work: 'etrto', place: '205/55 R16, rolling circumference 1927 mm', mark: 'from memory' },
+        },
+      ],
+    },
   },
   ({ diameter }) => (RADIAL.value * diameter) / (2 * Math.PI),
 )

@@ -12,7 +12,9 @@ export function added(m: Model): readonly Item[] {
   return [
     ...Object.entries(m.donor.added).map(([name, i]) => ({ name, mass: i.mass, x: i.x })),
     ...units.map(([name, u]) => ({ name: `motor of ${name}`, mass: u.motor.mass, x: u.motor.x })),
-    ...units.filter(([, u]) => u.inverter.given).map(([name, u]) => ({ name: `inverter of ${name}`, mass: u.inverter.mass, x: u.inverter.x })),
+    ...units
+      .filter(([, u]) => u.inverter.given)
+      .map(([name, u]) => ({ name: `inverter of ${name}`, mass: u.inverter.mass, x: u.inverter.x })),
   ]
 }
 
@@ -32,12 +34,27 @@ export const ledger = study({
   answer: (known, make): { kerb: Figure; front: Figure; rear: Figure; x: Figure } => {
     const boxes = known.boxes.map(b => ({
       x: b.x as Value,
-      mass: make.work('box', severalAlike, { count: b.modules, each: known.module as Value, overhead: b.overhead }, { item: b.name, label: `Battery box ${b.name}` }) as Value,
+      mass: make.work(
+        'box',
+        severalAlike,
+        { count: b.modules, each: known.module as Value, overhead: b.overhead },
+        { item: b.name, label: `Battery box ${b.name}` },
+      ) as Value,
     }))
     const ins = [...known.added.map(a => ({ mass: a.mass as Value, x: a.x as Value })), ...boxes]
     const masses = { added: ins.map(i => i.mass), removed: known.removed.map(r => r.mass) }
-    const kerb = make.work('kerb', massByLedger, { front: known.weighed.front, rear: known.weighed.rear, ...masses }, { label: 'Kerb mass' })
-    const rear = make.work('rear', rearAxleByLedger, { rear: known.weighed.rear, ...masses, addedX: ins.map(i => i.x), removedX: known.removed.map(r => r.x), wheelbase: known.wheelbase }, { label: 'Rear axle at kerb' })
+    const kerb = make.work(
+      'kerb',
+      massByLedger,
+      { front: known.weighed.front, rear: known.weighed.rear, ...masses },
+      { label: 'Kerb mass' },
+    )
+    const rear = make.work(
+      'rear',
+      rearAxleByLedger,
+      { rear: known.weighed.rear, ...masses, addedX: ins.map(i => i.x), removedX: known.removed.map(r => r.x), wheelbase: known.wheelbase },
+      { label: 'Rear axle at kerb' },
+    )
     const front = make.work('front', otherAxle, { total: kerb, one: rear }, { label: 'Front axle at kerb' })
     return { kerb, front, rear, x: make.work('centre-x', centreOfMassX, { rear, total: kerb, wheelbase: known.wheelbase }) }
   },

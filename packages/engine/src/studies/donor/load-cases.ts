@@ -39,20 +39,46 @@ export const loadCases = study({
         cases[item] = c
         continue
       }
-      const rows = [...c.rows].sort((a, b) => a.x.value - b.x.value), loads: Value[] = [], x: Value[] = []
+      const rows = [...c.rows].sort((a, b) => a.x.value - b.x.value),
+        loads: Value[] = [],
+        x: Value[] = []
       for (const [k, row] of rows.entries()) {
-        const people = make.work('people', peopleInRow, { people: c.people, ahead: rows.slice(0, k).map(r => r.places), places: row.places }, { item: `${item} ${row.name}`, label: `People in ${row.name}, ${item}` })
-        loads.push(make.work('people-mass', peopleMass, { people, person: c.person }, { item: `${item} ${row.name}`, label: `Mass in ${row.name}, ${item}` }))
+        const people = make.work(
+          'people',
+          peopleInRow,
+          { people: c.people, ahead: rows.slice(0, k).map(r => r.places), places: row.places },
+          { item: `${item} ${row.name}`, label: `People in ${row.name}, ${item}` },
+        )
+        loads.push(
+          make.work(
+            'people-mass',
+            peopleMass,
+            { people, person: c.person },
+            { item: `${item} ${row.name}`, label: `Mass in ${row.name}, ${item}` },
+          ),
+        )
         x.push(row.x)
       }
       loads.push(c.luggage)
       x.push(c.luggageX)
       if (c.nose) {
         loads.push(c.nose.load)
-        x.push(make.work('nose-x', behindRear, { wheelbase: known.wheelbase, overhang: c.nose.overhang }, { item, label: 'Coupling, behind the front axle' }))
+        x.push(
+          make.work(
+            'nose-x',
+            behindRear,
+            { wheelbase: known.wheelbase, overhang: c.nose.overhang },
+            { item, label: 'Coupling, behind the front axle' },
+          ),
+        )
       }
       const mass = make.work('mass', ladenMass, { kerb: known.kerb.kerb, loads }, { item, label: `Mass, ${item}` })
-      const rear = make.work('rear', ladenRear, { rear: known.kerb.rear, loads, x, wheelbase: known.wheelbase }, { item, label: `Rear axle, ${item}` })
+      const rear = make.work(
+        'rear',
+        ladenRear,
+        { rear: known.kerb.rear, loads, x, wheelbase: known.wheelbase },
+        { item, label: `Rear axle, ${item}` },
+      )
       cases[item] = { mass, rear, front: make.work('front', otherAxle, { total: mass, one: rear }, { item, label: `Front axle, ${item}` }) }
     }
     return { cases }

@@ -14,7 +14,8 @@ export const weighed = study({
   answer: ({ front, rear }, make): { front: Value; rear: Value; total: Value } => {
     const axle = (name: 'front' | 'rear', x: typeof front): Value =>
       'left' in x ? make.work(name, twoTogether, { one: x.left, other: x.right }, { label: `Donor, ${name} axle` }) : x
-    const f = axle('front', front), r = axle('rear', rear)
+    const f = axle('front', front),
+      r = axle('rear', rear)
     return { front: f, rear: r, total: make.work('total', twoTogether, { one: f, other: r }, { label: 'Donor as weighed' }) }
   },
 })
