@@ -27,7 +27,7 @@ function accepted(leaf: Leaf): string {
       return `${label}${bounds ? ` (${bounds}${unit === '1' ? '' : ` ${unit}`})` : ''}`
     }
     case 'choice': return leaf.oneOf.map(w => `\`${w}\``).join(', ')
-    case 'date': return 'a date, `2027-04-15`'
+    case 'date': return leaf.coarse ? 'a date, `2027-04-15`, or a month or year' : 'a date, `2027-04-15`'
     case 'reference': return `a name in ${leaf.to.map(t => `\`${t}\``).join(' or ')}`
     case 'part': return `a part of the catalogue, \`class-name@revision\`${leaf.classes.length ? ` (${leaf.classes.join(', ')})` : ''}`
     case 'tyre': return 'a size marking, `185/60 R14 82H`'

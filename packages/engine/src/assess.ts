@@ -1,6 +1,7 @@
 import type { Model } from './model/model.ts'
 import { RULES } from './rules/rules.ts'
-import { type Limits, findings } from './rules/find.ts'
+import { requirements } from './rules/brief/requirements.ts'
+import { findings } from './rules/find.ts'
 import type { Finding } from './rules/rule.ts'
 import { Answers } from './studies/answers.ts'
 import { HEADLINE, STUDIES } from './studies/studies.ts'
@@ -22,7 +23,7 @@ export type Assessment = {
   readonly headline: readonly string[]
 }
 export type Progress = { readonly did: string; readonly of: 'study' | 'rules' | 'bands' }
-export type AssessOptions = { readonly limits: Limits; readonly bands?: boolean }
+export type AssessOptions = { readonly bands?: boolean }
 
 const ORDER: Readonly<Record<Finding['outcome'], number>> = { failing: 0, unanswered: 1, marginal: 2, accepted: 3, sound: 4, 'does not apply': 5 }
 const HARM = { S3: 0, S2: 1, S1: 2 } as const
@@ -32,7 +33,7 @@ const HARM = { S3: 0, S2: 1, S1: 2 } as const
  *
  * A generator, headline first: the caller may stop it between any two steps when a newer edit arrives. Works on an empty car.
  */
-export function* assess(answers: Answers, { limits, bands = true }: AssessOptions): Generator<Progress, Assessment> {
+export function* assess(answers: Answers, { bands = true }: AssessOptions = {}): Generator<Progress, Assessment> {
   for (const study of [...HEADLINE, ...STUDIES.filter(s => !HEADLINE.includes(s))]) {
     answers.ask(study)
     yield { did: study.id, of: 'study' }
@@ -45,6 +46,7 @@ export function* assess(answers: Answers, { limits, bands = true }: AssessOption
     for (const t of kept?.tables ?? []) tables.set(t.id, t)
     for (const g of kept?.missing ?? []) gaps.set(g.path, { ...g, unlocks: [...(gaps.get(g.path)?.unlocks ?? []), study.asks] })
   }
+  for (const t of requirements(answers.current())) tables.set(t.id, t)
   const memo: SpreadMemo | undefined = bands ? new Map() : undefined
   const halves = new Map<string, number>()
   if (memo)
@@ -52,7 +54,7 @@ export function* assess(answers: Answers, { limits, bands = true }: AssessOption
       if (typeof f.value === 'number') halves.set(f.id, halfWidth(f, memo))
       if (f.because.result) yield { did: f.id, of: 'bands' }
     }
-  const found = RULES.flatMap(rule => findings(rule, answers, limits, memo))
+  const found = RULES.flatMap(rule => findings(rule, answers, memo))
   for (const f of found) for (const g of f.gaps) gaps.set(g.path, { ...g, unlocks: [...new Set([...(gaps.get(g.path)?.unlocks ?? []), f.title])] })
   yield { did: 'rules', of: 'rules' }
   const sorted = [...found].sort((a, b) => ORDER[a.outcome] - ORDER[b.outcome] || HARM[a.harm] - HARM[b.harm])
@@ -60,7 +62,7 @@ export function* assess(answers: Answers, { limits, bands = true }: AssessOption
 }
 
 /** Runs the generator to its end. */
-export function assessed(model: Model, options: AssessOptions): Assessment {
+export function assessed(model: Model, options: AssessOptions = {}): Assessment {
   const steps = assess(new Answers(model), options)
   for (;;) {
     const step = steps.next()

@@ -25,7 +25,8 @@ export type QuantityField<K extends Kind = Kind> = About & {
 }
 export type ChoiceField<W extends string = string> = About & { readonly is: 'choice'; readonly oneOf: readonly W[] }
 export type WordsField = About & { readonly is: 'words' }
-export type DateField = About & { readonly is: 'date' }
+/** A day; where it may be coarse, a month or a year will do. */
+export type DateField = About & { readonly is: 'date'; readonly coarse?: boolean }
 /** Names a thing in a map elsewhere in the file; `to` is the path of that map. Several maps may serve. */
 export type ReferenceField = About & { readonly is: 'reference'; readonly to: readonly string[] }
 export type PartField = About & { readonly is: 'part'; readonly classes: readonly string[] }
@@ -67,7 +68,7 @@ export const quantity = <K extends Kind>(kind: K, label: string, symbol: string,
 /** One of a few words. */
 export const choice = <const W extends string>(label: string, oneOf: readonly W[], more?: Omit<About, 'label'>): ChoiceField<W> => ({ is: 'choice', label, oneOf, ...about(more) })
 export const words = (label: string, more?: Omit<About, 'label'>): WordsField => ({ is: 'words', label, ...about(more) })
-export const date = (label: string, more?: Omit<About, 'label'>): DateField => ({ is: 'date', label, ...about(more) })
+export const date = (label: string, more?: Omit<About, 'label'> & { coarse?: boolean }): DateField => ({ is: 'date', label, ...about(more) })
 export const reference = (label: string, ...to: string[]): ReferenceField => ({ is: 'reference', label, to })
 export const part = (...classes: string[]): PartField => ({ is: 'part', label: 'part of the catalogue', classes })
 export const tyre = (label: string, more?: Omit<About, 'label'>): TyreField => ({ is: 'tyre', label, ...about(more) })

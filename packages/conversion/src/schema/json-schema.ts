@@ -38,7 +38,7 @@ function ofLeaf(leaf: Leaf): Json {
       const bare = KINDS[leaf.kind].unit === '1' && leaf.kind !== 'slope'
       return { description: `${description}. A ${KINDS[leaf.kind].label}${bare ? '' : ' with its unit'}.`, type: bare ? ['string', 'number', 'null'] : ['string', 'null'] }
     }
-    case 'date': return { description, anyOf: [{ type: 'string', pattern: '^\\d{4}-\\d{2}-\\d{2}$' }, empty] }
+    case 'date': return { description, anyOf: [{ type: 'string', pattern: leaf.coarse ? '^\\d{4}(-\\d{2}(-\\d{2})?)?$' : '^\\d{4}-\\d{2}-\\d{2}$' }, empty] }
     case 'reference': return { description: `${description}: a name in ${leaf.to.join(' or ')}`, type: ['string', 'null'] }
     case 'part': return { description: `${description}: class-name@revision`, type: ['string', 'null'] }
     default: return { description, type: ['string', 'null'] }

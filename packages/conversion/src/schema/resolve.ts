@@ -126,7 +126,7 @@ export class Resolver {
         const word = text.trim()
         return schema.oneOf.includes(word) ? this.fact(schema, at, word, { text }) : wrong(`«${text}»`, schema.oneOf.join(', '), nearest(word, schema.oneOf))
       }
-      case 'date': return /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/.test(text) ? this.fact(schema, at, text, { text }) : wrong(`«${text}»`, 'a date such as 2026-05-12')
+      case 'date': return (schema.coarse ? COARSE : DAY).test(text) ? this.fact(schema, at, text, { text }) : wrong(`«${text}»`, schema.coarse ? 'a date such as 2026-05-12, 2026-05 or 2026' : 'a date such as 2026-05-12')
       case 'tyre': {
         const fields = tyreFields(this.gap(schema, at), text)
         if ('found' in fields) return tyreFields(wrong(fields.found, fields.accepted))
@@ -180,7 +180,10 @@ export class Resolver {
       const full = path.startsWith('./') ? at.path.replace(/[^.]+$/, path.slice(2)) : path
       let n: TextNode | undefined = this.root
       for (const key of full.split('.')) n = n?.kind === 'group' ? n.entries.get(key)?.node : undefined
-      return n?.kind === 'value' && n.source !== '' ? n.source : undefined
+      if (n?.kind === 'value' && n.source !== '') return n.source
+      // A word that came with a part counts as well.
+      const fact = (this.facts as readonly Fact<string>[]).find(f => f.path === full)
+      return typeof fact?.value === 'string' ? fact.value : undefined
     }
     const value = (path: string): number | undefined => {
       const full = path.startsWith('./') ? at.path.replace(/[^.]+$/, path.slice(2)) : path
@@ -210,6 +213,8 @@ export class Resolver {
   }
 }
 
+const DAY = /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/
+const COARSE = /^\d{4}(-(0[1-9]|1[0-2])(-(0[1-9]|[12]\d|3[01]))?)?$/
 const bounds = (f: QuantityField): string => {
   const unit = KINDS[f.kind].unit
   return [f.least === undefined ? '' : `at least ${f.least} ${unit}`, f.most === undefined ? '' : `at most ${f.most} ${unit}`].filter(Boolean).join(', ')

@@ -1,6 +1,5 @@
 import { choice, date, group, mapOf, quantity, reference, variants } from '../schema/field.ts'
-
-const SETS = ['un', 'de', 'fr', 'be', 'it', 'es', 'nl', 'ch', 'gb', 'ie', 'au', 'nz', 'us', 'ca', 'ca-qc', 'jp', 'in', 'za', 'practice'] as const
+import { SETS } from './rule-sets.ts'
 
 const conditions = {
   load: reference('load case', 'brief.loads'),
@@ -17,6 +16,34 @@ export const brief = group(
   {
     rules: choice('rule set', SETS, { says: 'Under whose rules the car is approved.' }),
     'converted-on': date('day the conversion is presented'),
+    asked: group(
+      'asked beforehand',
+      { inspector: date('day the inspector agreed in writing'), insurer: date('day the insurer agreed in writing') },
+      { says: 'Whoever will sign, and the insurer: asked before the first part is bought.' },
+    ),
+    'parts-bought-from': date('day the first part is bought'),
+    'approved-kit': choice('an approved kit for this model is used', ['yes', 'no']),
+    'individual-approval': choice('the finished car goes through individual approval', ['yes', 'no']),
+    'pack-approval': choice('how the pack is approved', ['approved pack', 'tested with the car', 'none'], { until: 'before the part is bought' }),
+    keeps: group(
+      'kept as it was',
+      {
+        body: choice('body and frame: nothing cut, drilled or welded', ['yes', 'no']),
+        dimensions: choice('outer dimensions', ['yes', 'no']),
+        'safety-equipment': choice('airbags, anti-lock brakes, stability control and the like work as before', ['yes', 'no']),
+      },
+      { says: 'What of the donor car the plan leaves alone.' },
+    ),
+    ratings: group(
+      'permitted masses planned',
+      {
+        'front-axle': quantity('mass', 'front axle rating planned', 'm_F,max', { least: 1 }),
+        'rear-axle': quantity('mass', 'rear axle rating planned', 'm_R,max', { least: 1 }),
+        total: quantity('mass', 'gross mass planned', 'm_max', { least: 1 }),
+      },
+      { says: 'Only where they are to change: what is left out stays as it was.' },
+    ),
+    prices: mapOf('prices', 'price', quantity('money', 'price', 'k', { least: 0 }), 'What has no place of its own: fees, small parts, work bought in.'),
     workshop: choice('who does the work', ['business', 'owner']),
     seats: quantity('count', 'seats wanted', 'n_seats', { least: 1, most: 9 }),
     luggage: quantity('mass', 'luggage wanted', 'm_lug', { least: 0 }),

@@ -13,6 +13,7 @@ export const charging = group(
       efficiency: quantity('share', 'efficiency, wall to pack', 'η_ch', { least: 0.5, most: 1 }),
       'set-to': quantity('voltage', 'pack voltage it is set to', 'U_set', { least: 1 }),
       mass: quantity('mass', 'mass of the charger', 'm_ch', { least: 0 }),
+      price: quantity('money', 'price of the charger', 'k_ch', { least: 0, says: 'Here or at the part put in, not at both.' }),
     }),
     dc: group('DC inlet', { 'inlet-current': quantity('current', 'current the inlet is rated for', 'I_in', { least: 1 }), 'inlet-voltage': quantity('voltage', 'voltage the inlet is rated for', 'U_in', { least: 1 }) }),
     places: mapOf('charging places', 'charging place', group('charging place', {

@@ -1,5 +1,6 @@
 import { centreHeight, grip, rollingFactor, rollingResistance, wheelInertia } from '../assumptions.ts'
 import { choice, date, group, mapOf, quantity, type QuantityField, tyre } from '../schema/field.ts'
+import { COUNTRIES } from './rule-sets.ts'
 
 const TAPE = { tool: 'tape and plumb line', accuracy: '± 3 mm', minutes: 10 }
 const SCALES = { tool: 'four wheel scales, or an axle weighbridge', accuracy: '± 1 kg (scales), ± 10 kg (weighbridge)', minutes: 30 }
@@ -12,12 +13,11 @@ const weighed = (label: string, symbol: string): QuantityField<'mass'> => quanti
 const rating = (label: string, symbol: string): QuantityField<'mass'> => quantity('mass', label, symbol, { least: 1, measure: PLATE })
 const ratio = (label: string, symbol: string): QuantityField<'ratio'> => quantity('ratio', label, symbol, { least: 0.1, most: 200, measure: TEETH, until: 'before the body is apart' })
 
-const ledgerItem = (entry: string) =>
-  group(entry, {
-    mass: quantity('mass', 'mass', 'm', { least: 0, measure: HANGING, until: 'any time' }),
-    x: quantity('length', 'behind the front axle', 'x', { measure: TAPE, until: 'before the body is apart' }),
-    z: quantity('length', 'above the ground', 'z', { measure: TAPE, until: 'before the body is apart' }),
-  })
+const LEDGER = {
+  mass: quantity('mass', 'mass', 'm', { least: 0, measure: HANGING, until: 'any time' }),
+  x: quantity('length', 'behind the front axle', 'x', { measure: TAPE, until: 'before the body is apart' }),
+  z: quantity('length', 'above the ground', 'z', { measure: TAPE, until: 'before the body is apart' }),
+}
 
 /** The car as it was: what was weighed, measured and read off its plate. */
 export const donor = group(
@@ -26,8 +26,12 @@ export const donor = group(
     'engine-position': choice('engine position', ['transverse front', 'longitudinal front', 'rear', 'mid']),
     'driven-wheels': choice('driven wheels', ['front', 'rear', 'part-time 4x4', 'all']),
     body: choice('body', ['open two-seater', 'saloon', 'estate', 'hatchback', 'off-road', 'pickup', 'van']),
-    category: choice('approval category', ['M1', 'N1']),
-    'first-registered': date('day of first registration'),
+    category: choice('approval category', ['M1', 'M2', 'N1', 'N2', 'L7']),
+    'first-registered': date('day of first registration', { coarse: true, measure: PLATE }),
+    built: date('day the car was built', { coarse: true, measure: PLATE }),
+    'registered-in': choice('country of registration', COUNTRIES),
+    historic: choice('registered as a historic or collection vehicle', ['yes', 'no']),
+    roadworthy: choice('in good condition, periodic inspection in order', ['yes', 'no'], { until: BEFORE }),
     wheelbase: quantity('length', 'wheelbase', 'L', { least: 0.5, most: 6, measure: TAPE }),
     'track-front': quantity('length', 'front track', 'T_F', { least: 0.5, most: 3, measure: TAPE }),
     'track-rear': quantity('length', 'rear track', 'T_R', { least: 0.5, most: 3, measure: TAPE }),
@@ -101,9 +105,13 @@ export const donor = group(
       abs: choice('anti-lock brakes', ['none', 'rear axle', 'four channels']),
     }),
     steering: group('steering', { assist: choice('assist before', ['none', 'hydraulic', 'electric']), 'assist-after': choice('assist after', ['none', 'electro-hydraulic', 'electric column', 'electric rack']) }),
+    immobiliser: group('immobiliser', {
+      fitted: choice('immobiliser before', ['none', 'apart from the engine computer', 'in the engine computer'], { until: BEFORE }),
+      after: choice('immobiliser after', ['kept', 'moved', 'replaced', 'left out']),
+    }),
     'air-conditioning': choice('air conditioning', ['none', 'belt', 'electric']),
-    removed: mapOf('taken out', 'part taken out', ledgerItem('part taken out'), 'Everything that leaves the car, weighed as it comes off.'),
-    added: mapOf('put in', 'part put in', ledgerItem('part put in'), 'What goes in beside motors, inverters and battery boxes, which have their own place.'),
+    removed: mapOf('taken out', 'part taken out', group('part taken out', LEDGER), 'Everything that leaves the car, weighed as it comes off.'),
+    added: mapOf('put in', 'part put in', group('part put in', { ...LEDGER, price: quantity('money', 'price', 'k', { least: 0 }) }), 'What goes in beside motors, inverters and battery boxes, which have their own place.'),
     'coast-down': group('coast-down', {
       mass: quantity('mass', 'mass as tested', 'm_cd', { least: 1, until: BEFORE }),
       temperature: quantity('temperature', 'air temperature', 'T_cd', { until: BEFORE }),

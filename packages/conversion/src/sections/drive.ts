@@ -1,4 +1,4 @@
-import { drivelineEfficiency } from '../assumptions.ts'
+import { bestEfficiency, coolantTemperature, drivelineEfficiency, inverterEfficiency, lossFactor, rotorInertia, shiftTime, windingLimit } from '../assumptions.ts'
 import { choice, file, group, mapOf, part, quantity, reference } from '../schema/field.ts'
 
 const DATASHEET = { tool: 'datasheet, breaker’s list or type plate', accuracy: 'as stated', minutes: 30 }
@@ -16,21 +16,23 @@ const motor = group(
     'peak-time': quantity('time', 'peak for', 't_max', { least: 1, until: BEFORE, measure: DATASHEET }),
     'continuous-torque': quantity('torque', 'continuous torque', 'M_c', { least: 1, until: BEFORE, measure: DATASHEET }),
     'continuous-power': quantity('power', 'continuous power', 'P_c', { least: 100, until: BEFORE, measure: DATASHEET }),
-    'coolant-temperature': quantity('temperature', 'coolant temperature of the continuous rating', 'T_cool', { until: BEFORE }),
+    'coolant-temperature': quantity('temperature', 'coolant temperature of the continuous rating', 'T_cool', { least: 233.15, most: 373.15, until: BEFORE, assume: coolantTemperature }),
     'base-speed': quantity('rotational speed', 'base speed', 'ω_b', { least: 1, until: BEFORE, measure: DATASHEET }),
     'stated-voltage': quantity('voltage', 'voltage the figures are stated at', 'U_0', { least: 10, until: BEFORE, measure: DATASHEET }),
     'top-speed': quantity('rotational speed', 'top speed of the motor', 'ω_max', { least: 10, until: BEFORE, measure: DATASHEET }),
-    'rotor-inertia': quantity('moment of inertia', 'rotor inertia', 'J_m', { least: 0 }),
+    'rotor-inertia': quantity('moment of inertia', 'rotor inertia', 'J_m', { least: 0, assume: rotorInertia }),
     mass: quantity('mass', 'mass of the motor', 'm_mot', { least: 0, measure: WEIGH }),
     diameter: quantity('length', 'diameter', 'D_mot', { least: 0.02 }),
     length: quantity('length', 'length', 'ℓ_mot', { least: 0.02 }),
     x: quantity('length', 'motor behind the front axle', 'x', { measure: TAPE }),
     z: quantity('length', 'motor above the ground', 'z', { measure: TAPE }),
-    'best-efficiency': quantity('share', 'best efficiency', 'η_best', { least: 0.3, most: 0.999 }),
-    'efficiency-map': file('efficiency map', 'grid', 'efficiency map CSV', '1'),
+    'best-efficiency': quantity('share', 'best efficiency of the motor alone', 'η_best', { least: 0.3, most: 0.999, assume: bestEfficiency }),
+    'efficiency-map': file('map of efficiency, motor with inverter, over speed and torque', 'grid', 'efficiency map CSV', '1'),
+    'loss-factor': quantity('ratio', 'factor on the losses of class or map', 'f_L', { least: 0.2, most: 5, assume: lossFactor, says: 'Later from a log: what this motor loses over what class or map say.' }),
     'unpowered-drag': file('drag when unpowered, torque over speed', 'curve', 'drag CSV', 'N·m'),
     'thermal-time': quantity('time', 'thermal time constant of the winding', 'τ_w', { least: 1 }),
-    'winding-limit': quantity('temperature', 'winding temperature limit', 'T_w,max', { least: 300 }),
+    'winding-limit': quantity('temperature', 'winding temperature limit', 'T_w,max', { least: 378.15, most: 573.15, assume: windingLimit }),
+    price: quantity('money', 'price of the motor', 'k_mot', { least: 0, says: 'Of the whole unit where motor and inverter come as one.' }),
   },
   { fromPartAbove: true },
 )
@@ -40,10 +42,11 @@ const inverter = group('inverter', {
   'highest-voltage': quantity('voltage', 'highest working voltage', 'U_inv,max', { least: 1, until: BEFORE, measure: DATASHEET }),
   'peak-current': quantity('current', 'peak battery current', 'I_inv,max', { least: 1, until: BEFORE }),
   'continuous-current': quantity('current', 'continuous battery current', 'I_inv,c', { least: 1, until: BEFORE }),
-  efficiency: quantity('share', 'efficiency of the inverter', 'η_inv', { least: 0.5, most: 1 }),
+  efficiency: quantity('share', 'best efficiency of the inverter', 'η_inv', { least: 0.5, most: 0.9999, assume: inverterEfficiency }),
   mass: quantity('mass', 'mass of the inverter', 'm_inv', { least: 0, measure: WEIGH }),
   x: quantity('length', 'inverter behind the front axle', 'x', { measure: TAPE }),
   z: quantity('length', 'inverter above the ground', 'z', { measure: TAPE }),
+  price: quantity('money', 'price of the inverter', 'k_inv', { least: 0 }),
 })
 
 /** How torque gets from motor to wheels. */
@@ -59,7 +62,7 @@ export const drive = group(
         through: choice('the way the torque takes', ['drive unit', 'kept gearbox', 'single reduction']),
         gear: reference('gear it is held in', 'donor.gearbox.gears'),
         shifting: choice('shifting', ['held in one gear', 'with clutch', 'without clutch']),
-        'shift-time': quantity('time', 'time of one shift', 't_s', { least: 0 }),
+        'shift-time': quantity('time', 'time of one shift', 't_s', { least: 0, assume: shiftTime }),
         transfer: choice('transfer case range', ['none', 'high', 'low']),
         reduction: quantity('ratio', 'reduction of the drive unit', 'i_red', { least: 0.1, most: 50, until: BEFORE, measure: DATASHEET }),
         'final-drive': quantity('ratio', 'axle ratio of this axle', 'i_ax', { least: 0.1, most: 20, says: 'Left out: the donor car’s axle ratio.' }),

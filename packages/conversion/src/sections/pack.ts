@@ -1,7 +1,9 @@
+import { againstOthers, boxConductance, branchShare, branchTime, chargeTable, coldCoefficient, coldEnergy, dropAtHourRate, health, openCircuit, resistanceOverCharge, wiringResistance } from '../assumptions.ts'
 import { choice, file, group, mapOf, part, quantity, words } from '../schema/field.ts'
 
 const LABEL = { tool: 'label, seller’s list or datasheet', accuracy: 'as stated', minutes: 15 }
 const TESTER = { tool: 'module tester, discharge at C/3, 25 °C', accuracy: '± 1 %', minutes: 240 }
+const PULSE = { tool: '10 s pulse at 50 A or more, sensed at the terminals', accuracy: '± 3 %', minutes: 30 }
 const TAPE = { tool: 'tape', accuracy: '± 5 mm', minutes: 10 }
 const BEFORE = 'before the part is bought' as const
 
@@ -14,8 +16,16 @@ export const pack = group(
       'cells-in-series': quantity('count', 'cells in series in one module', 'n_s,mod', { least: 1, most: 500, measure: LABEL }),
       'cells-in-parallel': quantity('count', 'cells in parallel in one module', 'n_p,mod', { least: 1, most: 500, measure: LABEL }),
       'cell-capacity': quantity('charge', 'capacity of one cell', 'Q_cell', { least: 10, measure: LABEL }),
-      'cell-resistance': quantity('resistance', 'resistance of one cell, 10 s, 25 °C, half charge', 'R_cell', { least: 1e-6 }),
-      'open-circuit': file('open-circuit voltage over charge', 'curve', 'open-circuit CSV', 'V'),
+      state: choice('new or used', ['new', 'used'], { until: BEFORE }),
+      'cell-resistance': quantity('resistance', 'resistance of one cell, 10 s, 25 °C, half charge', 'R_cell', { least: 1e-6, measure: PULSE, says: 'Left out: from the records of the modules, from the lamp-load test, or from the class of the chemistry.' }),
+      'drop-at-hour-rate': quantity('voltage', 'voltage a cell loses after 10 s at one-hour current, 25 °C, half charge', 'ΔU_h', { least: 0.001, most: 1, assume: dropAtHourRate, measure: PULSE, says: 'Resistance times capacity: 55 mV at 60 A in a 60 Ah cell.' }),
+      'branch-share': quantity('share', 'slow part of the resistance over the 10 s resistance', 's_1', { least: 0, most: 1, assume: branchShare }),
+      'branch-time': quantity('time', 'time constant of the slow part', 'τ_1', { least: 0.5, most: 500, assume: branchTime }),
+      'cold-coefficient': quantity('temperature difference', 'rise of the resistance in the cold', 'B', { least: 0, most: 8000, assume: coldCoefficient, says: 'B of R(T) = R(25 °C)·exp(B·(1/T − 1/298.15 K)).' }),
+      'open-circuit': file('open-circuit voltage of a cell over charge', 'curve', 'open-circuit CSV', 'V', { assume: openCircuit }),
+      'resistance-over-charge': file('resistance over charge, 1 at half charge', 'curve', 'resistance-over-charge CSV', '1', { assume: resistanceOverCharge }),
+      'charge-table': file('charging current over cell temperature, as capacity per hour', 'curve', 'charge-table CSV', '1/s', { assume: chargeTable, says: 'Only the cell maker’s own table. Left out: a planning line that stops below 2 °C.' }),
+      'cold-energy': file('usable energy over cell temperature, 1 at 25 °C', 'curve', 'cold-energy CSV', '1', { assume: coldEnergy }),
       mass: quantity('mass', 'mass of one module', 'm_mod', { least: 0.001, measure: { tool: 'scale', accuracy: '± 0.1 kg', minutes: 5 } }),
       length: quantity('length', 'length', 'ℓ', { least: 0.001 }),
       width: quantity('length', 'width', 'b', { least: 0.001 }),
@@ -24,14 +34,16 @@ export const pack = group(
       'peak-time': quantity('time', 'peak for', 't_max', { least: 0.1, until: BEFORE, measure: LABEL }),
       'continuous-current': quantity('current', 'continuous current of one module', 'I_c', { least: 0.1, until: BEFORE, measure: LABEL }),
       'charge-current': quantity('current', 'charging current of one module', 'I_ch', { least: 0.1, until: BEFORE, measure: LABEL }),
-      health: quantity('share', 'health: capacity against new', 'H', { least: 0.1, most: 1.1, measure: TESTER, until: BEFORE }),
+      health: quantity('share', 'health: capacity against new', 'H', { least: 0.1, most: 1.1, assume: health, measure: TESTER, until: BEFORE }),
+      price: quantity('money', 'price of one module', 'k_mod', { least: 0 }),
     }),
     'modules-in-series': quantity('count', 'modules in series', 'n_mod', { least: 1, most: 1000 }),
     strings: quantity('count', 'strings in parallel', 'n_str', { least: 1, most: 50 }),
     'cell-lowest': quantity('voltage', 'lowest cell voltage allowed', 'U_cell,min', { least: 0.5, most: 5 }),
     'cell-highest': quantity('voltage', 'highest cell voltage allowed', 'U_cell,max', { least: 0.5, most: 5 }),
     'charge-to': quantity('voltage', 'cell voltage charging stops at', 'U_cell,stop', { least: 0.5, most: 5 }),
-    'wiring-resistance': quantity('resistance', 'links, cables, contactors, fuse together', 'R_wire', { least: 0 }),
+    'wiring-resistance': quantity('resistance', 'links, cables, contactors, fuse together', 'R_w', { least: 0, assume: wiringResistance, measure: { tool: 'millivolt drop at 50 A, pack built', accuracy: '± 5 %', minutes: 30 } }),
+    'box-conductance': quantity('thermal conductance', 'heat through the walls of all boxes per kelvin', 'UA', { least: 0, assume: boxConductance, measure: { tool: 'one night, two temperatures', accuracy: '± 10 %', minutes: 30 } }),
     limits: group('current limits', {
       fuse: quantity('current', 'main fuse', 'I_fuse', { least: 1 }),
       contactor: quantity('current', 'main contactor, continuous', 'I_k', { least: 1 }),
@@ -57,6 +69,7 @@ export const pack = group(
       x: quantity('length', 'box behind the front axle', 'x', { measure: TAPE }),
       z: quantity('length', 'box above the ground', 'z', { measure: TAPE }),
       overhead: quantity('mass', 'box, lid, plates, links', 'm_box', { least: 0, measure: { tool: 'scale, once built; until then from drawings', accuracy: '± 2 kg', minutes: 30 } }),
+      price: quantity('money', 'price of the box with its hardware', 'k_box', { least: 0 }),
       where: choice('where', ['engine bay', 'under floor', 'tank space', 'boot', 'cabin', 'tunnel']),
     })),
     salvage: mapOf('salvaged modules', 'module', group('module record', {
@@ -70,6 +83,8 @@ export const pack = group(
       'days-apart': quantity('duration', 'time between the two', 't', { least: 3600 }),
       insulation: quantity('resistance', 'insulation resistance to the case', 'R_iso', { least: 0 }),
       place: words('place in the pack', { says: 'Such as `front 3`: box and position.' }),
+      use: choice('use', ['in the pack', 'spare', 'rejected'], { says: 'Left out: in the pack.' }),
+      'against-others': quantity('share', 'untested module against the stated health', 'a', { least: 0.1, most: 1.5, assume: againstOthers }),
     })),
     'lamp-test': group('lamp-load test', {
       current: quantity('current', 'current drawn', 'I', { least: 0.01 }),

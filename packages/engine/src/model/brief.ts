@@ -34,6 +34,17 @@ export type LoadCase = Here & { readonly people: Field; readonly luggage: Field;
 export type Brief = Here & {
   readonly rules: Field<string>
   readonly convertedOn: Field<string>
+  /** Answers in writing, ahead of the first part. */
+  readonly asked: Here & { readonly inspector: Field<string>; readonly insurer: Field<string> }
+  readonly partsBoughtFrom: Field<string>
+  readonly approvedKit: Field<'yes' | 'no'>
+  readonly individualApproval: Field<'yes' | 'no'>
+  readonly packApproval: Field<'approved pack' | 'tested with the car' | 'none'>
+  /** What of the car stays as it was. */
+  readonly keeps: Here & { readonly body: Field<'yes' | 'no'>; readonly dimensions: Field<'yes' | 'no'>; readonly safetyEquipment: Field<'yes' | 'no'> }
+  /** Permitted masses planned for the finished car; what is left out stays as it was. */
+  readonly ratings: Here & { readonly frontAxle: Field; readonly rearAxle: Field; readonly total: Field }
+  readonly prices: Named<Field>
   readonly workshop: Field<'business' | 'owner'>
   readonly seats: Field
   readonly luggage: Field

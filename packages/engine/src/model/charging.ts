@@ -22,6 +22,7 @@ export type Charger = Here & {
   readonly efficiency: Field
   readonly setTo: Field
   readonly mass: Field
+  readonly price: Field
 }
 export type Charging = Here & {
   readonly charger: Charger

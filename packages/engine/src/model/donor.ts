@@ -13,6 +13,7 @@ export type Tyre = {
   readonly topSpeed: Field
 }
 export type LedgerItem = Here & { readonly mass: Field; readonly x: Field; readonly z: Field }
+export type BoughtItem = LedgerItem & { readonly price: Field }
 export type SeatRow = Here & { readonly places: Field; readonly x: Field }
 export type CoastDownRun = Here & { readonly direction: Field<'out' | 'back'>; readonly from: Field; readonly to: Field; readonly time: Field }
 
@@ -24,8 +25,12 @@ export type Donor = Here & {
   readonly enginePosition: Field<EnginePosition>
   readonly drivenWheels: Field<DrivenWheels>
   readonly body: Field<BodyClass>
-  readonly category: Field<'M1' | 'N1'>
+  readonly category: Field<'M1' | 'M2' | 'N1' | 'N2' | 'L7'>
   readonly firstRegistered: Field<string>
+  readonly built: Field<string>
+  readonly registeredIn: Field<string>
+  readonly historic: Field<'yes' | 'no'>
+  readonly roadworthy: Field<'yes' | 'no'>
   readonly wheelbase: Field
   readonly trackFront: Field
   readonly trackRear: Field
@@ -92,9 +97,13 @@ export type Donor = Here & {
     readonly assist: Field<'none' | 'hydraulic' | 'electric'>
     readonly assistAfter: Field<'none' | 'electro-hydraulic' | 'electric column' | 'electric rack'>
   }
+  readonly immobiliser: Here & {
+    readonly fitted: Field<'none' | 'apart from the engine computer' | 'in the engine computer'>
+    readonly after: Field<'kept' | 'moved' | 'replaced' | 'left out'>
+  }
   readonly airConditioning: Field<'none' | 'belt' | 'electric'>
   readonly removed: Named<LedgerItem>
-  readonly added: Named<LedgerItem>
+  readonly added: Named<BoughtItem>
   readonly coastDown: Here & {
     readonly runs: Named<CoastDownRun>
     readonly mass: Field

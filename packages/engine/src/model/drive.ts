@@ -24,9 +24,11 @@ export type Motor = Here & {
   readonly z: Field
   readonly bestEfficiency: Field
   readonly efficiencyMap: Field<Grid>
+  readonly lossFactor: Field
   readonly unpoweredDrag: Field<Curve>
   readonly thermalTime: Field
   readonly windingLimit: Field
+  readonly price: Field
 }
 export type Inverter = Here & {
   readonly part: Field<string>
@@ -38,6 +40,7 @@ export type Inverter = Here & {
   readonly mass: Field
   readonly x: Field
   readonly z: Field
+  readonly price: Field
 }
 export type Through = 'drive unit' | 'kept gearbox' | 'single reduction'
 

@@ -10,8 +10,16 @@ export type Module = Here & {
   readonly cellsInSeries: Field
   readonly cellsInParallel: Field
   readonly cellCapacity: Field
+  readonly state: Field<'new' | 'used'>
   readonly cellResistance: Field
+  readonly dropAtHourRate: Field
+  readonly branchShare: Field
+  readonly branchTime: Field
+  readonly coldCoefficient: Field
   readonly openCircuit: Field<Curve>
+  readonly resistanceOverCharge: Field<Curve>
+  readonly chargeTable: Field<Curve>
+  readonly coldEnergy: Field<Curve>
   readonly mass: Field
   readonly length: Field
   readonly width: Field
@@ -21,6 +29,7 @@ export type Module = Here & {
   readonly continuousCurrent: Field
   readonly chargeCurrent: Field
   readonly health: Field
+  readonly price: Field
 }
 /** One salvaged module on the bench. */
 export type ModuleRecord = Here & {
@@ -34,8 +43,10 @@ export type ModuleRecord = Here & {
   readonly daysApart: Field
   readonly insulation: Field
   readonly place: Field<string>
+  readonly use: Field<'in the pack' | 'spare' | 'rejected'>
+  readonly againstOthers: Field
 }
-export type PackBox = Here & { readonly modules: Field; readonly x: Field; readonly z: Field; readonly overhead: Field; readonly where: Field<'engine bay' | 'under floor' | 'tank space' | 'boot' | 'cabin' | 'tunnel'> }
+export type PackBox = Here & { readonly modules: Field; readonly x: Field; readonly z: Field; readonly overhead: Field; readonly price: Field; readonly where: Field<'engine bay' | 'under floor' | 'tank space' | 'boot' | 'cabin' | 'tunnel'> }
 /** A part that hangs on the pack voltage, as the range it works in. */
 export type VoltageUser = Here & { readonly lowest: Field; readonly highest: Field; readonly part: Field<string> }
 
@@ -47,6 +58,7 @@ export type Pack = Here & {
   readonly cellHighest: Field
   readonly chargeTo: Field
   readonly wiringResistance: Field
+  readonly boxConductance: Field
   readonly limits: Here & { readonly fuse: Field; readonly contactor: Field; readonly contactorVoltage: Field; readonly bms: Field; readonly bmsCharge: Field }
   readonly bms: Here & { readonly part: Field<string>; readonly fitted: Field<'yes' | 'no'>; readonly controlsCharger: Field<'yes' | 'no'>; readonly cells: Field; readonly lowestChargeTemperature: Field }
   readonly heater: Here & { readonly power: Field; readonly to: Field }

@@ -7,53 +7,65 @@ import { leaves } from '../working/leaves.ts'
 import { halfWidthOfDifference, type SpreadMemo } from '../working/spread.ts'
 import { type AnyValue, type Fact, type Gap, isGap, type Value } from '../working/value.ts'
 import type { Finding, Judgement, Rule } from './rule.ts'
-import type { LookedUp } from './limits.ts'
-
-export type Limits = (key: string, variant?: string) => LookedUp | undefined
+import { chosenLimits } from './limits.ts'
+import { decides } from './sets/sets.ts'
 
 /** Judges one rule over the car. `memo` given: with bands; without it, best values only. */
-export function findings(rule: Rule, answers: Answers, limits: Limits, memo?: SpreadMemo): readonly Finding[] {
+export function findings(rule: Rule, answers: Answers, memo?: SpreadMemo): readonly Finding[] {
   const model = answers.current()
-  return rule.judgements(model, answers.ask, limits).map(j => accepted(finding(rule, j, memo), model))
+  return rule.judgements(model, answers.ask, chosenLimits(model)).map(j => accepted(finding(rule, j, model, memo), model))
 }
 
 const gapsOf = (...x: (AnyValue | Gap | Gaps)[]): readonly Gap[] => once(x.flatMap(v => (isGap(v) ? [v] : isGaps(v) ? v.gaps : [])))
 
-function finding(rule: Rule, j: Judgement, memo: SpreadMemo | undefined): Finding {
+function finding(rule: Rule, j: Judgement, model: Model, memo: SpreadMemo | undefined): Finding {
   const base = {
     rule: rule.id, title: rule.title, stage: rule.stage, harm: rule.harm, says: j.says, slots: j.slots ?? {}, source: rule.source,
     remedies: j.remedies ?? [], about: j.about, gaps: [], assumed: [], rests: '',
     ...(j.item === undefined ? {} : { item: j.item }), ...(rule.caution === undefined ? {} : { caution: rule.caution }),
+    ...(j.requirement ? { requirement: j.requirement } : {}),
   } satisfies Omit<Finding, 'outcome'>
   if ('doesNotApply' in j) return { ...base, outcome: 'does not apply', reason: j.doesNotApply }
+  const onlyWhen = j.requirement?.onlyWhen
+  if (onlyWhen !== undefined) {
+    const asked = model.brief.individualApproval
+    if (isGap(asked)) return { ...base, outcome: 'unanswered', gaps: [asked], reason: onlyWhen }
+    if (asked.value === 'no') return { ...base, outcome: 'does not apply', reason: onlyWhen }
+  }
   if ('missing' in j) return { ...base, outcome: 'unanswered', gaps: gapsOf(j.missing) }
   if ('holds' in j) {
-    const assumed = assumedIn(j.rests), unsure = unsureOf(rule, assumed, j.requirement)
-    return {
-      ...base, assumed, rests: fingerprint(j.rests), ...(j.requirement ? { requirement: j.requirement } : {}),
-      ...(unsure ? { outcome: 'unanswered', reason: unsure } : { outcome: !j.holds ? 'failing' : j.marginal ? 'marginal' : 'sound' }),
-    }
+    const assumed = assumedIn(j.rests), unsure = unsureOf(rule, assumed, j)
+    const outcome = !j.holds ? 'failing' : j.marginal ? 'marginal' : 'sound'
+    return { ...base, assumed, rests: fingerprint(j.rests), ...(unsure ? { outcome: 'unanswered', reason: unsure } : eased(outcome, rule, j)) }
   }
   const gaps = gapsOf(j.found, j.limit)
-  if (gaps.length) return { ...base, outcome: 'unanswered', gaps, ...(j.requirement ? { requirement: j.requirement } : {}) }
+  if (gaps.length) return { ...base, outcome: 'unanswered', gaps }
   const found = j.found as Value, limit = j.limit as Value
   const half = memo ? halfWidthOfDifference(found, limit, memo) : 0
-  const assumed = assumedIn([found, limit]), unsure = unsureOf(rule, assumed, j.requirement, limit)
+  const assumed = assumedIn([found, limit]), unsure = unsureOf(rule, assumed, j, limit)
   return {
-    ...base, found, required: { side: j.side, limit }, half, assumed, rests: fingerprint([found, limit]), ...(j.requirement ? { requirement: j.requirement } : {}),
-    ...(unsure ? { outcome: 'unanswered', reason: unsure } : { outcome: judge(found.value, j.side, limit.value, half) }),
+    ...base, found, required: { side: j.side, limit }, half, assumed, rests: fingerprint([found, limit]),
+    ...(unsure ? { outcome: 'unanswered', reason: unsure } : eased(judge(found.value, j.side, limit.value, half), rule, j)),
   }
+}
+
+/** A breach of a limit that was only quoted, or that a milder reading allows, is marginal and says why. */
+function eased(outcome: Outcome, rule: Rule, { requirement, eased }: Judgement): Pick<Finding, 'outcome' | 'reason'> {
+  if (outcome !== 'failing') return { outcome }
+  if (requirement && decides(requirement.requirement, rule.harm) === 'warning only')
+    return { outcome: 'marginal', reason: requirement.requirement.read === 'Q' ? 'the limit is only quoted by others' : 'the limit is known from memory only' }
+  return eased === undefined ? { outcome } : { outcome: 'marginal', reason: eased }
 }
 
 const assumedIn = (values: readonly AnyValue[]): readonly string[] => [...new Set(values.flatMap(v => leaves(v).filter(f => f.origin?.how === 'assumed').map(f => f.path)))]
 
 /** With harm S3 nothing is decided by an assumed value or by a limit known from memory only. */
-function unsureOf(rule: Rule, assumed: readonly string[], requirement: LookedUp | undefined, limit?: Value): string | undefined {
+function unsureOf(rule: Rule, assumed: readonly string[], { requirement }: Judgement, limit?: Value): string | undefined {
   if (rule.harm !== 'S3') return undefined
-  if (assumed.length) return 'it rests on an assumed value'
-  if (requirement?.read === 'from memory') return 'the limit is known from memory only'
-  const remembered = limit && leaves(limit).some(f => f.origin?.source !== undefined && markOf(f.origin.source) === 'from memory')
-  return remembered ? 'the limit is known from memory only' : undefined
+  if (assumed.length) return 'rests on an assumed value'
+  if (requirement && decides(requirement.requirement, rule.harm) === 'no') return 'the limit is known from memory only'
+  const source = limit && 'origin' in limit ? (limit as Fact).origin?.source : undefined
+  return source && markOf(source) === 'from memory' ? 'the limit is known from memory only' : undefined
 }
 
 /** FNV-1a over path and value of every leaf: stable across sessions, changes when anything the finding rests on changes. */

@@ -1,12 +1,39 @@
-/** A requirement of a rule set as a rule meets it. Replaced by the sets' own look-up; kept apart so that rules know no set. */
-export type LookedUp = {
-  readonly key: string
-  readonly set: string
-  /** True where the chosen set has no such key and the trade's own set stands in. */
-  readonly fellBack: boolean
-  readonly value: number | readonly [number, number] | string | true
-  readonly unit: string
-  readonly work: string
-  readonly clause?: string
-  readonly read: 'T' | 'S' | 'D' | 'Q' | 'from memory' | 'common practice'
+import type { Model } from '../model/model.ts'
+import type { Kind } from '../working/kinds.ts'
+import { type Fact, type Gap, isGap } from '../working/value.ts'
+import type { Judgement } from './rule.ts'
+import { keyMeaning } from './sets/keys.ts'
+import type { SetId } from './sets/requirement.ts'
+import { type Limit, type Limits, limitsFor } from './sets/sets.ts'
+import { WORKS } from './sets/works.ts'
+
+/** Rows of the rule set the brief names, or the gap to close where it names none. */
+export const chosenLimits = ({ brief: { rules } }: Model): Limits | Gap => (isGap(rules) ? rules : limitsFor(rules.value as SetId))
+
+/** What a rule that needs a rule set says while none is chosen. */
+export const withoutSet = (gap: Gap): readonly Judgement[] => [
+  { about: ['brief.rules'], says: 'The brief does not name yet under whose rules the car is approved.', missing: gap },
+]
+
+/** Title, clause and date of the text a row was taken from. */
+export function rowSource({ requirement: { work, clause, date } }: Limit): string {
+  return [WORKS[work].title, clause, date].filter(Boolean).join(', ')
+}
+
+/** A figure of a row as a value to compare with: SI, named by set and key, so that a working and an acceptance can point to it. */
+export function limitFact(
+  limit: Limit,
+  value: number,
+  { unit, shows, end }: { readonly unit: string; readonly shows?: Kind; readonly end?: 'low' | 'high' },
+): Fact {
+  const { key, variant } = limit.requirement
+  return {
+    path: `rule-set.${limit.from}.${key}${variant === undefined ? '' : `@${variant}`}${end === undefined ? '' : `#${end}`}`,
+    label: keyMeaning(key).meaning,
+    symbol: '',
+    unit,
+    ...(shows ? { shows } : {}),
+    value,
+    origin: { how: 'standard', note: rowSource(limit) },
+  }
 }

@@ -4,7 +4,7 @@ import type { Outcome, Side } from '../working/judge.ts'
 import type { AnyValue, Gap, Value } from '../working/value.ts'
 import type { Model } from '../model/model.ts'
 import type { Ask, Gaps, Stage } from '../studies/study.ts'
-import type { LookedUp } from './limits.ts'
+import type { Limit, Limits } from './sets/sets.ts'
 
 /** What a rule guards: S3 people, S2 costly damage, S1 a nuisance or a goal missed. */
 export type Harm = 'S1' | 'S2' | 'S3'
@@ -23,9 +23,13 @@ export type Judgement = {
   readonly says: string
   readonly slots?: Readonly<Record<string, AnyValue | undefined>>
   readonly remedies?: readonly Remedy[]
+  /** Row of the rule set that sets the limit; its reading mark says what it may decide. */
+  readonly requirement?: Limit
+  /** Why a breach is marginal at most: a milder reading of the text, a date too coarse to tell. */
+  readonly eased?: string
 } & (
-  | { readonly found: Value | Gap | Gaps; readonly side: Side; readonly limit: Value | Gap | Gaps; readonly requirement?: LookedUp }
-  | { readonly holds: boolean; readonly rests: readonly AnyValue[]; readonly requirement?: LookedUp; readonly marginal?: boolean }
+  | { readonly found: Value | Gap | Gaps; readonly side: Side; readonly limit: Value | Gap | Gaps }
+  | { readonly holds: boolean; readonly rests: readonly AnyValue[]; readonly marginal?: boolean }
   | { readonly missing: Gap | Gaps }
   | { readonly doesNotApply: string }
 )
@@ -48,7 +52,8 @@ export type Rule = {
   readonly hazards: readonly string[]
   readonly source: Source
   readonly caution?: string
-  readonly judgements: (model: Model, ask: Ask, limits: (key: string, variant?: string) => LookedUp | undefined) => readonly Judgement[]
+  /** `limits`: rows of the rule set the brief names, or the gap to close where it names none. */
+  readonly judgements: (model: Model, ask: Ask, limits: Limits | Gap) => readonly Judgement[]
   readonly spoil: Spoil
 }
 export const rule = (r: Rule): Rule => r
@@ -69,7 +74,7 @@ export type Finding = {
   readonly gaps: readonly Gap[]
   readonly assumed: readonly string[]
   readonly source: Source
-  readonly requirement?: LookedUp
+  readonly requirement?: Limit
   readonly remedies: readonly Remedy[]
   readonly caution?: string
   readonly about: readonly string[]
