@@ -1,5 +1,7 @@
 import { classGrip, classCentreHeight, classRollingResistance, classDrivelineEfficiency, classRollingFactor, classWheelInertia, type ClassValue } from '@ampwright/engine'
-import type { Assumption, Near } from './schema/field.ts'
+import { classBestEfficiency, classCoolant, classInputInertia, classInverterEfficiency, classLossFactor, classRotorInertia, classShiftTime, classWindingLimit } from '@ampwright/engine'
+import { BOX_CONDUCTANCE, CHARGE_RATE, type ClassCurve, classCell, HEALTH, UNTESTED, WIRING } from '@ampwright/engine'
+import type { Assumption, CurveAssumption, Near } from './schema/field.ts'
 
 const offered = (c: ClassValue | undefined): Assumption | undefined => c && { value: c.value, half: c.half, note: c.note, source: c.source }
 
@@ -15,3 +17,35 @@ export const drivelineEfficiency = (near: Near): Assumption | undefined => offer
 export const rollingFactor = (surface: 'wet' | 'gravel' | 'snow') => (): Assumption | undefined => offered(classRollingFactor(surface))
 /** One wheel of a passenger car. */
 export const wheelInertia = (near: Near): Assumption | undefined => offered(classWheelInertia(near.word('donor.body')))
+/** Best efficiency of a motor by its kind. */
+export const bestEfficiency = (near: Near): Assumption | undefined => offered(classBestEfficiency(near.word('./kind')))
+export const inverterEfficiency = (): Assumption | undefined => offered(classInverterEfficiency())
+/** One motor's losses against its class or map. */
+export const lossFactor = (): Assumption | undefined => offered(classLossFactor())
+export const rotorInertia = (): Assumption | undefined => offered(classRotorInertia())
+export const windingLimit = (): Assumption | undefined => offered(classWindingLimit())
+export const coolantTemperature = (): Assumption | undefined => offered(classCoolant())
+/** Time without pull in one gear change. */
+export const shiftTime = (near: Near): Assumption | undefined => offered(classShiftTime(near.word('./shifting')))
+
+const cellOf = (near: Near) => classCell(near.word('./chemistry'))
+const offeredCurve = (c: ClassCurve | undefined): CurveAssumption | undefined => c && { value: c.value, note: c.note, source: c.source }
+/** A cell of known chemistry and nothing else: curves and values measured on cells of that kind. */
+export const openCircuit = (near: Near): CurveAssumption | undefined => offeredCurve(cellOf(near)?.openCircuit)
+export const resistanceOverCharge = (near: Near): CurveAssumption | undefined => offeredCurve(cellOf(near)?.resistanceOverCharge)
+export const coldEnergy = (near: Near): CurveAssumption | undefined => offeredCurve(cellOf(near)?.coldEnergy)
+export const chargeTable = (near: Near): CurveAssumption | undefined => (cellOf(near) ? offeredCurve(CHARGE_RATE) : undefined)
+export const dropAtHourRate = (near: Near): Assumption | undefined => offered(cellOf(near)?.dropAtHourRate)
+export const branchShare = (near: Near): Assumption | undefined => offered(cellOf(near)?.branchShare)
+export const branchTime = (near: Near): Assumption | undefined => offered(cellOf(near)?.branchTime)
+export const coldCoefficient = (near: Near): Assumption | undefined => offered(cellOf(near)?.coldCoefficient)
+/** Capacity against new by whether the modules are new or used. */
+export function health(near: Near): Assumption | undefined {
+  const state = near.word('./state')
+  return state === 'new' || state === 'used' ? offered(HEALTH[state]) : undefined
+}
+export const againstOthers = (): Assumption | undefined => offered(UNTESTED)
+export const wiringResistance = (): Assumption | undefined => offered(WIRING)
+export const boxConductance = (): Assumption | undefined => offered(BOX_CONDUCTANCE)
+/** Flywheel and clutch, where they stay. */
+export const inputInertia = (): Assumption | undefined => offered(classInputInertia())

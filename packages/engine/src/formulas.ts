@@ -1,4 +1,13 @@
+import * as envelope from './drive/envelope.ts'
+import * as lossMap from './drive/loss-map.ts'
+import * as motorLoss from './drive/motor-loss.ts'
+import * as chargeAcceptance from './battery/charge-acceptance.ts'
+import * as coldResistance from './battery/cold-resistance.ts'
+import * as lampTest from './battery/lamp-test.ts'
+import * as openCircuitSets from './battery/open-circuit-sets.ts'
+import * as packArithmetic from './battery/pack-arithmetic.ts'
 import * as wheelForce from './drive/wheel-force.ts'
+import * as winding from './drive/winding.ts'
 import * as airDensity from './vehicle/air-density.ts'
 import * as grip from './vehicle/grip.ts'
 import * as hill from './vehicle/hill.ts'
@@ -11,7 +20,8 @@ import type { AnyFormula } from './working/formula.ts'
 /** Every file of formulas, by the chapter of the handbook it belongs to. A test fails when a file with a card is missing here. */
 export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, unknown>>[]>> = {
   vehicle: [airDensity, roadLoad, grip, hill, laden, massAndAxles, rollingRadius],
-  drive: [wheelForce],
+  battery: [openCircuitSets, coldResistance, packArithmetic, lampTest, chargeAcceptance],
+  drive: [wheelForce, envelope, motorLoss, lossMap, winding],
 }
 const isFormula = (x: unknown): x is AnyFormula => typeof x === 'function' && 'card' in x
 

@@ -4,6 +4,8 @@ import { ledger } from './donor/ledger.ts'
 import { loadCases } from './donor/load-cases.ts'
 import { rolling } from './donor/rolling.ts'
 import { weighed } from './donor/weighed.ts'
+import { driveUnits } from './drive/drive-units.ts'
+import { envelopes } from './drive/envelopes.ts'
 import { hillStart } from './drive/hill-start.ts'
 import { ratios } from './drive/ratios.ts'
 import type { Study } from './study.ts'
@@ -12,4 +14,4 @@ import type { Study } from './study.ts'
 export const HEADLINE: readonly Study<unknown>[] = [ledger, loadCases]
 
 /** Every study, in the order of the job. A test fails when one is missing here. */
-export const STUDIES: readonly Study<unknown>[] = [outline, weighed, rolling, coastDown, ledger, loadCases, ratios, hillStart]
+export const STUDIES: readonly Study<unknown>[] = [outline, weighed, rolling, coastDown, ledger, loadCases, ratios, envelopes, driveUnits, hillStart]

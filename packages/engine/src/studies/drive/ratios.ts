@@ -9,8 +9,14 @@ const missing = (at: string, label: string): Gap => ({ gap: true, path: at, labe
 /** The gear steps from motor to wheel for a unit, in one gear of the kept box. */
 export function steps(m: Model, unit: DriveUnit, gear: string | undefined): readonly (Field | Gap)[] {
   if (isGap(unit.through)) return [unit.through]
-  const out: Field[] = [], through = unit.through.value
-  if (through === 'kept gearbox') out.push(gear === undefined ? missing(`${unit.at}.gear`, 'gear it is held in') : (m.donor.gearbox.gears[gear] ?? missing(`donor.gearbox.gears.${gear}`, `ratio of ${gear} gear`)))
+  const out: Field[] = [],
+    through = unit.through.value
+  if (through === 'kept gearbox')
+    out.push(
+      gear === undefined
+        ? missing(`${unit.at}.gear`, 'gear it is held in')
+        : (m.donor.gearbox.gears[gear] ?? missing(`donor.gearbox.gears.${gear}`, `ratio of ${gear} gear`)),
+    )
   else out.push(unit.reduction)
   if (!isGap(unit.transfer) && unit.transfer.value !== 'none') out.push(m.donor.transferCase[unit.transfer.value])
   if (through !== 'drive unit') out.push(isGap(unit.finalDrive) ? m.donor.finalDrive : unit.finalDrive)
@@ -27,6 +33,13 @@ export const ratios = study({
     units: Object.values(m.drive.units).map(u => maybe(steps(m, u, isGap(u.gear) ? undefined : u.gear.value))),
   }),
   answer: ({ names, units }, make): { units: Readonly<Record<string, Figure | Gaps>> } => ({
-    units: Object.fromEntries(units.map((s, i) => [names[i], isGaps(s) ? s : make.work('total', totalRatio, { steps: s as never }, { item: names[i] as string, label: `Total ratio of ${names[i]}` })])),
+    units: Object.fromEntries(
+      units.map((s, i) => [
+        names[i],
+        isGaps(s)
+          ? s
+          : make.work('total', totalRatio, { steps: s as never }, { item: names[i] as string, label: `Total ratio of ${names[i]}` }),
+      ]),
+    ),
   }),
 })

@@ -22,12 +22,22 @@ export type UnitFigures = {
   /** Rotor and what turns with it, at the motor shaft. */
   readonly inertia: Value
   /** Loss of motor and inverter together [W] over motor speed [rad/s] and absolute torque [N·m]. */
-  readonly losses: Figure<Grid>
+  readonly losses: Value<Grid>
+  /** Times the losses of the map: spread of efficiency flows through this number. */
+  readonly lossFactor: Value
   /** Drag torque [N·m] over motor speed when unpowered. */
-  readonly drag: Figure<Curve>
-  /** Lumped winding: heat capacity, conductance to coolant, limit, coolant temperature of the rating. */
+  readonly drag: Value<Curve>
+  /**
+   * Lumped winding: heat capacity, conductance to coolant, limit, coolant temperature of the rating. Fitted so that all losses (times the factor) flow through
+   * it: at the continuous rating it settles at the limit.
+   */
   readonly heatCapacity: Figure
   readonly conductance: Figure
+  /** Time constant of the winding, and the loss without torque over what peak torque adds: heating without a map. */
+  readonly windingTime: Value
+  readonly idleShare: Figure
+  /** Peak torque of the motor itself, before any limit set in software. */
+  readonly motorTorque: Value
   readonly windingLimit: Value
   readonly coolant: Value
 }

@@ -1,0 +1,158 @@
+import { formula } from '../working/formula.ts'
+
+const LUMPED = { work: 'incropera', place: 'lumped capacitance method', mark: 'from memory' } as const
+const kelvin = (symbol: string, label: string) => ({ symbol, unit: 'K', label, shows: 'temperature' }) as const
+const watts = (symbol: string, label: string) => ({ symbol, unit: 'W', label }) as const
+const seconds = (symbol: string, label: string) => ({ symbol, unit: 's', label }) as const
+const newtonMetres = (symbol: string, label: string) => ({ symbol, unit: 'N·m', label }) as const
+const number = (symbol: string, label: string) => ({ symbol, unit: '1', label, shows: 'number' }) as const
+
+/** Motor speed at the corner of the continuous rating. */
+export const ratedSpeed = formula(
+  {
+    id: 'rated-speed',
+    label: 'Speed of the continuous rating',
+    gives: { symbol: 'ω_c', unit: 'rad/s', label: 'rated speed', shows: 'rotational speed' },
+    takes: {
+      power: watts('P_c', 'continuous power'),
+      torque: newtonMetres('M_c', 'continuous torque'),
+      baseSpeed: { symbol: 'ω_b', unit: 'rad/s', label: 'base speed', shows: 'rotational speed' },
+    },
+    text: 'ω_c = min(P_c / M_c, ω_b)',
+    source: { work: 'definition', place: 'power is torque times speed' },
+    proof: { none: 'definition' },
+  },
+  ({ power, torque, baseSpeed }) => Math.min(power / torque, baseSpeed),
+)
+
+/**
+ * Time constant of the winding, from two ratings: at continuous torque it settles at its limit, at peak torque it gets there, from the coolant's temperature,
+ * in the time the peak is allowed.
+ */
+export const windingTime = formula(
+  {
+    id: 'winding-time',
+    label: 'Time constant of the winding',
+    gives: seconds('τ_w', 'time constant'),
+    takes: {
+      time: seconds('t_max', 'peak for'),
+      rated: watts('V_c', 'loss at the continuous rating'),
+      peak: watts('V_max', 'loss at the peak rating'),
+    },
+    text: 'τ_w = −t_max / ln(max(0.000001, 1 − V_c / V_max))',
+    source: LUMPED,
+    leavesOut: 'That a winding heats faster at first, before the iron around it has warmed; ratings stated from a warm motor.',
+    proof: { none: 'inverse of the exponential rise' },
+  },
+  ({ time, rated, peak }) => -time / Math.log(Math.max(1e-6, 1 - rated / peak)),
+)
+export const windingConductance = formula(
+  {
+    id: 'winding-conductance',
+    label: 'Heat from winding to coolant',
+    gives: { symbol: 'G_w', unit: 'W/K', label: 'conductance', shows: 'thermal conductance' },
+    takes: {
+      rated: watts('V_c', 'loss at the continuous rating'),
+      limit: kelvin('T_w', 'temperature limit of the winding'),
+      coolant: kelvin('T_cool', 'coolant temperature of the rating'),
+    },
+    text: 'G_w = V_c / (T_w − T_cool)',
+    source: LUMPED,
+    leavesOut: 'Heat that does not pass through the winding: the ratio is fitted to the ratings, so it cancels where it is used.',
+    proof: { none: 'definition of a conductance' },
+  },
+  ({ rated, limit, coolant }) => rated / (limit - coolant),
+)
+export const windingHeatCapacity = formula(
+  {
+    id: 'winding-heat-capacity',
+    label: 'Heat capacity of the winding',
+    gives: { symbol: 'C_w', unit: 'J/K', label: 'heat capacity', shows: 'heat capacity' },
+    takes: {
+      time: seconds('τ_w', 'time constant'),
+      conductance: { symbol: 'G_w', unit: 'W/K', label: 'conductance', shows: 'thermal conductance' },
+    },
+    text: 'C_w = τ_w · G_w',
+    source: LUMPED,
+    proof: { none: 'definition of a time constant' },
+  },
+  ({ time, conductance }) => time * conductance,
+)
+/** Where the winding settles under a steady loss. */
+export const windingSteady = formula(
+  {
+    id: 'winding-steady',
+    label: 'Winding temperature in the long run',
+    gives: kelvin('T_s', 'winding temperature'),
+    takes: {
+      loss: watts('V', 'loss'),
+      conductance: { symbol: 'G_w', unit: 'W/K', label: 'conductance', shows: 'thermal conductance' },
+      coolant: kelvin('T_cool', 'coolant temperature'),
+    },
+    text: 'T_s = T_cool + V / G_w',
+    source: LUMPED,
+    proof: { none: 'definition of a conductance' },
+  },
+  ({ loss, conductance, coolant }) => coolant + loss / conductance,
+)
+/** Heating at a torque over heating at the continuous rating; 1 is what the motor stands for ever. */
+export const heating = formula(
+  {
+    id: 'winding-heating',
+    label: 'Heating over continuous heating',
+    gives: number('p', 'heating'),
+    takes: {
+      torque: newtonMetres('M', 'torque'),
+      rated: newtonMetres('M_c', 'continuous torque'),
+      peak: newtonMetres('M_max', 'peak torque'),
+      idle: number('n', 'idle share'),
+    },
+    text: 'p = ((M / M_max)² + n) / ((M_c / M_max)² + n)',
+    source: { work: 'larminie-lowry', place: 'copper loss goes with torque squared', mark: 'from memory' },
+    leavesOut: 'How iron loss and field weakening change with speed: taken at base speed.',
+    proof: { none: 'definition: 1 at continuous torque' },
+  },
+  ({ torque, rated, peak, idle }) => ((torque / peak) ** 2 + idle) / ((rated / peak) ** 2 + idle),
+)
+/** How long a heating is stood from a warm start. A start of 0 is the coolant's temperature, 1 the limit. */
+export const timeAtHeating = formula(
+  {
+    id: 'time-at-heating',
+    label: 'Time until the winding reaches its limit',
+    gives: seconds('t', 'time'),
+    takes: {
+      heating: { ...number('p', 'heating over continuous heating'), holds: [1.001, 100] },
+      start: { symbol: 'θ_0', unit: '1', label: 'start, 0 at coolant temperature, 1 at the limit', shows: 'share', holds: [0, 1] },
+      time: seconds('τ_w', 'time constant'),
+    },
+    text: 't = τ_w · ln((p − θ_0) / max(0.000001, p − 1))',
+    source: LUMPED,
+    proof: { none: 'solution of the first-order rise' },
+  },
+  ({ heating, start, time }) => time * Math.log((heating - start) / Math.max(1e-6, heating - 1)),
+)
+/** Torque the winding stands for a time from a start; never more than the peak. */
+export const torqueForTime = formula(
+  {
+    id: 'torque-for-time',
+    label: 'Torque for a time',
+    gives: newtonMetres('M_t', 'torque'),
+    takes: {
+      duration: seconds('t', 'for'),
+      start: { symbol: 'θ_0', unit: '1', label: 'start, 0 at coolant temperature, 1 at the limit', shows: 'share', holds: [0, 0.95] },
+      time: seconds('τ_w', 'time constant'),
+      rated: newtonMetres('M_c', 'continuous torque'),
+      peak: newtonMetres('M_max', 'peak torque'),
+      allowed: newtonMetres('M_lim', 'torque allowed'),
+      idle: number('n', 'idle share'),
+    },
+    text: 'x = exp(−t / τ_w)\np = (1 − θ_0 · x) / (1 − x)\nM_t = min(M_lim, M_max · √(max(0, p · ((M_c / M_max)² + n) − n)))',
+    source: LUMPED,
+    proof: { none: 'inverse of the first-order rise' },
+  },
+  ({ duration, start, time, rated, peak, allowed, idle }) => {
+    const x = Math.exp(-duration / time),
+      p = (1 - start * x) / (1 - x)
+    return Math.min(allowed, peak * Math.sqrt(Math.max(0, p * ((rated / peak) ** 2 + idle) - idle)))
+  },
+)
