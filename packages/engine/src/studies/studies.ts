@@ -8,10 +8,11 @@ import { driveUnits } from './drive/drive-units.ts'
 import { envelopes } from './drive/envelopes.ts'
 import { hillStart } from './drive/hill-start.ts'
 import { ratios } from './drive/ratios.ts'
+import { packModel } from './pack/pack-model.ts'
 import type { Study } from './study.ts'
 
 /** The studies behind the headline, answered first. */
 export const HEADLINE: readonly Study<unknown>[] = [ledger, loadCases]
 
 /** Every study, in the order of the job. A test fails when one is missing here. */
-export const STUDIES: readonly Study<unknown>[] = [outline, weighed, rolling, coastDown, ledger, loadCases, ratios, envelopes, driveUnits, hillStart]
+export const STUDIES: readonly Study<unknown>[] = [outline, weighed, rolling, coastDown, ledger, loadCases, ratios, envelopes, driveUnits, hillStart, packModel]

@@ -1,3 +1,4 @@
+import type { Gaps } from '../study.ts'
 import type { Curve, Figure, Value } from '../../working/value.ts'
 
 /** The pack as every sum about energy and power uses it; all at pack terminals, charge z from 0 to 1. */
@@ -8,21 +9,26 @@ export type PackFigures = {
   readonly openCircuit: Figure<Curve>
   /** Ohmic resistance [Ω] over charge at 25 °C, cells and wiring. */
   readonly resistance: Figure<Curve>
+  /** 1, with the spread of the resistance: a run that looks the curve up multiplies by it. */
+  readonly resistanceFactor: Figure
   /** One RC branch at 25 °C: resistance [Ω], time constant [s]. */
   readonly branchResistance: Figure
-  readonly branchTime: Figure
+  readonly branchTime: Value
   /** Factor on both resistances over temperature [K]; 1 at 298.15 K. */
   readonly coldFactor: Figure<Curve>
   /** Usable charge at 25 °C [C]. */
   readonly capacity: Figure
   readonly lowestVoltage: Figure
   readonly highestVoltage: Figure
+  /** What the cells allow; fuse, contactor and BMS are judged apart. */
   readonly peakCurrent: Figure
   readonly continuousCurrent: Figure
   readonly chargeCurrent: Figure
   /** Share of the charging current the cells take, over temperature [K]. */
   readonly chargeShare: Figure<Curve>
+  /** Share of the 25 °C energy that can be had at C/3, over cell temperature [K]; slow diffusion included, which resistance alone misses. */
+  readonly coldEnergy: Value<Curve> | Gaps
   readonly heatCapacity: Figure
-  readonly conductance: Figure
+  readonly conductance: Value
   readonly mass: Value
 }

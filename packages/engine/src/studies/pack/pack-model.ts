@@ -1,0 +1,247 @@
+import { chargeShare } from '../../battery/charge-acceptance.ts'
+import { coldFactor } from '../../battery/cold-resistance.ts'
+import { lampTestResistance } from '../../battery/lamp-test.ts'
+import * as sum from '../../battery/pack-arithmetic.ts'
+import type { Model } from '../../model/model.ts'
+import { at, type Curve, curve } from '../../numerics/curve.ts'
+import { type Figure, isGap, type Value } from '../../working/value.ts'
+import { type Known, type Maker, maybe, study } from '../study.ts'
+import type { PackFigures } from './pack-figures.ts'
+import { recordsInPack, tested } from './salvaged-modules.ts'
+
+/** From 233.15 to 343.15 K in steps of one kelvin: −40 to 70 °C, with 25 °C on a step. */
+const TEMPERATURES = Float64Array.from({ length: 111 }, (_, i) => 233.15 + i)
+const over = (x: Float64Array, f: (x: number) => number): Curve => curve(x, x.map(f))
+
+const reads = (m: Model) => {
+  const { pack } = m,
+    { module: c, lampTest } = pack,
+    records = recordsInPack(pack)
+  const slow = { share: c.branchShare, time: c.branchTime, coefficient: c.coldCoefficient, shape: c.resistanceOverCharge }
+  const { at: _, given, ...lamp } = lampTest
+  return {
+    modulesInSeries: pack.modulesInSeries,
+    strings: pack.strings,
+    series: c.cellsInSeries,
+    parallel: c.cellsInParallel,
+    cellCapacity: c.cellCapacity,
+    // A typed resistance first, then a lamp test, then the class of the chemistry.
+    cell: isGap(c.cellResistance) ? (given ? { lamp } : { drop: c.dropAtHourRate }) : c.cellResistance,
+    slow,
+    openCircuit: c.openCircuit,
+    wiring: pack.wiringResistance,
+    // Needed only where a module has not been measured.
+    health:
+      records.length > 0 &&
+      !isGap(pack.modulesInSeries) &&
+      !isGap(pack.strings) &&
+      records.length >= pack.modulesInSeries.value * pack.strings.value &&
+      records.every(([, r]) => !isGap(r.capacity))
+        ? null
+        : c.health,
+    capacities: tested(records, 'capacity'),
+    resistances: tested(records, 'resistance'),
+    lowest: pack.cellLowest,
+    highest: pack.cellHighest,
+    peak: c.peakCurrent,
+    continuous: c.continuousCurrent,
+    charging: c.chargeCurrent,
+    chargeTable: c.chargeTable,
+    coldEnergy: maybe(c.coldEnergy),
+    mass: c.mass,
+    conductance: pack.boxConductance,
+  }
+}
+type Read = Known<ReturnType<typeof reads>>
+
+/** What one module is taken to hold and to lose: measured, untested against the rest, or as stated for all. */
+function capacityOfString(k: Read, make: Maker): Figure {
+  const stated =
+    k.health === null
+      ? undefined
+      : make.work(
+          'module-capacity',
+          sum.moduleCapacity,
+          { parallel: k.parallel, cell: k.cellCapacity, health: k.health },
+          { label: 'Capacity of a module as stated' },
+        )
+  const wanted = k.modulesInSeries.value * k.strings.value
+  const each = k.capacities.map(t =>
+    'measured' in t
+      ? t.measured
+      : make.work(
+          'untested-capacity',
+          sum.untestedCapacity,
+          { stated: stated as Figure, against: t.against },
+          { item: t.name, label: `Capacity of untested module ${t.name}` },
+        ),
+  )
+  const modules: readonly Value[] = stated && each.length < wanted ? [...each, stated] : each
+  return make.work('weakest', sum.weakestModule, { modules })
+}
+
+function resistanceOfCell(k: Read, make: Maker): Value {
+  if ('lamp' in k.cell)
+    return make.work(
+      'cell-resistance',
+      lampTestResistance,
+      {
+        ...k.cell.lamp,
+        series: k.series,
+        parallel: k.parallel,
+        coefficient: k.slow.coefficient,
+        share: k.slow.share,
+        branch: k.slow.time,
+        shape: k.slow.shape,
+      },
+      { label: 'Resistance of one cell, lamp-load test' },
+    )
+  if ('drop' in k.cell)
+    return make.work(
+      'cell-resistance',
+      sum.cellResistance,
+      { drop: k.cell.drop, capacity: k.cellCapacity },
+      { label: 'Resistance of one cell, class' },
+    )
+  return k.cell
+}
+
+function resistanceOfCells(k: Read, make: Maker): Figure {
+  const wanted = k.modulesInSeries.value * k.strings.value,
+    label = 'Resistance of all cells, 10 s, 25 °C'
+  const complete = k.resistances.length >= wanted && k.resistances.every(t => 'measured' in t)
+  const stated = complete
+    ? undefined
+    : make.work('module-resistance', sum.moduleResistance, { cell: resistanceOfCell(k, make), series: k.series, parallel: k.parallel })
+  if (k.resistances.length === 0)
+    return make.work('cells', sum.alikeResistance, { module: stated as Figure, modules: k.modulesInSeries, strings: k.strings }, { label })
+  const each = k.resistances
+    .slice(0, wanted)
+    .map(t =>
+      'measured' in t
+        ? t.measured
+        : make.work(
+            'untested-resistance',
+            sum.untestedResistance,
+            { stated: stated as Figure, against: t.against },
+            { item: t.name, label: `Resistance of untested module ${t.name}` },
+          ),
+    )
+  const rest: readonly Value[] = Array.from({ length: Math.max(0, Math.round(wanted) - each.length) }, () => stated as Figure)
+  return make.work('cells', sum.modulesResistance, { modules: [...each, ...rest], strings: k.strings }, { label })
+}
+
+/** The pack from its cells: counts, capacity by the weakest module, voltage and resistance over charge, the cold, what the cells allow. */
+export const packModel = study({
+  id: 'pack',
+  stage: 'pack',
+  asks: 'What does the pack hold, lose and allow?',
+  reads,
+  answer: (k, make): PackFigures => {
+    const cellsInSeries = make.work(
+      'cells-in-series',
+      sum.cellCount,
+      { modules: k.modulesInSeries, cells: k.series },
+      { label: 'Cells in series', symbol: 'n_s' },
+    )
+    const cellsInParallel = make.work(
+      'cells-in-parallel',
+      sum.cellCount,
+      { modules: k.strings, cells: k.parallel },
+      { label: 'Cells in parallel', symbol: 'n_p' },
+    )
+    const capacity = make.work(
+      'capacity',
+      sum.packCapacity,
+      { strings: k.strings, string: capacityOfString(k, make) },
+      { label: 'Capacity of the pack, 25 °C' },
+    )
+
+    const tenSeconds = resistanceOfCells(k, make)
+    const ohmic = make.work('ohmic', sum.ohmicResistance, { tenSeconds, share: k.slow.share, time: k.slow.time })
+    const shape = k.slow.shape.value,
+      points = Float64Array.from(new Set([...shape.x, 0, 0.5, 1].filter(z => z >= 0 && z <= 1))).sort()
+    const resistance = make.derive(
+      'resistance',
+      sum.packResistance,
+      { cells: ohmic, shape: k.slow.shape, wiring: k.wiring },
+      over(points, charge => sum.packResistance({ cells: ohmic.value, shape, wiring: k.wiring.value, charge })),
+      'Ω',
+      { label: 'Ohmic resistance of the pack over charge, 25 °C' },
+    )
+    const openCircuit = make.derive(
+      'open-circuit',
+      sum.packOpenCircuit,
+      { cells: cellsInSeries, cell: k.openCircuit },
+      over(k.openCircuit.value.x, z => cellsInSeries.value * at(k.openCircuit.value, z)),
+      'V',
+      { label: 'Open-circuit voltage of the pack over charge' },
+    )
+    const cold = make.derive(
+      'cold-factor',
+      coldFactor,
+      { coefficient: k.slow.coefficient },
+      over(TEMPERATURES, temperature => coldFactor({ coefficient: k.slow.coefficient.value, temperature })),
+      '1',
+      { label: 'Resistance over cell temperature' },
+    )
+
+    const chargeCurrent = make.work(
+      'charge-current',
+      sum.stringsCurrent,
+      { strings: k.strings, each: k.charging },
+      { label: 'Charging current the cells allow, warm' },
+    )
+    const rate = k.chargeTable.value
+    const share = make.derive(
+      'charge-share',
+      chargeShare,
+      { rate: k.chargeTable, capacity, most: chargeCurrent },
+      over(TEMPERATURES, temperature => chargeShare({ rate, temperature, capacity: capacity.value, most: chargeCurrent.value })),
+      '1',
+      { label: 'Share of the charging current over cell temperature' },
+    )
+    const mass = make.work('mass', sum.modulesMass, { series: k.modulesInSeries, strings: k.strings, each: k.mass })
+    return {
+      cellsInSeries,
+      cellsInParallel,
+      openCircuit,
+      resistance,
+      resistanceFactor: make.work('resistance-factor', sum.resistanceFactor, { cells: ohmic, wiring: k.wiring, curve: resistance }),
+      branchResistance: make.work('branch-resistance', sum.branchResistance, { tenSeconds, share: k.slow.share }),
+      branchTime: k.slow.time,
+      coldFactor: cold,
+      capacity,
+      lowestVoltage: make.work(
+        'lowest',
+        sum.seriesVoltage,
+        { cells: cellsInSeries, each: k.lowest },
+        { label: 'Pack voltage, every cell at its lowest', symbol: 'U_min' },
+      ),
+      highestVoltage: make.work(
+        'highest',
+        sum.seriesVoltage,
+        { cells: cellsInSeries, each: k.highest },
+        { label: 'Pack voltage, every cell full', symbol: 'U_max' },
+      ),
+      peakCurrent: make.work(
+        'peak-current',
+        sum.stringsCurrent,
+        { strings: k.strings, each: k.peak },
+        { label: 'Peak current the cells allow' },
+      ),
+      continuousCurrent: make.work(
+        'continuous-current',
+        sum.stringsCurrent,
+        { strings: k.strings, each: k.continuous },
+        { label: 'Continuous current the cells allow' },
+      ),
+      chargeCurrent,
+      chargeShare: share,
+      coldEnergy: k.coldEnergy,
+      heatCapacity: make.work('heat-capacity', sum.packHeatCapacity, { mass, specific: sum.SPECIFIC_HEAT }),
+      conductance: k.conductance,
+      mass,
+    }
+  },
+})
