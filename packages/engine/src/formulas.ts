@@ -6,27 +6,61 @@ import * as coldResistance from './battery/cold-resistance.ts'
 import * as lampTest from './battery/lamp-test.ts'
 import * as openCircuitSets from './battery/open-circuit-sets.ts'
 import * as packArithmetic from './battery/pack-arithmetic.ts'
+import * as packResistance from './battery/pack-resistance.ts'
 import * as wheelForce from './drive/wheel-force.ts'
 import * as winding from './drive/winding.ts'
 import * as airDensity from './vehicle/air-density.ts'
+import * as againstDonor from './vehicle/against-donor.ts'
 import * as grip from './vehicle/grip.ts'
 import * as hill from './vehicle/hill.ts'
 import * as laden from './vehicle/laden.ts'
 import * as massAndAxles from './vehicle/mass-and-axles.ts'
 import * as roadLoad from './vehicle/road-load.ts'
 import * as rollingRadius from './vehicle/rolling-radius.ts'
+import * as runningOrder from './vehicle/running-order.ts'
+import * as centreOfMass from './vehicle/centre-of-mass.ts'
+import * as rollOver from './vehicle/roll-over.ts'
+import * as rotatingInertia from './vehicle/rotating-inertia.ts'
+import * as speedometer from './vehicle/speedometer.ts'
+import * as steadySpeed from './vehicle/steady-speed.ts'
+import * as towing from './vehicle/towing.ts'
+import * as traction from './vehicle/traction.ts'
+import * as tyreLoad from './vehicle/tyre-load.ts'
 import type { AnyFormula } from './working/formula.ts'
 
 /** Every file of formulas, by the chapter of the handbook it belongs to. A test fails when a file with a card is missing here. */
 export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, unknown>>[]>> = {
-  vehicle: [airDensity, roadLoad, grip, hill, laden, massAndAxles, rollingRadius],
-  battery: [openCircuitSets, coldResistance, packArithmetic, lampTest, chargeAcceptance],
+  vehicle: [
+    airDensity,
+    againstDonor,
+    runningOrder,
+    roadLoad,
+    grip,
+    hill,
+    laden,
+    massAndAxles,
+    rollingRadius,
+    centreOfMass,
+    rollOver,
+    rotatingInertia,
+    speedometer,
+    steadySpeed,
+    towing,
+    traction,
+    tyreLoad,
+  ],
+  battery: [openCircuitSets, coldResistance, packArithmetic, packResistance, lampTest, chargeAcceptance],
   drive: [wheelForce, envelope, motorLoss, lossMap, winding],
 }
 const isFormula = (x: unknown): x is AnyFormula => typeof x === 'function' && 'card' in x
 
 /** All formulas with their chapter, in the order of their files. */
-export const FORMULAS: readonly { readonly chapter: string; readonly formula: AnyFormula }[] = Object.entries(CHAPTERS).flatMap(([chapter, files]) =>
-  files.flatMap(file => Object.values(file).filter(isFormula).map(formula => ({ chapter, formula }))),
+export const FORMULAS: readonly { readonly chapter: string; readonly formula: AnyFormula }[] = Object.entries(CHAPTERS).flatMap(
+  ([chapter, files]) =>
+    files.flatMap(file =>
+      Object.values(file)
+        .filter(isFormula)
+        .map(formula => ({ chapter, formula })),
+    ),
 )
 export const formulaById = (id: string): AnyFormula | undefined => FORMULAS.find(f => f.formula.card.id === id)?.formula

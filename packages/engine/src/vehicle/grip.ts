@@ -9,11 +9,8 @@ const common = {
   wheelbase: { symbol: 'L', unit: 'm', label: 'wheelbase' },
 } as const
 const GILLESPIE = { work: 'gillespie', place: 'ch. 2, traction-limited acceleration', mark: 'from memory' } as const
-const exercise = {
-  work: 'gillespie',
-  place: 'published exercise: 1.8 t, L 2.6 m, h 0.7 m, centre of mass midway, μ 0.7, g 9.81',
-  mark: 'from memory',
-} as const
+const byHand = { work: 'statics', place: 'worked by hand: L 2.45 m, h 0.54 m, centre 1.15 m behind the front axle' } as const
+const exercise = { work: 'jazar', place: 'exercise: 1.8 t, L 2.6 m, h 0.7 m, centre of mass midway, grip 0.7, g 9.81' } as const
 
 /**
  * What the grip of the driven axle allows, as a share of weight: acceleration over g on the level, or the tangent of a hill at a standing start.
@@ -31,6 +28,14 @@ export const gripFront = formula(
     proof: {
       examples: [
         { takes: { grip: 0.7, rearShare: 0.5, height: 0.7, wheelbase: 2.6 }, gives: 2.889 / 9.81, within: 1e-4, source: exercise },
+        { takes: { grip: 0.8, rearShare: 1.15 / 2.45, height: 0.54, wheelbase: 2.45 }, gives: 0.3609, within: 0.00005, source: byHand },
+        {
+          takes: { grip: 0.6, rearShare: 1.15 / 2.45, height: 0.54, wheelbase: 2.45 },
+          gives: Math.tan((15.7 * Math.PI) / 180),
+          within: 0.001,
+          source: byHand,
+          because: 'on a hill with grip 0.6: 15.7°, a tenth of a degree',
+        },
       ],
     },
   },
@@ -49,6 +54,14 @@ export const gripRear = formula(
     proof: {
       examples: [
         { takes: { grip: 0.7, rearShare: 0.5, height: 0.7, wheelbase: 2.6 }, gives: 4.231 / 9.81, within: 1e-4, source: exercise },
+        { takes: { grip: 0.8, rearShare: 1.15 / 2.45, height: 0.54, wheelbase: 2.45 }, gives: 0.4559, within: 0.00005, source: byHand },
+        {
+          takes: { grip: 0.6, rearShare: 1.15 / 2.45, height: 0.54, wheelbase: 2.45 },
+          gives: Math.tan((18.0 * Math.PI) / 180),
+          within: 0.001,
+          source: byHand,
+          because: 'on a hill with grip 0.6: 18.0°, a tenth of a degree',
+        },
       ],
     },
   },
