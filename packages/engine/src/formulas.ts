@@ -1,12 +1,15 @@
 import * as envelope from './drive/envelope.ts'
 import * as lossMap from './drive/loss-map.ts'
 import * as motorLoss from './drive/motor-loss.ts'
+import * as cellCircuit from './battery/cell-circuit.ts'
 import * as chargeAcceptance from './battery/charge-acceptance.ts'
+import * as chenRinconMora from './battery/chen-rincon-mora.ts'
 import * as coldResistance from './battery/cold-resistance.ts'
 import * as lampTest from './battery/lamp-test.ts'
 import * as openCircuitSets from './battery/open-circuit-sets.ts'
 import * as packArithmetic from './battery/pack-arithmetic.ts'
 import * as packResistance from './battery/pack-resistance.ts'
+import * as powerLimit from './battery/power-limit.ts'
 import * as wheelForce from './drive/wheel-force.ts'
 import * as winding from './drive/winding.ts'
 import * as airDensity from './vehicle/air-density.ts'
@@ -49,7 +52,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     traction,
     tyreLoad,
   ],
-  battery: [openCircuitSets, coldResistance, packArithmetic, packResistance, lampTest, chargeAcceptance],
+  battery: [openCircuitSets, chenRinconMora, cellCircuit, powerLimit, coldResistance, packArithmetic, packResistance, lampTest, chargeAcceptance],
   drive: [wheelForce, envelope, motorLoss, lossMap, winding],
 }
 const isFormula = (x: unknown): x is AnyFormula => typeof x === 'function' && 'card' in x

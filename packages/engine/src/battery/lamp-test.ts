@@ -1,8 +1,7 @@
 import { at } from '../numerics/curve.ts'
 import { formula } from '../working/formula.ts'
 import { ROOM, TEN_SECONDS, WARM_FLOOR } from './cold-resistance.ts'
-
-const count = (symbol: string, label: string) => ({ symbol, unit: '1', label, shows: 'count' }) as const
+import { count } from './symbols.ts'
 
 /**
  * Resistance of one cell from a lamp-load test of modules in series: brought to 10 s, 25 °C and half charge by the class laws.

@@ -2,6 +2,7 @@ import { chargeShare } from '../../battery/charge-acceptance.ts'
 import { coldFactor } from '../../battery/cold-resistance.ts'
 import { lampTestResistance } from '../../battery/lamp-test.ts'
 import * as sum from '../../battery/pack-arithmetic.ts'
+import * as ohms from '../../battery/pack-resistance.ts'
 import type { Model } from '../../model/model.ts'
 import { at, type Curve, curve } from '../../numerics/curve.ts'
 import { type Figure, isGap, type Value } from '../../working/value.ts'
@@ -99,7 +100,7 @@ function resistanceOfCell(k: Read, make: Maker): Value {
   if ('drop' in k.cell)
     return make.work(
       'cell-resistance',
-      sum.cellResistance,
+      ohms.cellResistance,
       { drop: k.cell.drop, capacity: k.cellCapacity },
       { label: 'Resistance of one cell, class' },
     )
@@ -112,9 +113,9 @@ function resistanceOfCells(k: Read, make: Maker): Figure {
   const complete = k.resistances.length >= wanted && k.resistances.every(t => 'measured' in t)
   const stated = complete
     ? undefined
-    : make.work('module-resistance', sum.moduleResistance, { cell: resistanceOfCell(k, make), series: k.series, parallel: k.parallel })
+    : make.work('module-resistance', ohms.moduleResistance, { cell: resistanceOfCell(k, make), series: k.series, parallel: k.parallel })
   if (k.resistances.length === 0)
-    return make.work('cells', sum.alikeResistance, { module: stated as Figure, modules: k.modulesInSeries, strings: k.strings }, { label })
+    return make.work('cells', ohms.alikeResistance, { module: stated as Figure, modules: k.modulesInSeries, strings: k.strings }, { label })
   const each = k.resistances
     .slice(0, wanted)
     .map(t =>
@@ -122,13 +123,13 @@ function resistanceOfCells(k: Read, make: Maker): Figure {
         ? t.measured
         : make.work(
             'untested-resistance',
-            sum.untestedResistance,
+            ohms.untestedResistance,
             { stated: stated as Figure, against: t.against },
             { item: t.name, label: `Resistance of untested module ${t.name}` },
           ),
     )
   const rest: readonly Value[] = Array.from({ length: Math.max(0, Math.round(wanted) - each.length) }, () => stated as Figure)
-  return make.work('cells', sum.modulesResistance, { modules: [...each, ...rest], strings: k.strings }, { label })
+  return make.work('cells', ohms.modulesResistance, { modules: [...each, ...rest], strings: k.strings }, { label })
 }
 
 /** The pack from its cells: counts, capacity by the weakest module, voltage and resistance over charge, the cold, what the cells allow. */
@@ -158,14 +159,14 @@ export const packModel = study({
     )
 
     const tenSeconds = resistanceOfCells(k, make)
-    const ohmic = make.work('ohmic', sum.ohmicResistance, { tenSeconds, share: k.slow.share, time: k.slow.time })
+    const ohmic = make.work('ohmic', ohms.ohmicResistance, { tenSeconds, share: k.slow.share, time: k.slow.time })
     const shape = k.slow.shape.value,
       points = Float64Array.from(new Set([...shape.x, 0, 0.5, 1].filter(z => z >= 0 && z <= 1))).sort()
     const resistance = make.derive(
       'resistance',
-      sum.packResistance,
+      ohms.packResistance,
       { cells: ohmic, shape: k.slow.shape, wiring: k.wiring },
-      over(points, charge => sum.packResistance({ cells: ohmic.value, shape, wiring: k.wiring.value, charge })),
+      over(points, charge => ohms.packResistance({ cells: ohmic.value, shape, wiring: k.wiring.value, charge })),
       'Ω',
       { label: 'Ohmic resistance of the pack over charge, 25 °C' },
     )
@@ -207,8 +208,8 @@ export const packModel = study({
       cellsInParallel,
       openCircuit,
       resistance,
-      resistanceFactor: make.work('resistance-factor', sum.resistanceFactor, { cells: ohmic, wiring: k.wiring, curve: resistance }),
-      branchResistance: make.work('branch-resistance', sum.branchResistance, { tenSeconds, share: k.slow.share }),
+      resistanceFactor: make.work('resistance-factor', ohms.resistanceFactor, { cells: ohmic, wiring: k.wiring, curve: resistance }),
+      branchResistance: make.work('branch-resistance', ohms.branchResistance, { tenSeconds, share: k.slow.share }),
       branchTime: k.slow.time,
       coldFactor: cold,
       capacity,
