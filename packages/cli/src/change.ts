@@ -60,7 +60,7 @@ export function findingNamed(a: Assessment, name: string): Finding {
   const id = (f: Finding): string => (f.item === undefined ? f.rule : `${f.rule}@${f.item}`)
   const found = a.findings.find(f => id(f) === name) ?? a.findings.find(f => f.rule === name)
   if (found) return found
-  const near = nearest(name, a.findings.map(id))
+  const near = nearest(name, a.findings.flatMap(f => [f.rule, id(f)]))
   throw new Refusal(`no finding is called «${name}»${near ? `; did you mean ${near}?` : ''}`)
 }
 
