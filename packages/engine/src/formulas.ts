@@ -1,4 +1,7 @@
+import * as acceleration from './drive/acceleration.ts'
+import * as batteryPull from './drive/battery-pull.ts'
 import * as envelope from './drive/envelope.ts'
+import * as highestSpeed from './drive/highest-speed.ts'
 import * as lossMap from './drive/loss-map.ts'
 import * as motorLoss from './drive/motor-loss.ts'
 import * as cellCircuit from './battery/cell-circuit.ts'
@@ -10,10 +13,12 @@ import * as openCircuitSets from './battery/open-circuit-sets.ts'
 import * as packArithmetic from './battery/pack-arithmetic.ts'
 import * as packResistance from './battery/pack-resistance.ts'
 import * as powerLimit from './battery/power-limit.ts'
+import * as speeds from './drive/speeds.ts'
 import * as wheelForce from './drive/wheel-force.ts'
 import * as winding from './drive/winding.ts'
 import * as airDensity from './vehicle/air-density.ts'
 import * as againstDonor from './vehicle/against-donor.ts'
+import * as coastDown from './vehicle/coast-down.ts'
 import * as grip from './vehicle/grip.ts'
 import * as hill from './vehicle/hill.ts'
 import * as laden from './vehicle/laden.ts'
@@ -51,9 +56,10 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     towing,
     traction,
     tyreLoad,
+    coastDown,
   ],
   battery: [openCircuitSets, chenRinconMora, cellCircuit, powerLimit, coldResistance, packArithmetic, packResistance, lampTest, chargeAcceptance],
-  drive: [wheelForce, envelope, motorLoss, lossMap, winding],
+  drive: [wheelForce, envelope, motorLoss, lossMap, winding, speeds, highestSpeed, acceleration, batteryPull],
 }
 const isFormula = (x: unknown): x is AnyFormula => typeof x === 'function' && 'card' in x
 
