@@ -131,17 +131,3 @@ export const baseSpeedAtVoltage = formula(
   },
   ({ baseSpeed, voltage, stated }) => (baseSpeed * voltage) / stated,
 )
-/** Peak power at a battery voltage: less below the stated one; above it no more than stated is counted on. */
-export const powerAtVoltage = formula(
-  {
-    id: 'power-at-voltage',
-    label: 'Peak power at a battery voltage',
-    gives: power('P_U', 'power'),
-    takes: { power: power('P', 'peak power'), voltage: volts('U', 'battery voltage under load'), stated: volts('U_0', 'stated voltage') },
-    text: 'P_U = P · min(1, U / U_0)',
-    source: { work: 'ehsani', place: 'field weakening above base speed', mark: 'from memory' },
-    leavesOut: 'What an inverter may give above the stated voltage: its maker says so or it is not counted.',
-    proof: { none: 'proportion, cut off at what is stated' },
-  },
-  ({ power, voltage, stated }) => power * Math.min(1, voltage / stated),
-)

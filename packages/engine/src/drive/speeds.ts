@@ -1,0 +1,78 @@
+import { formula } from '../working/formula.ts'
+
+const KINEMATICS = { work: 'definition', place: 'rolling without slip' } as const
+const metre = { symbol: 'r', unit: 'm', label: 'rolling radius', shows: 'length' } as const
+const ratio = { symbol: 'i', unit: '1', label: 'total ratio', shows: 'ratio' } as const
+const turning = (symbol: string, label: string) => ({ symbol, unit: 'rad/s', label, shows: 'rotational speed' }) as const
+const road = (symbol: string, label: string) => ({ symbol, unit: 'm/s', label, shows: 'speed' }) as const
+const OWN = { work: 'statics', place: 'worked by hand: rolling radius 0.305 m, 9000 rpm, 140 km/h' } as const
+
+export const roadSpeed = formula(
+  { id: 'road-speed', label: 'Road speed at a motor speed', gives: road('v', 'road speed'), takes: { speed: turning('ω', 'motor speed'), radius: metre, ratio }, text: 'v = ω · r / i', source: KINEMATICS, leavesOut: 'Slip of the tyre under pull: one or two per cent.', proof: { examples: [{ takes: { speed: 150 * 2 * Math.PI, radius: 0.305, ratio: 7.392 }, gives: 140 / 3.6, within: 0.005, source: OWN }] } },
+  ({ speed, radius, ratio }) => (speed * radius) / ratio,
+)
+export const motorSpeed = formula(
+  { id: 'motor-speed', label: 'Motor speed at a road speed', gives: turning('ω', 'motor speed'), takes: { speed: road('v', 'road speed'), radius: metre, ratio }, text: 'ω = v · i / r', source: KINEMATICS, leavesOut: 'Slip of the tyre under pull.', proof: { examples: [{ takes: { speed: 100 / 3.6, radius: (3.05 * 0.6345) / (2 * Math.PI), ratio: 9 }, gives: (7751 * 2 * Math.PI) / 60, within: 0.1, source: { work: 'etrto', place: '195/65 R15, ratio 9, 100 km/h: 7751 rpm', mark: 'from memory' } }] } },
+  ({ speed, radius, ratio }) => (speed * ratio) / radius,
+)
+/** The ratio at which a motor speed and a road speed belong together. */
+export const ratioForSpeed = formula(
+  { id: 'ratio-for-speed', label: 'Ratio that joins a motor speed and a road speed', gives: ratio, takes: { speed: turning('ω', 'motor speed'), radius: metre, roadSpeed: road('v', 'road speed') }, text: 'i = ω · r / v', source: { work: 'ehsani', place: 'gear ratio from maximum speed', mark: 'from memory' }, proof: { examples: [{ takes: { speed: 300 * Math.PI, radius: 0.305, roadSpeed: 140 / 3.6 }, gives: 7.392, within: 0.0005, source: OWN }] } },
+  ({ speed, radius, roadSpeed }) => (speed * radius) / roadSpeed,
+)
+/** The ratio at which a torque makes the pull that is needed. */
+export const ratioForPull = formula(
+  {
+    id: 'ratio-for-pull',
+    label: 'Ratio that makes a pull',
+    gives: ratio,
+    takes: { force: { symbol: 'F', unit: 'N', label: 'pull needed' }, others: { symbol: 'F_o', unit: 'N', label: 'of which other units give' }, radius: metre, torque: { symbol: 'M', unit: 'N·m', label: 'torque' }, efficiency: { symbol: 'η', unit: '1', label: 'motor to wheels', shows: 'share' } },
+    text: 'i = max(0, F − F_o) · r / (M · η)',
+    source: { work: 'ehsani', place: 'gear ratio from gradeability', mark: 'from memory' },
+    proof: { examples: [{ takes: { force: 3969, others: 0, radius: 0.305, torque: 220, efficiency: 0.95 }, gives: 5.792, within: 0.0005, source: { work: 'statics', place: 'worked by hand: 1350 kg on 30 %, 220 N·m' } }] },
+  },
+  ({ force, others, radius, torque, efficiency }) => (Math.max(0, force - others) * radius) / (torque * efficiency),
+)
+/** Pull of one unit at a road speed. */
+export const pullAtSpeed = formula(
+  {
+    id: 'pull-at-speed',
+    label: 'Pull at a speed',
+    gives: { symbol: 'F', unit: 'N', label: 'pull' },
+    takes: { torque: { symbol: 'M', unit: 'N·m', label: 'torque' }, power: { symbol: 'P', unit: 'W', label: 'power' }, ratio, efficiency: { symbol: 'η', unit: '1', label: 'motor to wheels', shows: 'share' }, radius: metre, speed: road('v', 'road speed') },
+    text: 'F = min(M · i / r, P / v) · η',
+    source: { work: 'gillespie', place: 'ch. 2, tractive force', mark: 'from memory' },
+    leavesOut: 'Top speed of the motor.',
+    proof: { none: 'the lesser of torque at the wheel and power over speed' },
+  },
+  ({ torque, power, ratio, efficiency, radius, speed }) => Math.min((torque * ratio) / radius, power / speed) * efficiency,
+)
+/** Road load on the level at a speed. */
+export const roadLoadAt = formula(
+  {
+    id: 'road-load-at',
+    label: 'Road load at a speed',
+    gives: { symbol: 'F_r', unit: 'N', label: 'road load' },
+    takes: { f0: { symbol: 'f_0', unit: 'N', label: 'constant part' }, f1: { symbol: 'f_1', unit: 'N·s/m', label: 'part rising with speed' }, f2: { symbol: 'f_2', unit: 'N·s²/m²', label: 'part rising with speed squared' }, headWind: { symbol: 'v_w', unit: 'm/s', label: 'head wind', shows: 'speed' }, speed: road('v', 'road speed') },
+    text: 'F_r = f_0 + f_1 · v + f_2 · (v + v_w) · abs(v + v_w)',
+    source: { work: 'gillespie', place: 'ch. 4, road load', mark: 'from memory' },
+    proof: { none: 'definition of the coefficients' },
+  },
+  ({ f0, f1, f2, headWind, speed }) => f0 + f1 * speed + f2 * (speed + headWind) * Math.abs(speed + headWind),
+)
+/** What a climb at a steady speed needs: road load on the level, and the weight along the slope. */
+export const climbForce = formula(
+  {
+    id: 'climb-force',
+    label: 'Pull a climb needs',
+    gives: { symbol: 'F', unit: 'N', label: 'pull needed' },
+    takes: { level: { symbol: 'F_r', unit: 'N', label: 'road load on the level' }, mass: { symbol: 'm', unit: 'kg', label: 'mass' }, rolling: { symbol: 'c_r', unit: '1', label: 'rolling resistance', shows: 'ratio' }, slope: { symbol: 'p', unit: '1', label: 'slope', shows: 'slope' }, gravity: { symbol: 'g', unit: 'm/s²', label: 'acceleration of free fall' } },
+    text: 'θ = atan(p)\nF = F_r + m · g · (sin(θ) − c_r · (1 − cos(θ)))',
+    source: { work: 'statics', place: 'inclined plane' },
+    proof: { examples: [{ takes: { level: 0.013 * 1350 * 9.80665, mass: 1350, rolling: 0.013, slope: 0.3, gravity: 9.80665 }, gives: 3969, within: 0.1, source: { work: 'statics', place: 'worked by hand: 1350 kg on 30 %' } }] },
+  },
+  ({ level, mass, rolling, slope, gravity }) => {
+    const angle = Math.atan(slope)
+    return level + mass * gravity * (Math.sin(angle) - rolling * (1 - Math.cos(angle)))
+  },
+)
