@@ -1,19 +1,14 @@
-import { isError, type Issue } from '../issue.ts'
-import { type Change, type Edit, isList, isRename, type Rename } from './change.ts'
+import type { Issue } from '../issue.ts'
+import { type Change, type Edit, isList, isRename } from './change.ts'
 import { type Compiled, compiled } from './compile.ts'
-import { expectedMeaning, meaningOf, sameMeaning } from './expected.ts'
-import { type Path, pathKeys, pathText } from './path.ts'
-import { isSound, readText, type TextReading } from './read.ts'
-import { applySplice, invertSplice, type Splice, spliceBetween } from './splice.ts'
+import { type Path, pathKeys } from './path.ts'
+import { isSound, readText, type SoundReading, type TextReading } from './read.ts'
+import { invertSplice, type Splice, spliceBetween } from './splice.ts'
 import { entryAt, type TextTree } from './tree.ts'
+import { type Applied, firstError, tried } from './tried.ts'
 
 export type { Change, Edit, Now, Rename } from './change.ts'
-
-type Sound = TextReading & { readonly text: string; readonly tree: TextTree }
-
-export type Applied =
-  | { readonly ok: true; readonly text: string; readonly splice: Splice; readonly inverse: Splice; readonly reading: TextReading }
-  | { readonly ok: false; readonly problem: Issue }
+export type { Applied } from './tried.ts'
 
 export type AppliedAll =
   | {
@@ -27,14 +22,14 @@ export type AppliedAll =
 
 /** The splice an edit of a text comes to; nothing is changed yet. */
 export function compileEdit(text: string, edit: Edit, before?: TextReading): Compiled {
-  const tried = applyChange(text, edit, before)
-  return tried.ok ? { ok: true, splice: tried.splice } : tried
+  const applied = applyChange(text, edit, before)
+  return applied.ok ? { ok: true, splice: applied.splice } : applied
 }
 
 /** The splice that gives the key at a path another name. */
 export function renameKey(text: string, path: Path, key: string, before?: TextReading): Compiled {
-  const tried = applyChange(text, { path, key }, before)
-  return tried.ok ? { ok: true, splice: tried.splice } : tried
+  const applied = applyChange(text, { path, key }, before)
+  return applied.ok ? { ok: true, splice: applied.splice } : applied
 }
 
 /**
@@ -62,18 +57,9 @@ export function applyEdits(text: string, changes: readonly Change[], before?: Te
   return { ok: true, text: reading.text ?? text, splices, inverse: splices.map(invertSplice).reverse(), reading }
 }
 
-function appliedOne(before: Sound, change: Change): Applied {
+function appliedOne(before: SoundReading, change: Change): Applied {
   const outcome = compiled(before.text, before.tree, change)
-  if (!outcome.ok) return outcome
-  const text = applySplice(before.text, outcome.splice)
-  if (text === undefined) throw new Error(`A splice compiled for a text must fit it: ${JSON.stringify(outcome.splice)}`)
-  const reading = readText(text, undefined, before)
-  if (!isSound(reading)) return { ok: false, problem: firstError(reading, 'this edit would leave the file unreadable') }
-  if (!sameMeaning(meaningOf(reading.tree), expectedMeaning(meaningOf(before.tree), change))) {
-    const { problem } = refused(before, change, 'this edit would change more than it names, or not what it names')
-    return { ok: false, problem }
-  }
-  return { ok: true, text, splice: outcome.splice, inverse: invertSplice(outcome.splice), reading }
+  return outcome.ok ? tried(before, change, outcome.splice) : outcome
 }
 
 /** Named values for a group that stands there already: such an edit goes entry by entry, so that spacing and comments stay. */
@@ -82,7 +68,7 @@ const isWholeRow = (tree: TextTree, change: Change): change is Edit & { now: Rea
   return entryAt(tree, pathKeys(change.path) ?? [])?.node.kind === 'group'
 }
 
-function appliedRow(before: Sound, change: Edit & { now: Readonly<Record<string, string>> }): Applied {
+function appliedRow(before: SoundReading, change: Edit & { now: Readonly<Record<string, string>> }): Applied {
   const path = pathKeys(change.path) ?? []
   const node = entryAt(before.tree, path)?.node
   const old = node?.kind === 'group' ? [...node.entries.keys()] : []
@@ -94,17 +80,4 @@ function appliedRow(before: Sound, change: Edit & { now: Readonly<Record<string,
   if (!applied.ok) return applied
   const splice = spliceBetween(before.text, applied.text)
   return { ok: true, text: applied.text, splice, inverse: invertSplice(splice), reading: applied.reading }
-}
-
-function refused(reading: Sound, change: Change | Rename, what: string): { problem: Issue } {
-  const path = pathKeys(change.path) ?? []
-  const { line, column } = entryAt(reading.tree, path)?.keyAt ?? reading.tree.at
-  return { problem: { line, column, path: pathText(path), what, found: '', accepted: '' } }
-}
-
-function firstError(reading: TextReading, what: string): Issue {
-  const issue = reading.issues.find(isError)
-  return issue === undefined
-    ? { line: 1, column: 1, path: '', what, found: '', accepted: '' }
-    : { ...issue, what: `${what}: ${issue.what}` }
 }

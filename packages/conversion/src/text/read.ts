@@ -63,8 +63,10 @@ export function readText(input: Uint8Array | string, file?: string, before?: Tex
   return { text, tree: { kind: 'group', entries, at, flow: false }, issues: finished(all, file), sections }
 }
 
-/** Whether a reading can be built upon: everything in the file was understood as text. */
-export const isSound = (reading: TextReading): reading is TextReading & { readonly text: string; readonly tree: TextTree } =>
+/** A reading that can be built upon: everything in the file was understood as text. */
+export type SoundReading = TextReading & { readonly text: string; readonly tree: TextTree }
+
+export const isSound = (reading: TextReading): reading is SoundReading =>
   reading.text !== undefined && reading.tree !== undefined && !reading.issues.some(isError)
 
 /** The lines with known problems, by the section they stand in. */
