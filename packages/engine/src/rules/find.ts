@@ -8,7 +8,7 @@ import { halfWidthOfDifference, type SpreadMemo } from '../working/spread.ts'
 import { type AnyValue, type Fact, type Gap, isGap, type Value } from '../working/value.ts'
 import type { Finding, Judgement, Rule } from './rule.ts'
 import { chosenLimits } from './limits.ts'
-import { decides } from './sets/sets.ts'
+import { decides, type Limit } from './sets/sets.ts'
 
 /** Judges one rule over the car. `memo` given: with bands; without it, best values only. */
 export function findings(rule: Rule, answers: Answers, memo?: SpreadMemo): readonly Finding[] {
@@ -16,14 +16,19 @@ export function findings(rule: Rule, answers: Answers, memo?: SpreadMemo): reado
   return rule.judgements(model, answers.ask, chosenLimits(model)).map(j => accepted(finding(rule, j, model, memo), model))
 }
 
+/** The row, without what a comparison carries beside it. */
+const rowAlone = ({ requirement, from, fellBack, onlyWhen }: Limit): Limit => ({ requirement, from, fellBack, ...(onlyWhen === undefined ? {} : { onlyWhen }) })
+
+/** Said wherever no law was found. */
+const FELL_BACK = 'The rule set says nothing on this: common practice stands in, which is no law.'
 const gapsOf = (...x: (AnyValue | Gap | Gaps)[]): readonly Gap[] => once(x.flatMap(v => (isGap(v) ? [v] : isGaps(v) ? v.gaps : [])))
 
 function finding(rule: Rule, j: Judgement, model: Model, memo: SpreadMemo | undefined): Finding {
   const base = {
-    rule: rule.id, title: rule.title, stage: rule.stage, harm: rule.harm, says: j.says, slots: j.slots ?? {}, source: rule.source,
+    rule: rule.id, title: rule.title, stage: rule.stage, harm: rule.harm, says: j.requirement?.fellBack ? `${j.says} ${FELL_BACK}` : j.says, slots: j.slots ?? {}, source: rule.source,
     remedies: j.remedies ?? [], about: j.about, gaps: [], assumed: [], rests: '',
     ...(j.item === undefined ? {} : { item: j.item }), ...(rule.caution === undefined ? {} : { caution: rule.caution }),
-    ...(j.requirement ? { requirement: j.requirement } : {}),
+    ...(j.requirement ? { requirement: rowAlone(j.requirement) } : {}),
   } satisfies Omit<Finding, 'outcome'>
   if ('doesNotApply' in j) return { ...base, outcome: 'does not apply', reason: j.doesNotApply }
   const onlyWhen = j.requirement?.onlyWhen

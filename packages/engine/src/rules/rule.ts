@@ -40,6 +40,8 @@ export type Spoil = {
   readonly sample: 'lapwing' | 'wren' | 'badger' | 'otter'
   readonly edits: readonly { readonly path: string; readonly now: string | null }[]
   readonly item?: string
+  /** Where every row on it was only quoted so far, a breach warns at most. */
+  readonly turns?: 'marginal'
 }
 
 export type Rule = {
