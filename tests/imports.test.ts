@@ -22,6 +22,7 @@ const DOMAINS = [
   'steering',
   'driveline',
   'structure',
+  'trip',
 ]
 const BASE = ['sources', 'working', 'numerics', 'physics']
 const ENGINE: Readonly<Record<string, readonly string[]>> = {
