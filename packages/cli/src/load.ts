@@ -1,12 +1,10 @@
-import { type Conversion, formatIssue, isUsable, type LookUps, readConversion } from '@ampwright/conversion'
+import { type Conversion, formatIssue, isUsable, type LookUps, MAX_BYTES, readConversion } from '@ampwright/conversion'
 import { part } from '@ampwright/catalogue'
 import { dirname } from 'node:path'
 import { closeSync, fstatSync, openSync, readFileSync, readSync } from 'node:fs'
 
 /** Wrong use or an unreadable file: one message, exit 2, never a stack trace. */
 export class Refusal extends Error {}
-
-const MAX_BYTES = 2_000_000
 
 /**
  * What a conversion may look up: parts of the catalogue, and files that stand beside it in its folder (none where it came over standard input).

@@ -4,10 +4,11 @@ import { isError } from './issue.ts'
 import { spellQuantity } from './quantities/write.ts'
 import { type LookUps, Resolver } from './schema/resolve.ts'
 import type { ResolvedGroup } from './schema/resolved.ts'
+import { migrate } from './migrations/migrate.ts'
 import { SECTIONS } from './sections/sections.ts'
 import { readText, type TextReading } from './text/read.ts'
 
-export const SCHEMA = 1
+export { CURRENT_SCHEMA as SCHEMA } from './migrations/list.ts'
 
 export type Conversion = {
   readonly model: Model
@@ -27,24 +28,21 @@ const asModel = (resolved: ResolvedGroup<typeof SECTIONS>): Model => resolved
  * With errors among the issues the model is still whole, the faulty values being gaps; a caller that judges the car must not use it then.
  */
 export function readConversion(input: string | Uint8Array, { file, strict = false, lookUps = {}, before }: ReadOptions = {}): Conversion {
-  const text = readText(input, file, before)
+  const typed = readText(input, file, before), moved = typed.text === undefined ? undefined : migrate(typed.text, undefined, typed)
+  const text = moved?.ok ? moved.reading : typed
   const resolver = new Resolver(text.tree, { strict, lookUps, ...(file === undefined ? {} : { file }) })
-  const model = asModel(resolver.all(SECTIONS) as ResolvedGroup<typeof SECTIONS>)
-  const issues = [...text.issues, ...resolver.issues, ...schemaIssues(text, file)].sort((a, b) => a.line - b.line || a.column - b.column)
-  return { model, facts: resolver.facts, issues, text }
+  const model = asModel(resolver.all(SECTIONS) as ResolvedGroup<typeof SECTIONS>), done = { model, facts: resolver.facts, text }
+  if (moved && !moved.ok) {
+    const problem: Issue = { ...(file === undefined ? {} : { file }), ...moved.problem }
+    // Of a newer file nothing else can be said: what looks wrong may be right there.
+    if (problem.path === 'schema' && problem.what.startsWith('this file is schema')) return { ...done, issues: [problem] }
+    if (!typed.issues.some(i => i.line === problem.line && i.what === problem.what)) return { ...done, issues: sorted([...text.issues, ...resolver.issues, problem]) }
+  }
+  return { ...done, issues: sorted([...text.issues, ...resolver.issues]) }
 }
+const sorted = (issues: readonly Issue[]): readonly Issue[] => [...issues].sort((a, b) => a.line - b.line || a.column - b.column)
 
 export const isUsable = (c: Conversion): boolean => !c.issues.some(isError)
-
-function schemaIssues({ tree }: TextReading, file: string | undefined): readonly Issue[] {
-  if (!tree || tree.entries.size === 0) return []
-  const entry = tree.entries.get('schema'), place = { ...(file === undefined ? {} : { file }), line: entry?.node.at.line ?? 1, column: entry?.node.at.column ?? 1, path: 'schema' }
-  const found = entry?.node.kind === 'value' ? entry.node.source : ''
-  if (!entry) return [{ ...place, what: 'the file does not say which schema it follows', found: 'no line «schema»', accepted: `schema: ${SCHEMA}` }]
-  if (!/^\d+$/.test(found)) return [{ ...place, what: 'schema version', found: `«${found}»`, accepted: `a whole number up to ${SCHEMA}` }]
-  if (Number(found) > SCHEMA) return [{ ...place, what: `this file follows schema ${found}, which is newer than this Ampwright`, found, accepted: `up to ${SCHEMA}: use a newer Ampwright` }]
-  return []
-}
 
 /** What a setting of a remedy says in the file: exact, in a unit of the trade. */
 export const settingText = (to: Setting['to']): string | null => (to === null ? null : 'word' in to ? to.word : spellQuantity(to.value, to.kind))
