@@ -1,4 +1,4 @@
-import { classGrip, classCentreHeight, classRollingResistance, classDrivelineEfficiency, classRollingFactor, classWheelInertia, type ClassValue } from '@ampwright/engine'
+import { classGrip, classCentreHeight, classRollingResistance, classDrivelineEfficiency, classRollingFactor, classWheelInertia, LOADED_SHARE, REFERENCE_AIR, type ClassValue } from '@ampwright/engine'
 import { classBestEfficiency, classCoolant, classInputInertia, classInverterEfficiency, classLossFactor, classRotorInertia, classShiftTime, classWindingLimit } from '@ampwright/engine'
 import { BOX_CONDUCTANCE, CHARGE_RATE, type ClassCurve, classCell, HEALTH, UNTESTED, WIRING } from '@ampwright/engine'
 import type { Assumption, CurveAssumption, Near } from './schema/field.ts'
@@ -49,3 +49,8 @@ export const wiringResistance = (): Assumption | undefined => offered(WIRING)
 export const boxConductance = (): Assumption | undefined => offered(BOX_CONDUCTANCE)
 /** Flywheel and clutch, where they stay. */
 export const inputInertia = (): Assumption | undefined => offered(classInputInertia())
+/** Published road-load coefficients hold at the reference air of the test procedure where they say nothing else; runs of one's own do not. */
+export const coastDownTemperature = (near: Near): Assumption | undefined => (near.word('./f0') === undefined ? undefined : offered(REFERENCE_AIR.temperature))
+export const coastDownPressure = (near: Near): Assumption | undefined => (near.word('./f0') === undefined ? undefined : offered(REFERENCE_AIR.pressure))
+/** Standing wheel. */
+export const loadedShare = (): Assumption | undefined => offered(LOADED_SHARE)

@@ -4,6 +4,8 @@ import * as envelope from './drive/envelope.ts'
 import * as highestSpeed from './drive/highest-speed.ts'
 import * as lossMap from './drive/loss-map.ts'
 import * as motorLoss from './drive/motor-loss.ts'
+import * as boxHeat from './battery/box-heat.ts'
+import * as cellHeat from './battery/cell-heat.ts'
 import * as cellCircuit from './battery/cell-circuit.ts'
 import * as chargeAcceptance from './battery/charge-acceptance.ts'
 import * as chenRinconMora from './battery/chen-rincon-mora.ts'
@@ -14,6 +16,7 @@ import * as packArithmetic from './battery/pack-arithmetic.ts'
 import * as packResistance from './battery/pack-resistance.ts'
 import * as powerLimit from './battery/power-limit.ts'
 import * as speeds from './drive/speeds.ts'
+import * as usableEnergy from './battery/usable-energy.ts'
 import * as wheelForce from './drive/wheel-force.ts'
 import * as winding from './drive/winding.ts'
 import * as airDensity from './vehicle/air-density.ts'
@@ -58,7 +61,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     tyreLoad,
     coastDown,
   ],
-  battery: [openCircuitSets, chenRinconMora, cellCircuit, powerLimit, coldResistance, packArithmetic, packResistance, lampTest, chargeAcceptance],
+  battery: [openCircuitSets, chenRinconMora, cellCircuit, powerLimit, coldResistance, packArithmetic, packResistance, lampTest, chargeAcceptance, usableEnergy, cellHeat, boxHeat],
   drive: [wheelForce, envelope, motorLoss, lossMap, winding, speeds, highestSpeed, acceleration, batteryPull],
 }
 const isFormula = (x: unknown): x is AnyFormula => typeof x === 'function' && 'card' in x

@@ -34,6 +34,7 @@ export const WORKS = {
   'un-r30': { title: 'UN Regulation No. 30, tyres of cars and their trailers', read: 'confirmed' },
   'un-r55': { title: 'UN Regulation No. 55, mechanical couplings', read: 'confirmed' },
   'un-r13-h': { title: 'UN Regulation No. 13-H, braking of cars', read: 'confirmed' },
+  gum: { title: 'JCGM 100:2008, Guide to the expression of uncertainty in measurement', read: 'from memory' },
   'epa-2022': { title: 'US EPA, model year 2022 light-duty base-year fleet table (file of 2023-08-31)', read: 'confirmed' },
   'en-228': { title: 'EN 228 Automotive fuels, unleaded petrol', read: 'from memory' },
   'en-590': { title: 'EN 590 Automotive fuels, diesel', read: 'from memory' },

@@ -15,7 +15,10 @@ export type Tyre = {
 export type LedgerItem = Here & { readonly mass: Field; readonly x: Field; readonly z: Field }
 export type BoughtItem = LedgerItem & { readonly price: Field }
 export type SeatRow = Here & { readonly places: Field; readonly x: Field }
-export type CoastDownRun = Here & { readonly direction: Field<'out' | 'back'>; readonly from: Field; readonly to: Field; readonly time: Field }
+/** One step of speed of the coast-down: the times the car took for it in each run, out and back. Runs are paired by number. */
+export type CoastDownStep = Here & { readonly from: Field; readonly to: Field } & {
+    readonly [K in 'out1' | 'out2' | 'out3' | 'out4' | 'out5' | 'out6' | 'back1' | 'back2' | 'back3' | 'back4' | 'back5' | 'back6']: Field
+  }
 
 export type EnginePosition = 'transverse front' | 'longitudinal front' | 'rear' | 'mid'
 export type DrivenWheels = 'front' | 'rear' | 'part-time 4x4' | 'all'
@@ -39,6 +42,9 @@ export type Donor = Here & {
   readonly height: Field
   readonly tyre: Tyre
   readonly rollingCircumference: Field
+  /** Wheel centre above the ground with the car standing, and its class value as a share of the unloaded radius. */
+  readonly loadedRadius: Field
+  readonly loadedShare: Field
   readonly dragArea: Field
   readonly rollingResistance: Field
   /** Rolling resistance on a surface against dry asphalt. */
@@ -48,6 +54,8 @@ export type Donor = Here & {
   readonly topSpeed: Field
   readonly engine: Here & {
     readonly power: Field
+    /** Strongest engine the maker offered in this body, where that is another one. */
+    readonly strongest: Field
     readonly torque: Field
     readonly torqueSpeed: Field
     readonly redLine: Field
@@ -92,6 +100,7 @@ export type Donor = Here & {
     readonly assist: Field<'vacuum' | 'electric' | 'hydraulic' | 'none'>
     readonly assistAfter: Field<'vacuum pump' | 'electric booster' | 'none'>
     readonly abs: Field<'none' | 'rear axle' | 'four channels'>
+    readonly absAfter: Field<'kept' | 'taken out'>
   }
   readonly steering: Here & {
     readonly assist: Field<'none' | 'hydraulic' | 'electric'>
@@ -105,7 +114,7 @@ export type Donor = Here & {
   readonly removed: Named<LedgerItem>
   readonly added: Named<BoughtItem>
   readonly coastDown: Here & {
-    readonly runs: Named<CoastDownRun>
+    readonly steps: Named<CoastDownStep>
     readonly mass: Field
     readonly temperature: Field
     readonly pressure: Field

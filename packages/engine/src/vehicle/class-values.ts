@@ -93,3 +93,20 @@ export function classWheelInertia(body: string | undefined): ClassValue | undefi
     ? { value: 1.15, half: 0.35, note: `wheel of a ${body}`, source: practice('inertia of wheel, tyre and disc, passenger cars') }
     : undefined
 }
+
+/** Height of the wheel centre of a standing car over the unloaded radius of its tyre: 0.93 to 0.95. */
+export const LOADED_SHARE: ClassValue = {
+  value: 0.94,
+  half: 0.01,
+  note: 'standing wheel',
+  source: practice('loaded over unloaded radius, 0.93 to 0.95'),
+}
+
+const reference = (value: number, half: number): ClassValue => ({
+  value,
+  half,
+  note: 'reference air',
+  source: { work: 'un-gtr-15', place: 'reference conditions: 20 °C, 100 kPa', mark: 'from memory' },
+})
+/** Air that published road-load coefficients are stated for, unless they say otherwise. */
+export const REFERENCE_AIR = { temperature: reference(293.15, 5), pressure: reference(100e3, 2e3) } as const

@@ -1,15 +1,72 @@
-import { isGap, type Value } from '../../working/value.ts'
-import { study } from '../study.ts'
+import type { CoastDownStep, Donor } from '../../model/donor.ts'
+import { studentFactor } from '../../numerics/index.ts'
+import {
+  coastDownFit,
+  stepDifference,
+  stepForce,
+  statisticalAccuracy,
+  toReferenceConditions,
+  windAndSlope,
+} from '../../vehicle/coast-down.ts'
+import { wheelsInertia } from '../../vehicle/road-load.ts'
+import { REFERENCE_PRESSURE, TWENTY } from '../../vehicle/road-load-reference.ts'
+import { coastingMass, coastingMassByShare } from '../../vehicle/rotating-inertia.ts'
+import { type Fact, type Field, type Figure, type Gap, isGap, standard, type Value } from '../../working/value.ts'
+import { type Ask, from, type Known, type Maker, study } from '../study.ts'
+import { rolling } from './rolling.ts'
 
 /** Road-load coefficients with the state they hold at. */
 export type CoastDown = {
-  readonly by: 'coefficients'
+  readonly by: 'runs' | 'coefficients'
   readonly f0: Value
   readonly f1: Value
   readonly f2: Value
   readonly mass: Value
   readonly temperature: Value
   readonly pressure: Value
+  /** Statistical accuracy of each step; none where coefficients were typed. */
+  readonly accuracy: Readonly<Record<string, Figure>>
+}
+
+const PAIRS = [1, 2, 3, 4, 5, 6] as const
+const COAST = {
+  tool: 'GPS logger, still dry day, level straight road, 110 to 20 km/h in neutral, both directions',
+  accuracy: '± 5 % on road load',
+  minutes: 120,
+}
+const noRuns: Gap = {
+  gap: true,
+  path: 'donor.coast-down.steps',
+  label: 'coast-down runs',
+  until: 'before the engine comes out',
+  measure: COAST,
+  why: 'missing',
+}
+const tooFew: Gap = { ...noRuns, label: 'coast-down runs through at least three steps of speed' }
+
+/** The pairs of a step of which at least one run is there; the missing other is a gap. Two pairs at least: one says nothing of its scatter. */
+function pairsOf(step: CoastDownStep): readonly { readonly out: Field; readonly back: Field }[] {
+  const all = PAIRS.map(i => ({ out: step[`out${i}`], back: step[`back${i}`] }))
+  return all.filter((p, i) => i < 2 || !isGap(p.out) || !isGap(p.back))
+}
+
+function runReads(donor: Donor, ask: Ask) {
+  const { coastDown: c } = donor,
+    names = Object.keys(c.steps)
+  return {
+    by: 'runs' as const,
+    names,
+    enough: names.length < 3 ? tooFew : null,
+    mass: c.mass,
+    temperature: c.temperature,
+    pressure: c.pressure,
+    // The turning parts by their own inertia where somebody knows it, else by the share of the test procedure.
+    wheel:
+      isGap(donor.wheelInertia) || donor.wheelInertia.origin?.how === 'assumed'
+        ? null
+        : { inertia: donor.wheelInertia, radius: from(ask(rolling), r => r.radius) },
+    steps: Object.values(c.steps).map(s => ({ from: s.from, to: s.to, pairs: pairsOf(s) })),
+  }
 }
 
 /** Road-load coefficients of the donor car, from its coast-down runs or as somebody published them. */
@@ -17,16 +74,86 @@ export const coastDown = study({
   id: 'coast-down',
   stage: 'donor',
   asks: 'What holds the car back, by its own coast-down?',
-  reads: ({ donor: { coastDown: c } }) => ({
-    f0: c.f0,
-    f1: c.f1,
-    f2: c.f2,
-    mass: c.mass,
-    temperature: c.temperature,
-    pressure: c.pressure,
-  }),
-  answer: (known): CoastDown => ({ by: 'coefficients', ...known }),
+  reads: ({ donor }, ask) => {
+    const c = donor.coastDown
+    if (Object.keys(c.steps).length > 0) return runReads(donor, ask)
+    const typed = [c.f0, c.f1, c.f2].some(f => !isGap(f))
+    return typed
+      ? { by: 'coefficients' as const, f0: c.f0, f1: c.f1, f2: c.f2, mass: c.mass, temperature: c.temperature, pressure: c.pressure }
+      : noRuns
+  },
+  answer: (known, make): CoastDown => (known.by === 'runs' ? byRuns(known, make) : { ...known, accuracy: {} }),
 })
 
-export const hasCoefficients = (c: { readonly f0: unknown; readonly f1: unknown; readonly f2: unknown }): boolean =>
-  ![c.f0, c.f1, c.f2].every(isGap)
+function byRuns(known: Known<ReturnType<typeof runReads>>, make: Maker): CoastDown {
+  const { names, steps, wheel, temperature, pressure } = known
+  const mass = wheel
+    ? make.work('coasting-mass', coastingMass, {
+        mass: known.mass,
+        wheels: make.work('wheels-inertia', wheelsInertia, { one: wheel.inertia }),
+        radius: wheel.radius,
+      })
+    : make.work('coasting-mass', coastingMassByShare, { mass: known.mass })
+  const forces: Figure[] = [],
+    differences: Figure[] = [],
+    accuracy: Record<string, Figure> = {}
+  for (const [i, step] of steps.entries()) {
+    const item = names[i] as string,
+      out = step.pairs.map(p => p.out),
+      back = step.pairs.map(p => p.back)
+    const p = make.work(
+      'accuracy',
+      statisticalAccuracy,
+      { out, back, student: student(out.length - 1) },
+      { item, label: `Statistical accuracy, ${item}` },
+    )
+    accuracy[item] = p
+    const passes = { mass, from: step.from, to: step.to, out, back }
+    forces.push(
+      make.work('force', stepForce, { ...passes, scatter: scatter(item, out.length, p) }, { item, label: `Coast-down force, ${item}` }),
+    )
+    differences.push(make.work('difference', stepDifference, passes, { item, label: `Out less back, ${item}` }))
+  }
+  const froms = steps.map(s => s.from),
+    tos = steps.map(s => s.to)
+  const raw = make.all('as-run', coastDownFit, { from: froms, to: tos, forces }).figures
+  const wind = make.work('wind', windAndSlope, { from: froms, to: tos, differences, f2: raw.f2 })
+  const labels = {
+    f0: 'Constant part of road load, 20 °C',
+    f1: 'Part of road load rising with speed, 20 °C',
+    f2: 'Part of road load rising with speed squared, 20 °C and 100 kPa',
+  }
+  const at = make.all('', toReferenceConditions, { ...raw, wind, temperature, pressure }, { labels }).figures
+  make.table('steps', {
+    label: 'Coast-down, step by step',
+    columns: [
+      { key: 'from', label: 'from', unit: 'm/s', shows: 'speed' },
+      { key: 'to', label: 'to', unit: 'm/s', shows: 'speed' },
+      { key: 'force', label: 'force', unit: 'N' },
+      { key: 'accuracy', label: 'accuracy', unit: '1', shows: 'share' },
+    ],
+    rows: steps.map((s, i) => ({
+      name: names[i] as string,
+      cells: { from: s.from, to: s.to, force: forces[i], accuracy: accuracy[names[i] as string] },
+    })),
+  })
+  return { by: 'runs', ...at, mass: known.mass, temperature: TWENTY, pressure: REFERENCE_PRESSURE, accuracy }
+}
+
+const student = (degrees: number): Fact =>
+  standard(`student-95-${degrees}`, `Student factor, 95 %, ${degrees} degrees of freedom`, 't_95', studentFactor(degrees), '1', {
+    work: 'gum',
+    place: 'G.3, two-sided',
+  })
+
+/** The runs scatter about their mean: nothing in the best value, but the half-width of the mean goes into every band. */
+const scatter = (item: string, pairs: number, p: Figure): Fact => ({
+  path: `donor.coast-down.steps.${item}#scatter`,
+  label: `Scatter of the mean, ${item}`,
+  symbol: 'ε',
+  unit: '1',
+  shows: 'share',
+  value: 0,
+  half: p.value,
+  origin: { how: 'measured', note: `${pairs} pairs of runs` },
+})
