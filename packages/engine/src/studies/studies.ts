@@ -1,9 +1,13 @@
+import { againstDonor } from './brief/against-donor.ts'
 import { outline } from './brief/outline.ts'
 import { coastDown } from './donor/coast-down.ts'
 import { ledger } from './donor/ledger.ts'
 import { loadCases } from './donor/load-cases.ts'
 import { rolling } from './donor/rolling.ts'
+import { stance } from './donor/stance.ts'
 import { weighed } from './donor/weighed.ts'
+import { acceleration } from './drive/acceleration.ts'
+import { batteryPull } from './drive/battery-pull.ts'
 import { driveUnits } from './drive/drive-units.ts'
 import { envelopes } from './drive/envelopes.ts'
 import { hillStart } from './drive/hill-start.ts'
@@ -15,4 +19,4 @@ import type { Study } from './study.ts'
 export const HEADLINE: readonly Study<unknown>[] = [ledger, loadCases]
 
 /** Every study, in the order of the job. A test fails when one is missing here. */
-export const STUDIES: readonly Study<unknown>[] = [outline, weighed, rolling, coastDown, ledger, loadCases, ratios, envelopes, driveUnits, hillStart, packModel]
+export const STUDIES: readonly Study<unknown>[] = [outline, againstDonor, weighed, rolling, coastDown, ledger, stance, loadCases, ratios, envelopes, driveUnits, hillStart, packModel, batteryPull, acceleration]

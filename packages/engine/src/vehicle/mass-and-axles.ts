@@ -148,3 +148,17 @@ export const severalAlike = formula(
   },
   ({ count, each, overhead }) => count * each + overhead,
 )
+
+/** Share of the mass on the wheels of one side. */
+export const sideShare = formula(
+  {
+    id: 'side-share',
+    label: 'Share on the left wheels',
+    gives: { symbol: 's_L', unit: '1', shows: 'share' },
+    takes: { one: mass('m_L', 'left wheels'), other: mass('m_Ri', 'right wheels') },
+    text: 's_L = m_L / (m_L + m_Ri)',
+    source: { work: 'definition', place: 'share' },
+    proof: { none: 'definition' },
+  },
+  ({ one, other }) => one / (one + other),
+)

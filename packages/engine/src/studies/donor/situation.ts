@@ -21,6 +21,7 @@ import { coastDown } from './coast-down.ts'
 import { loadCases } from './load-cases.ts'
 import { rolling } from './rolling.ts'
 import type { Situation } from './situation-figures.ts'
+import { stance } from './stance.ts'
 
 const missing = (path: string, label: string): Gap => ({ gap: true, path, label, until: 'any time', why: 'missing' })
 
@@ -39,11 +40,17 @@ export function situationReads(m: Model, ask: Ask, conditions: Conditions) {
     temperature: conditions.temperature,
     altitude: conditions.altitude,
     headWind: conditions.headWind,
-    height: donor.centreHeight,
+    height: heightOf(m, ask),
     wheelbase: donor.wheelbase,
     radius: from(ask(rolling), r => r.radius),
     wheel: donor.wheelInertia,
   }
+}
+
+/** By the ledger where every part has a height; until then as the donor car had it. */
+function heightOf(m: Model, ask: Ask): Value | Field {
+  const height = from(ask(stance), s => s.height)
+  return isGaps(height) ? m.donor.centreHeight : height.now
 }
 
 /** Coefficients of a coast-down govern where there are any; else drag area and rolling resistance. */
