@@ -22,7 +22,8 @@ const CELLS = 6
 function row(line: string): Hazard {
   const cells = line.split('|').map(cell => cell.trim())
   const [id, harm, stages, caughtBy, cause, effect] = cells
-  if (cells.length !== CELLS || !id || !harm || !stages || !caughtBy || !cause || !effect) throw new SyntaxError(`hazard table: ${CELLS} cells wanted in «${line}»`)
+  if (cells.length !== CELLS || !id || !harm || !stages || !caughtBy || !cause || !effect)
+    throw new SyntaxError(`hazard table: ${CELLS} cells wanted in «${line}»`)
   return { id, harm: harm as Harm, stages: stages.split(', ') as Stage[], caughtBy: caughtBy.split(', ') as Catch[], cause, effect }
 }
 

@@ -130,7 +130,15 @@ export const changeOfRatio = formula(
 )
 /** Places of all seat rows. */
 export const placesTogether = formula(
-  { id: 'places-together', label: 'Seats', gives: { symbol: 'n', unit: '1', label: 'seats', shows: 'count' }, takes: { rows: { symbol: 'p', unit: '1', label: 'places in each row', many: true, shows: 'count' } }, text: 'n = Σ p', source: SUM, proof: { none: 'definition' } },
+  {
+    id: 'places-together',
+    label: 'Seats',
+    gives: { symbol: 'n', unit: '1', label: 'seats', shows: 'count' },
+    takes: { rows: { symbol: 'p', unit: '1', label: 'places in each row', many: true, shows: 'count' } },
+    text: 'n = Σ p',
+    source: SUM,
+    proof: { none: 'definition' },
+  },
   ({ rows }) => rows.reduce((a, b) => a + b, 0),
 )
 /** Share of a car's mass that stands on one of its two axles. */

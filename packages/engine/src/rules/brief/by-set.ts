@@ -47,7 +47,8 @@ export const waiting = (about: readonly string[], missing: Gap | Gaps, item?: st
 })
 
 const CAVEATS: Readonly<Record<Caveat, string>> = {
-  'limited-figure': 'The limited figure counts only if the limit is fixed and sealed, is stated in the papers, and whoever signs agrees that it counts.',
+  'limited-figure':
+    'The limited figure counts only if the limit is fixed and sealed, is stated in the papers, and whoever signs agrees that it counts.',
   'locked-gear-may-count-as-change': 'A gearbox held in one gear may be taken for a changed driveline: ask.',
   'mass-as-weighed': 'Masses are compared as weighed.',
   'axle-band-may-mean-share': 'The text may mean the share of each axle instead of its mass: ask.',

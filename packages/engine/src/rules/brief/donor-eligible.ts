@@ -2,14 +2,14 @@ import { againstDonor } from '../../studies/brief/against-donor.ts'
 import { from, isGaps } from '../../studies/study.ts'
 import { type Field, isGap } from '../../working/value.ts'
 import { limitFact } from '../limits.ts'
-import { doesNotApply, type Judgement, rule } from '../rule.ts'
+import { doesNotApply, type Judgement, type Remedy, rule } from '../rule.ts'
 import * as gateB from '../sets/feasibility.ts'
 import type { CalendarDate, Comparison } from '../sets/feasibility.ts'
 import type { Limit } from '../sets/sets.ts'
 import { bySet, inWords, silent, waiting, wordsOf } from './by-set.ts'
 
 const SOURCE = { work: 'rule-set', place: 'what the donor car has to be' } as const
-const OTHER: Judgement['remedies'] = [{ do: 'act', says: 'Another donor car, or another route to approval.' }]
+const OTHER: readonly Remedy[] = [{ do: 'act', says: 'Another donor car, or another route to approval.' }]
 
 /** A date of the file, as exact as it was written. */
 function calendarDate(text: string): CalendarDate {
@@ -17,7 +17,8 @@ function calendarDate(text: string): CalendarDate {
   return { year, ...(month === undefined ? {} : { month }), ...(day === undefined ? {} : { day }) }
 }
 const inside = ({ found, low = -Infinity, high = Infinity }: Comparison): boolean => low <= found && found <= high
-const coarse = ({ marginalReason }: Comparison): Pick<Judgement, 'eased'> => (marginalReason ? { eased: 'the date is known too coarsely to tell' } : {})
+const coarse = ({ marginalReason }: Comparison): Pick<Judgement, 'eased'> =>
+  marginalReason ? { eased: 'the date is known too coarsely to tell' } : {}
 
 export const donorCategory = rule({
   id: 'donor-category',
@@ -27,11 +28,13 @@ export const donorCategory = rule({
   hazards: [],
   source: SOURCE,
   judgements: bySet((limits, m) => {
-    const about = ['brief.rules', 'donor.category'], limit = limits('donor.category')
+    const about = ['brief.rules', 'donor.category'],
+      limit = limits('donor.category')
     if (!limit) return silent(about)
     const category = m.donor.category
     if (isGap(category)) return [waiting(about, category)]
-    const { value } = limit.requirement, open = Array.isArray(value) ? (value as readonly string[]) : [String(value)]
+    const { value } = limit.requirement,
+      open = Array.isArray(value) ? (value as readonly string[]) : [String(value)]
     return [
       {
         about,
@@ -44,7 +47,13 @@ export const donorCategory = rule({
       },
     ]
   }),
-  spoil: { sample: 'lapwing', edits: [{ path: 'brief.rules', now: 'be' }, { path: 'donor.category', now: 'L7' }] },
+  spoil: {
+    sample: 'lapwing',
+    edits: [
+      { path: 'brief.rules', now: 'be' },
+      { path: 'donor.category', now: 'L7' },
+    ],
+  },
 })
 
 export const donorAge = rule({
@@ -57,7 +66,8 @@ export const donorAge = rule({
   judgements: bySet((limits, m) => {
     const about = ['brief.rules', 'donor.first-registered', 'brief.converted-on']
     if (!limits('donor.age.min')) return silent(about)
-    const first = m.donor.firstRegistered, on = m.brief.convertedOn
+    const first = m.donor.firstRegistered,
+      on = m.brief.convertedOn
     if (isGap(first)) return [waiting(about, first)]
     if (isGap(on)) return [waiting(about, on)]
     const c = gateB.donorAge(limits, { firstRegistered: calendarDate(first.value), conversion: calendarDate(on.value) })
@@ -76,7 +86,14 @@ export const donorAge = rule({
       },
     ]
   }),
-  spoil: { sample: 'lapwing', edits: [{ path: 'brief.rules', now: 'fr' }, { path: 'donor.first-registered', now: '2024-06-01' }], turns: 'marginal' },
+  spoil: {
+    sample: 'lapwing',
+    edits: [
+      { path: 'brief.rules', now: 'fr' },
+      { path: 'donor.first-registered', now: '2024-06-01' },
+    ],
+    turns: 'marginal',
+  },
 })
 
 export const donorBuilt = rule({
@@ -91,18 +108,29 @@ export const donorBuilt = rule({
     if (!limits('donor.built.from') && !limits('donor.built.to')) return silent(about)
     const built = m.donor.built
     if (isGap(built)) return [waiting(about, built)]
-    return gateB.donorBuilt(limits, calendarDate(built.value)).map((c): Judgement => ({
-      about,
-      holds: inside(c),
-      rests: [built, wordsOf(c)],
-      says: c.low === undefined ? 'Built {built}; the rule set takes cars built before {words}.' : 'Built {built}; the rule set takes cars built on or after {words}.',
-      slots: { built, words: wordsOf(c) },
-      requirement: c,
-      remedies: OTHER,
-      ...coarse(c),
-    }))
+    return gateB.donorBuilt(limits, calendarDate(built.value)).map(
+      (c): Judgement => ({
+        about,
+        holds: inside(c),
+        rests: [built, wordsOf(c)],
+        says:
+          c.low === undefined
+            ? 'Built {built}; the rule set takes cars built before {words}.'
+            : 'Built {built}; the rule set takes cars built on or after {words}.',
+        slots: { built, words: wordsOf(c) },
+        requirement: c,
+        remedies: OTHER,
+        ...coarse(c),
+      }),
+    )
   }),
-  spoil: { sample: 'lapwing', edits: [{ path: 'brief.rules', now: 'in' }, { path: 'donor.built', now: '1989-05' }] },
+  spoil: {
+    sample: 'lapwing',
+    edits: [
+      { path: 'brief.rules', now: 'in' },
+      { path: 'donor.built', now: '1989-05' },
+    ],
+  },
 })
 
 export const donorGross = rule({
@@ -120,13 +148,45 @@ export const donorGross = rule({
     const c = gateB.donorGross(limits, total.value)
     if (c?.high === undefined) return silent(about)
     const limit = limitFact(c, c.high, { unit: 'kg' })
-    return [{ about, found: total, side: 'at most', limit, says: 'Its gross mass is {found}; the rule set holds up to {limit}.', requirement: c, remedies: [{ do: 'act', says: 'Ask which rules hold for heavier cars.' }] }]
+    return [
+      {
+        about,
+        found: total,
+        side: 'at most',
+        limit,
+        says: 'Its gross mass is {found}; the rule set holds up to {limit}.',
+        requirement: c,
+        remedies: [{ do: 'act', says: 'Ask which rules hold for heavier cars.' }],
+      },
+    ]
   }),
-  spoil: { sample: 'otter', edits: [{ path: 'brief.rules', now: 'au' }, { path: 'donor.ratings.total', now: '5000 kg' }] },
+  spoil: {
+    sample: 'otter',
+    edits: [
+      { path: 'brief.rules', now: 'au' },
+      { path: 'donor.ratings.total', now: '5000 kg' },
+    ],
+  },
 })
 
-const asWanted = (field: Field<string>, limit: Limit, about: readonly string[], holds: (word: string) => boolean, says: string): Judgement =>
-  isGap(field) ? waiting(about, field) : { about, holds: holds(field.value), rests: [field], says, slots: { found: field, words: wordsOf(limit) }, requirement: limit, remedies: OTHER }
+const asWanted = (
+  field: Field<string>,
+  limit: Limit,
+  about: readonly string[],
+  holds: (word: string) => boolean,
+  says: string,
+): Judgement =>
+  isGap(field)
+    ? waiting(about, field)
+    : {
+        about,
+        holds: holds(field.value),
+        rests: [field],
+        says,
+        slots: { found: field, words: wordsOf(limit) },
+        requirement: limit,
+        remedies: OTHER,
+      }
 
 export const donorRegistered = rule({
   id: 'donor-registered',
@@ -136,11 +196,18 @@ export const donorRegistered = rule({
   hazards: [],
   source: SOURCE,
   judgements: bySet((limits, m) => {
-    const about = ['brief.rules', 'donor.registered-in'], limit = limits('donor.registered')
+    const about = ['brief.rules', 'donor.registered-in'],
+      limit = limits('donor.registered')
     if (!limit) return silent(about)
     return [asWanted(m.donor.registeredIn, limit, about, word => word === limit.from, 'Registered in {found}; the rule set asks: {words}.')]
   }),
-  spoil: { sample: 'lapwing', edits: [{ path: 'brief.rules', now: 'es' }, { path: 'donor.registered-in', now: 'de' }] },
+  spoil: {
+    sample: 'lapwing',
+    edits: [
+      { path: 'brief.rules', now: 'es' },
+      { path: 'donor.registered-in', now: 'de' },
+    ],
+  },
 })
 
 export const donorNotExcluded = rule({
@@ -151,13 +218,29 @@ export const donorNotExcluded = rule({
   hazards: [],
   source: SOURCE,
   judgements: bySet((limits, m) => {
-    const about = ['brief.rules', 'donor.historic'], limit = limits('donor.excluded')
+    const about = ['brief.rules', 'donor.historic'],
+      limit = limits('donor.excluded')
     if (!limit) return silent(about)
     const words = wordsOf(limit)
     if (!words.value.includes('collection vehicle')) return [inWords(limit, about)]
-    return [asWanted(m.donor.historic, limit, about, word => word === 'no', 'Registered as a historic or collection vehicle: {found}; shut out are: {words}.')]
+    return [
+      asWanted(
+        m.donor.historic,
+        limit,
+        about,
+        word => word === 'no',
+        'Registered as a historic or collection vehicle: {found}; shut out are: {words}.',
+      ),
+    ]
   }),
-  spoil: { sample: 'lapwing', edits: [{ path: 'brief.rules', now: 'fr' }, { path: 'donor.historic', now: 'yes' }], turns: 'marginal' },
+  spoil: {
+    sample: 'lapwing',
+    edits: [
+      { path: 'brief.rules', now: 'fr' },
+      { path: 'donor.historic', now: 'yes' },
+    ],
+    turns: 'marginal',
+  },
 })
 
 export const donorRoadworthy = rule({
@@ -168,10 +251,22 @@ export const donorRoadworthy = rule({
   hazards: [],
   source: { work: 'practice', place: 'a rusty shell takes months of body work; some authorities ask for a valid inspection' },
   judgements: bySet((limits, m) => {
-    const about = ['donor.roadworthy'], limit = limits('donor.condition'), found = m.donor.roadworthy
+    const about = ['donor.roadworthy'],
+      limit = limits('donor.condition'),
+      found = m.donor.roadworthy
     if (isGap(found)) return [waiting(about, found)]
     const row = limit ? { requirement: limit } : {}
-    return [{ about, holds: found.value === 'yes', rests: [found], says: 'In good condition, with its inspection in order: {found}.', slots: { found }, remedies: OTHER, ...row }]
+    return [
+      {
+        about,
+        holds: found.value === 'yes',
+        rests: [found],
+        says: 'In good condition, with its inspection in order: {found}.',
+        slots: { found },
+        remedies: OTHER,
+        ...row,
+      },
+    ]
   }),
   spoil: { sample: 'lapwing', edits: [{ path: 'donor.roadworthy', now: 'no' }] },
 })
@@ -184,14 +279,32 @@ export const seatsRegistered = rule({
   hazards: [],
   source: SOURCE,
   judgements: bySet((limits, m, ask) => {
-    const about = ['brief.seats', 'donor.seats'], limit = limits('seats.change')
+    const about = ['brief.seats', 'donor.seats'],
+      limit = limits('seats.change')
     if (!limit) return silent(about)
-    const wanted = m.brief.seats, registered = from(ask(againstDonor), a => a.seats)
+    const wanted = m.brief.seats,
+      registered = from(ask(againstDonor), a => a.seats)
     if (isGap(wanted)) return [waiting(about, wanted)]
     if (isGaps(registered)) return [waiting(about, registered)]
     const answer = gateB.seats(limits, { registered: registered.value, planned: wanted.value })
     if (answer?.kind !== 'compared') return answer ? [inWords(answer, about)] : doesNotApply('the rule set has no row on this', about)
-    return [{ about, found: wanted, side: 'at most', limit: registered, says: '{found} seats are wanted, {limit} are registered; more start an approval.', requirement: answer, remedies: [{ do: 'act', says: 'Keep the seats the car has, or plan for the approval.' }] }]
+    return [
+      {
+        about,
+        found: wanted,
+        side: 'at most',
+        limit: registered,
+        says: '{found} seats are wanted, {limit} are registered; more start an approval.',
+        requirement: answer,
+        remedies: [{ do: 'act', says: 'Keep the seats the car has, or plan for the approval.' }],
+      },
+    ]
   }),
-  spoil: { sample: 'lapwing', edits: [{ path: 'brief.rules', now: 'nl' }, { path: 'brief.seats', now: '4' }] },
+  spoil: {
+    sample: 'lapwing',
+    edits: [
+      { path: 'brief.rules', now: 'nl' },
+      { path: 'brief.seats', now: '4' },
+    ],
+  },
 })

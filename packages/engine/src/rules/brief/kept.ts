@@ -14,11 +14,19 @@ export const bodyUncut = rule({
   hazards: ['N1'],
   source: { work: 'practice', place: 'holes in a body have cost cars their registration' },
   judgements: bySet((limits, { brief }) => {
-    const about = ['brief.keeps.body'], row = limits('structure.body'), kept = brief.keeps.body
+    const about = ['brief.keeps.body'],
+      row = limits('structure.body'),
+      kept = brief.keeps.body
     if (!row) return silent(about)
     if (isGap(kept)) return [waiting(about, kept)]
-    const whole = kept.value === 'yes', asked = brief.asked.inspector
-    const eased = row.requirement.test === 'trigger' ? { eased: 'a cut body starts a further examination, which can be planned for' } : row.fellBack && !isGap(asked) ? { eased: 'the inspector agreed in writing' } : {}
+    const whole = kept.value === 'yes',
+      asked = brief.asked.inspector
+    const eased =
+      row.requirement.test === 'trigger'
+        ? { eased: 'a cut body starts a further examination, which can be planned for' }
+        : row.fellBack && !isGap(asked)
+          ? { eased: 'the inspector agreed in writing' }
+          : {}
     return [
       {
         about,
@@ -32,7 +40,13 @@ export const bodyUncut = rule({
       },
     ]
   }),
-  spoil: { sample: 'lapwing', edits: [{ path: 'brief.rules', now: 'gb' }, { path: 'brief.keeps.body', now: 'no' }] },
+  spoil: {
+    sample: 'lapwing',
+    edits: [
+      { path: 'brief.rules', now: 'gb' },
+      { path: 'brief.keeps.body', now: 'no' },
+    ],
+  },
 })
 
 export const dimensionsKept = rule({
@@ -43,12 +57,31 @@ export const dimensionsKept = rule({
   hazards: [],
   source: { work: 'rule-set', place: 'outer dimensions' },
   judgements: bySet((limits, { brief }) => {
-    const about = ['brief.keeps.dimensions'], row = limits('dims.change'), kept = brief.keeps.dimensions
+    const about = ['brief.keeps.dimensions'],
+      row = limits('dims.change'),
+      kept = brief.keeps.dimensions
     if (!row) return silent(about)
     if (isGap(kept)) return [waiting(about, kept)]
-    return [{ about, holds: kept.value === 'yes', rests: [kept], says: 'Outer dimensions kept: {kept}.', slots: { kept }, requirement: row, remedies: keep('brief.keeps.dimensions', 'Stay within the outline of the car.') }]
+    return [
+      {
+        about,
+        holds: kept.value === 'yes',
+        rests: [kept],
+        says: 'Outer dimensions kept: {kept}.',
+        slots: { kept },
+        requirement: row,
+        remedies: keep('brief.keeps.dimensions', 'Stay within the outline of the car.'),
+      },
+    ]
   }),
-  spoil: { sample: 'lapwing', edits: [{ path: 'brief.rules', now: 'be' }, { path: 'brief.keeps.dimensions', now: 'no' }], turns: 'marginal' },
+  spoil: {
+    sample: 'lapwing',
+    edits: [
+      { path: 'brief.rules', now: 'be' },
+      { path: 'brief.keeps.dimensions', now: 'no' },
+    ],
+    turns: 'marginal',
+  },
 })
 
 export const safetyEquipmentKept = rule({
@@ -60,8 +93,10 @@ export const safetyEquipmentKept = rule({
   source: { work: 'rule-set', place: 'safety equipment of the donor car' },
   caution: 'Airbags and belt tensioners can go off while being worked on: leave them to trained people, battery disconnected.',
   judgements: bySet((limits, { brief }) => {
-    const about = ['brief.keeps.safety-equipment', 'brief.workshop'], kept = brief.keeps.safetyEquipment
-    const keepRow = limits('safety-systems.keep'), ban = limits('route.make-inoperative')
+    const about = ['brief.keeps.safety-equipment', 'brief.workshop'],
+      kept = brief.keeps.safetyEquipment
+    const keepRow = limits('safety-systems.keep'),
+      ban = limits('route.make-inoperative')
     if (!keepRow && !ban) return silent(about)
     const judged = (row: Limit, item: string): Judgement =>
       isGap(kept)
@@ -80,11 +115,26 @@ export const safetyEquipmentKept = rule({
       if (isGap(brief.workshop)) return waiting(about, brief.workshop, 'disabling')
       return gateB.makeInoperative(limits, brief.workshop.value)?.kind === 'stated'
         ? judged(row, 'disabling')
-        : { item: 'disabling', about, says: 'It binds a business, not an owner on the own car.', doesNotApply: 'it binds a business, not an owner on the own car' }
+        : {
+            item: 'disabling',
+            about,
+            says: 'It binds a business, not an owner on the own car.',
+            doesNotApply: 'it binds a business, not an owner on the own car',
+          }
     }
-    return [...(keepRow ? [keepRow.requirement.test === 'must' ? judged(keepRow, 'keeping') : inWords(keepRow, about, 'keeping')] : []), ...(ban ? [byWhom(ban)] : [])]
+    return [
+      ...(keepRow ? [keepRow.requirement.test === 'must' ? judged(keepRow, 'keeping') : inWords(keepRow, about, 'keeping')] : []),
+      ...(ban ? [byWhom(ban)] : []),
+    ]
   }),
-  spoil: { sample: 'lapwing', edits: [{ path: 'brief.rules', now: 'it' }, { path: 'brief.keeps.safety-equipment', now: 'no' }], item: 'keeping' },
+  spoil: {
+    sample: 'lapwing',
+    edits: [
+      { path: 'brief.rules', now: 'it' },
+      { path: 'brief.keeps.safety-equipment', now: 'no' },
+    ],
+    item: 'keeping',
+  },
 })
 
 export const immobiliserPlanned = rule({
@@ -95,7 +145,8 @@ export const immobiliserPlanned = rule({
   hazards: ['M2'],
   source: { work: 'practice', place: 'an immobiliser in the engine computer leaves with it' },
   judgements: ({ donor: { immobiliser } }) => {
-    const about = ['donor.immobiliser.fitted', 'donor.immobiliser.after'], { fitted, after } = immobiliser
+    const about = ['donor.immobiliser.fitted', 'donor.immobiliser.after'],
+      { fitted, after } = immobiliser
     if (isGap(fitted)) return [waiting(about, fitted)]
     if (fitted.value === 'none') return doesNotApply('the donor car has none', about)
     if (isGap(after)) return [waiting(about, after)]
@@ -108,7 +159,11 @@ export const immobiliserPlanned = rule({
         says: 'The immobiliser sits {fitted}; planned: {after}.',
         slots: { fitted, after },
         remedies: [
-          { do: 'set', says: 'Replace it by one that blocks the drive, with its own papers.', sets: [{ path: 'donor.immobiliser.after', to: { word: 'replaced' } }] },
+          {
+            do: 'set',
+            says: 'Replace it by one that blocks the drive, with its own papers.',
+            sets: [{ path: 'donor.immobiliser.after', to: { word: 'replaced' } }],
+          },
           { do: 'act', says: 'Or move the old one with its computer and teach it to the new drive.' },
         ],
       },

@@ -51,7 +51,13 @@ export const kerbMass = rule({
       lower: { says: says('asks for at least') },
     })
   }),
-  spoil: { sample: 'lapwing', edits: [{ path: 'brief.rules', now: 'in' }, { path: 'donor.added.motor-mounts.mass', now: '100 kg' }] },
+  spoil: {
+    sample: 'lapwing',
+    edits: [
+      { path: 'brief.rules', now: 'in' },
+      { path: 'donor.added.motor-mounts.mass', now: '100 kg' },
+    ],
+  },
 })
 
 export const kerbMassChange = rule({
@@ -78,7 +84,14 @@ export const kerbMassChange = rule({
       lower: side,
     })
   }),
-  spoil: { sample: 'lapwing', edits: [{ path: 'brief.rules', now: 'nl' }, { path: 'donor.added.motor-mounts.mass', now: '100 kg' }], item: 'upper end' },
+  spoil: {
+    sample: 'lapwing',
+    edits: [
+      { path: 'brief.rules', now: 'nl' },
+      { path: 'donor.added.motor-mounts.mass', now: '100 kg' },
+    ],
+    item: 'upper end',
+  },
 })
 
 export const axleShare = rule({
@@ -88,6 +101,7 @@ export const axleShare = rule({
   harm: 'S3',
   hazards: [],
   source: SOURCE,
+  caution: 'A shifted balance changes how the car brakes and turns: brake balance and springs have to follow it.',
   judgements: bySet((limits, _, ask) => {
     const limit = limits('axle.share.shift')
     if (!limit) return silent(ABOUT)
@@ -96,7 +110,8 @@ export const axleShare = rule({
     return gateB.axleShare(limits, plain(axles)).flatMap((answer): readonly Judgement[] => {
       if (answer.kind === 'stated') return [inWords(answer, ABOUT)]
       const share = answer.item === 'front axle' ? axles.frontShare : axles.rearShare
-      const says = (bound: string) => `It carries {found} of the mass after {before}; ${bound} {limit}. Shares are compared as weighed, without driver.`
+      const says = (bound: string) =>
+        `It carries {found} of the mass after {before}; ${bound} {limit}. Shares are compared as weighed, without driver.`
       return onEnds(answer, {
         about: ABOUT,
         found: share.now,
@@ -117,11 +132,17 @@ export const crashEquivalence = rule({
   harm: 'S3',
   hazards: [],
   source: SOURCE,
+  caution: 'What a heavier or differently loaded car does in a crash is not known from the donor car.',
   judgements: bySet((limits, _, ask) => {
     if (!limits('axle.share.crash-equivalence') && !limits('mass.total.crash-equivalence')) return silent(ABOUT)
     const axles = axlesOf(ask)
     if (isGaps(axles)) return [waiting(ABOUT, axles)]
-    const prove: readonly Remedy[] = [{ do: 'act', says: 'Where the donor car was approved to crash rules at all, the proof has to be given anew: ask the technical service.' }]
+    const prove: readonly Remedy[] = [
+      {
+        do: 'act',
+        says: 'Where the donor car was approved to crash rules at all, the proof has to be given anew: ask the technical service.',
+      },
+    ]
     return gateB.axleMassBand(limits, plain(axles)).flatMap(c => {
       const one = c.item === 'front axle' ? axles.front : c.item === 'rear axle' ? axles.rear : axles.total
       const says = 'Mass changes by {found}, from {before} to {now}; the donor’s crash proof counts up to {limit}.'
@@ -146,6 +167,7 @@ export const frontAxleRise = rule({
   harm: 'S3',
   hazards: [],
   source: SOURCE,
+  caution: 'An overloaded axle lengthens braking and can break wheels, tyres and bearings.',
   judgements: bySet((limits, m: Model, ask) => {
     if (!limits('axle.front.rise')) return silent(ABOUT)
     if (isGap(m.donor.category)) return [waiting(ABOUT, m.donor.category)]
@@ -163,5 +185,12 @@ export const frontAxleRise = rule({
       upper: { says: 'The front axle changes by {found}, from {before} to {now}; the rule set allows a rise of {limit}.', remedies: MOVE },
     })
   }),
-  spoil: { sample: 'badger', edits: [{ path: 'brief.rules', now: 'in' }, { path: 'donor.removed.engine.mass', now: '20 kg' }], item: 'front axle' },
+  spoil: {
+    sample: 'badger',
+    edits: [
+      { path: 'brief.rules', now: 'in' },
+      { path: 'donor.removed.engine.mass', now: '20 kg' },
+    ],
+    item: 'front axle',
+  },
 })

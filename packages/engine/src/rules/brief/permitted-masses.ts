@@ -21,7 +21,8 @@ type Masses = Readonly<Record<Item, { readonly donor: Value; readonly planned: V
 /** The donor's permitted masses and those planned; what the brief leaves out stays as it was. */
 function masses(m: Model): Masses | Gap {
   const fields = PARTS.map(([item, field]) => {
-    const donor: Field = m.donor.ratings[field], planned: Field = m.brief.ratings[field]
+    const donor: Field = m.donor.ratings[field],
+      planned: Field = m.brief.ratings[field]
     return { item, donor, planned: isGap(planned) ? donor : planned }
   })
   const missing = fields.map(f => f.donor).find(isGap)
@@ -57,7 +58,9 @@ function permitted(limits: Limits, m: Model, roles: readonly Role[], says: strin
   const judged = answers.flatMap(answer => {
     if (answer.kind === 'stated' || !roles.includes(answer.role) || !answer.item) return []
     const [, , key] = PARTS.find(([item]) => item === answer.item) as (typeof PARTS)[number]
-    return sides(answer, all[answer.item], says, [{ do: 'set', says: 'Leave the permitted mass as it was.', sets: [{ path: `brief.ratings.${key}`, to: null }] }])
+    return sides(answer, all[answer.item], says, [
+      { do: 'set', says: 'Leave the permitted mass as it was.', sets: [{ path: `brief.ratings.${key}`, to: null }] },
+    ])
   })
   return judged.length ? judged : silent(ABOUT)
 }
@@ -69,6 +72,7 @@ export const permittedMassesKept = rule({
   harm: 'S3',
   hazards: [],
   source: SOURCE,
+  caution: 'Brakes, axles and tyres were proven for the permitted masses of the donor car, not for more.',
   judgements: bySet((limits, m) => permitted(limits, m, ['limit'], 'Planned is {found}; the donor car has {limit}, which may not change.')),
   spoil: { sample: 'lapwing', edits: [{ path: 'brief.ratings.total', now: '1500 kg' }], item: 'total, raised' },
 })
@@ -80,8 +84,17 @@ export const permittedMassesApproval = rule({
   harm: 'S2',
   hazards: [],
   source: SOURCE,
-  judgements: bySet((limits, m) => permitted(limits, m, ['trigger', 'equivalence'], 'Planned is {found}, the donor car has {limit}; a change asks for more: {words}.')),
-  spoil: { sample: 'lapwing', edits: [{ path: 'brief.rules', now: 'ch' }, { path: 'brief.ratings.total', now: '1500 kg' }], item: 'total' },
+  judgements: bySet((limits, m) =>
+    permitted(limits, m, ['trigger', 'equivalence'], 'Planned is {found}, the donor car has {limit}; a change asks for more: {words}.'),
+  ),
+  spoil: {
+    sample: 'lapwing',
+    edits: [
+      { path: 'brief.rules', now: 'ch' },
+      { path: 'brief.ratings.total', now: '1500 kg' },
+    ],
+    item: 'total',
+  },
 })
 
 export const ladenByLaw = rule({
@@ -91,10 +104,12 @@ export const ladenByLaw = rule({
   harm: 'S3',
   hazards: [],
   source: SOURCE,
+  caution: 'An overloaded axle lengthens braking and can break wheels, tyres and bearings.',
   judgements: bySet((limits, m, ask) => {
     const about = ['brief.rules', 'brief.loads', 'donor.ratings']
     if (!['mass.gross.max', 'mass.axle.max', 'mass.gross.exceed.trigger'].some(key => limits(key as 'mass.gross.max'))) return silent(about)
-    const all = masses(m), loads = ask(loadCases)
+    const all = masses(m),
+      loads = ask(loadCases)
     if (isGap(all)) return [waiting(about, all)]
     if (isGaps(loads)) return [waiting(about, loads)]
     return Object.entries(loads.cases).flatMap(([name, laden]): readonly Judgement[] => {
@@ -108,8 +123,12 @@ export const ladenByLaw = rule({
         if (answer.kind === 'stated') return [inWords(answer, about, name)]
         if (!answer.item) return []
         const says =
-          answer.role === 'trigger' ? 'Laden it weighs {found}; above {limit} a further code starts.' : 'Laden it carries {found}; the rule set holds it to the {limit} of its maker.'
-        const [judged] = sides(answer, { donor: all[answer.item].donor, planned: figures[answer.item] }, says, [{ do: 'act', says: 'Move heavy parts, or carry less.' }])
+          answer.role === 'trigger'
+            ? 'Laden it weighs {found}; above {limit} a further code starts.'
+            : 'Laden it carries {found}; the rule set holds it to the {limit} of its maker.'
+        const [judged] = sides(answer, { donor: all[answer.item].donor, planned: figures[answer.item] }, says, [
+          { do: 'act', says: 'Move heavy parts, or carry less.' },
+        ])
         return judged ? [{ ...judged, about, item: `${name}, ${answer.item}` }] : []
       })
     })

@@ -18,12 +18,17 @@ export function driveline(m: Model): DrivelinePlan | Gap {
   const unknown = units.map(u => u.through).find(isGap)
   if (unknown) return unknown
   const kept = units.every(u => !isGap(u.through) && u.through.value === 'kept gearbox' && isGap(u.finalDrive))
-  return { drivelineKept: units.length > 0 && kept, gearLocked: units.some(u => !isGap(u.shifting) && u.shifting.value === 'held in one gear') }
+  return {
+    drivelineKept: units.length > 0 && kept,
+    gearLocked: units.some(u => !isGap(u.shifting) && u.shifting.value === 'held in one gear'),
+  }
 }
 
 /** Why more power than common practice holds good may still pass where the law says nothing. */
 const agreed = (m: Model, fellBack: boolean): string | undefined =>
-  fellBack && !isGap(m.brief.asked.inspector) ? 'the law says nothing and the inspector agreed in writing; brakes and driveline still have to suit it' : undefined
+  fellBack && !isGap(m.brief.asked.inspector)
+    ? 'the law says nothing and the inspector agreed in writing; brakes and driveline still have to suit it'
+    : undefined
 
 export const powerAgainstDonor = rule({
   id: 'power-against-donor',
@@ -117,14 +122,19 @@ export const powerChange = rule({
     const { peaks, limited, before } = numbers(power)
     const answer = gateB.powerChange(limits, { donorPower: before, motorPowers: peaks, limitedPower: limited })
     if (answer?.kind !== 'compared') return answer ? [inWords(answer, about)] : silent(about)
-    const act = [{ do: 'act', says: 'Plan for the approval; where entries of the register start one anyway, this changes nothing.' }] as const
+    const act = [
+      { do: 'act', says: 'Plan for the approval; where entries of the register start one anyway, this changes nothing.' },
+    ] as const
     return onEnds(answer, {
       about,
       found: power.change,
       shows: 'share',
       scale: 0.01,
       slots: { now: power.now, before: power.before },
-      upper: { says: 'Power changes by {found}, from {before} to {now}; from {limit} on a further approval starts.', remedies: [...powerLimitedTo(m, answer.quantity?.high ?? 0), ...act] },
+      upper: {
+        says: 'Power changes by {found}, from {before} to {now}; from {limit} on a further approval starts.',
+        remedies: [...powerLimitedTo(m, answer.quantity?.high ?? 0), ...act],
+      },
       lower: { says: 'Power changes by {found}, from {before} to {now}; from {limit} on a further approval starts.', remedies: act },
     })
   }),
@@ -143,7 +153,10 @@ export const continuousPower = rule({
     if (!limits('power.ratio.continuous')) return silent(about)
     const power: ComparedPeaks | Gaps = from(ask(againstDonor), a => a.continuous)
     if (isGaps(power)) return [waiting(about, power)]
-    const answer = gateB.continuousPowerRatio(limits, { strongestEnginePower: power.before.value, continuousPowers: power.peaks.map(p => p.value) })
+    const answer = gateB.continuousPowerRatio(limits, {
+      strongestEnginePower: power.before.value,
+      continuousPowers: power.peaks.map(p => p.value),
+    })
     if (answer?.kind !== 'compared') return answer ? [inWords(answer, about)] : silent(about)
     return onEnds(answer, {
       about,
@@ -156,7 +169,14 @@ export const continuousPower = rule({
       },
     })
   }),
-  spoil: { sample: 'lapwing', edits: [{ path: 'brief.rules', now: 'au' }, { path: 'drive.units.main.motor.continuous-power', now: '120 kW' }], turns: 'marginal' },
+  spoil: {
+    sample: 'lapwing',
+    edits: [
+      { path: 'brief.rules', now: 'au' },
+      { path: 'drive.units.main.motor.continuous-power', now: '120 kW' },
+    ],
+    turns: 'marginal',
+  },
 })
 
 export const historicPrivilege = rule({
@@ -177,17 +197,35 @@ export const historicPrivilege = rule({
     if (isGaps(power)) return [waiting(about, power)]
     if (isGaps(runningOrder)) return [waiting(about, runningOrder)]
     if (isGaps(found)) return [waiting(about, found)]
-    const c = gateB.powerToWeightRise(limits, { donorPower: power.before.value, donorMass: runningOrder.before.value, power: power.now.value, mass: runningOrder.now.value })
+    const c = gateB.powerToWeightRise(limits, {
+      donorPower: power.before.value,
+      donorMass: runningOrder.before.value,
+      power: power.now.value,
+      mass: runningOrder.now.value,
+    })
     if (c?.high === undefined) return silent(about)
     // the row gives the rise in per cent, the figure is new over old
-    return onEnds({ ...c, high: 100 + c.high }, {
-      about,
-      found,
-      shows: 'ratio',
-      scale: 0.01,
-      slots: { now: power.now, before: power.before },
-      upper: { says: 'Power to weight is {found} of what it was; above {limit} the privilege of a historic car ends.', remedies: powerLimitedTo(m, ((c.quantity?.high ?? 0) * runningOrder.now.value)) },
-    })
+    return onEnds(
+      { ...c, high: 100 + c.high },
+      {
+        about,
+        found,
+        shows: 'ratio',
+        scale: 0.01,
+        slots: { now: power.now, before: power.before },
+        upper: {
+          says: 'Power to weight is {found} of what it was; above {limit} the privilege of a historic car ends.',
+          remedies: powerLimitedTo(m, (c.quantity?.high ?? 0) * runningOrder.now.value),
+        },
+      },
+    )
   }),
-  spoil: { sample: 'lapwing', edits: [{ path: 'brief.rules', now: 'gb' }, { path: 'donor.historic', now: 'yes' }, { path: 'drive.units.main.motor.peak-power', now: '200 kW' }] },
+  spoil: {
+    sample: 'lapwing',
+    edits: [
+      { path: 'brief.rules', now: 'gb' },
+      { path: 'donor.historic', now: 'yes' },
+      { path: 'drive.units.main.motor.peak-power', now: '200 kW' },
+    ],
+  },
 })

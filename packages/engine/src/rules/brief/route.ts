@@ -1,12 +1,14 @@
 import type { Field, Fact } from '../../working/value.ts'
 import { isGap } from '../../working/value.ts'
-import { doesNotApply, type Judgement, rule } from '../rule.ts'
+import { doesNotApply, type Judgement, type Remedy, rule } from '../rule.ts'
 import * as gateB from '../sets/feasibility.ts'
 import type { SetId } from '../sets/requirement.ts'
 import type { Limit } from '../sets/sets.ts'
 import { bySet, silent, waiting, wordsOf } from './by-set.ts'
 
-const WRITE: Judgement['remedies'] = [{ do: 'act', says: 'Write to whoever will sign, and wait for the answer, before the first part is bought.' }]
+const WRITE: readonly Remedy[] = [
+  { do: 'act', says: 'Write to whoever will sign, and wait for the answer, before the first part is bought.' },
+]
 
 export const singleCar = rule({
   id: 'single-car',
@@ -32,18 +34,35 @@ export const singleCar = rule({
             holds: approvedKit.value === 'yes',
             rests: [rules, approvedKit],
             says: 'Kits and types are approved here, single cars are not: {words}.',
-            remedies: [{ do: 'act', says: 'Find an approved kit for this model, or approve the car elsewhere; ask before anything is bought.' }],
+            remedies: [
+              { do: 'act', says: 'Find an approved kit for this model, or approve the car elsewhere; ask before anything is bought.' },
+            ],
             ...said,
           },
         ]
       case 'divisions decide':
         if (isGap(asked.inspector)) return [waiting(['brief.rules', 'brief.asked.inspector'], asked.inspector)]
-        return [{ about, holds: true, rests: [rules, asked.inspector], says: 'States, provinces or regions decide, and the inspector agreed in writing on {on}.', slots: { ...said.slots, on: asked.inspector }, ...(row ? { requirement: row } : {}) }]
+        return [
+          {
+            about,
+            holds: true,
+            rests: [rules, asked.inspector],
+            says: 'States, provinces or regions decide, and the inspector agreed in writing on {on}.',
+            slots: { ...said.slots, on: asked.inspector },
+            ...(row ? { requirement: row } : {}),
+          },
+        ]
       default:
         return doesNotApply('the rule set does not say whether one car alone can be approved: ask', about)
     }
   }),
-  spoil: { sample: 'lapwing', edits: [{ path: 'brief.rules', now: 'it' }, { path: 'brief.approved-kit', now: 'no' }] },
+  spoil: {
+    sample: 'lapwing',
+    edits: [
+      { path: 'brief.rules', now: 'it' },
+      { path: 'brief.approved-kit', now: 'no' },
+    ],
+  },
 })
 
 /** Days written year first sort as words do. */
@@ -57,7 +76,10 @@ function askedAhead(item: 'inspector' | 'insurer', asked: Field<string>, bought:
     about,
     holds: asked.value <= bought.value,
     rests: [asked, bought],
-    says: item === 'inspector' ? 'Whoever will sign agreed on {asked}; the first part is bought on {bought}.' : 'The insurer agreed on {asked}; the first part is bought on {bought}.',
+    says:
+      item === 'inspector'
+        ? 'Whoever will sign agreed on {asked}; the first part is bought on {bought}.'
+        : 'The insurer agreed on {asked}; the first part is bought on {bought}.',
     slots,
     remedies: WRITE,
     ...(row && item === 'inspector' ? { requirement: row } : {}),
@@ -74,7 +96,10 @@ export const askedBefore = rule({
   judgements: bySet((limits, { brief }) => {
     const row = limits('ask.before')
     if (!row) return silent(['brief.asked'])
-    return [askedAhead('inspector', brief.asked.inspector, brief.partsBoughtFrom, row), askedAhead('insurer', brief.asked.insurer, brief.partsBoughtFrom, row)]
+    return [
+      askedAhead('inspector', brief.asked.inspector, brief.partsBoughtFrom, row),
+      askedAhead('insurer', brief.asked.insurer, brief.partsBoughtFrom, row),
+    ]
   }),
   spoil: { sample: 'lapwing', edits: [{ path: 'brief.asked.inspector', now: '2027-03-01' }], item: 'inspector' },
 })
@@ -88,7 +113,9 @@ export const packApproval = rule({
   source: { work: 'rule-set', place: 'approval of the traction battery' },
   caution: 'A pack without proof of its tests may burn; a certificate cannot be had for a pack of mixed modules afterwards.',
   judgements: bySet((limits, { brief }) => {
-    const about = ['brief.pack-approval'], row = limits('battery.approval'), plan = brief.packApproval
+    const about = ['brief.pack-approval'],
+      row = limits('battery.approval'),
+      plan = brief.packApproval
     if (!row) return silent(about)
     if (isGap(plan)) return [waiting(about, plan)]
     return [

@@ -22,7 +22,13 @@ import { either, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts
 /** Old and new of one quantity. `peaks` are the motors' own figures, of which `now` is what counts once sealed limits are taken. */
 export type Compared = { readonly before: Value; readonly now: Value; readonly ratio: Figure; readonly change: Figure }
 export type ComparedPeaks = Compared & { readonly peaks: readonly Value[] }
-export type Axles = { readonly front: Compared; readonly rear: Compared; readonly total: Compared; readonly frontShare: Shares; readonly rearShare: Shares }
+export type Axles = {
+  readonly front: Compared
+  readonly rear: Compared
+  readonly total: Compared
+  readonly frontShare: Shares
+  readonly rearShare: Shares
+}
 export type Shares = { readonly before: Figure; readonly now: Figure }
 export type AgainstDonor = {
   readonly power: ComparedPeaks | Gaps
@@ -41,7 +47,13 @@ export type AgainstDonor = {
 const sealed = (unit: DriveUnit, limit: Field): Field | null =>
   isGap(limit) ? null : isGap(unit.limitSealed) ? unit.limitSealed : unit.limitSealed.value === 'yes' ? limit : null
 
-const NO_UNIT: Gap = { gap: true, path: 'drive.units', label: 'drive units: motor, inverter and their way to an axle', until: 'any time', why: 'missing' }
+const NO_UNIT: Gap = {
+  gap: true,
+  path: 'drive.units',
+  label: 'drive units: motor, inverter and their way to an axle',
+  until: 'any time',
+  why: 'missing',
+}
 
 const NO_SEATS: Gap = { gap: true, path: 'donor.seats', label: 'seat rows', until: 'any time', why: 'missing' }
 
@@ -79,10 +91,17 @@ export const againstDonor = study({
       torque: isGaps(known.torque) ? known.torque : torques(make, known.torque.units, known.torque.before),
       continuous: isGaps(known.continuous)
         ? known.continuous
-        : powers(make, 'continuous', known.continuous.units, 'engine' in known.continuous.before ? known.continuous.before.engine : known.continuous.before),
+        : powers(
+            make,
+            'continuous',
+            known.continuous.units,
+            'engine' in known.continuous.before ? known.continuous.before.engine : known.continuous.before,
+          ),
       runningOrder,
       axles: isGaps(masses) ? masses : onAxles(make, masses.donor, masses.finished),
-      seats: isGaps(known.seats) ? known.seats : make.work('seats-before', placesTogether, { rows: known.seats }, { label: 'Seats of the donor car' }),
+      seats: isGaps(known.seats)
+        ? known.seats
+        : make.work('seats-before', placesTogether, { rows: known.seats }, { label: 'Seats of the donor car' }),
       powerToWeight: isGaps(power)
         ? power
         : isGaps(runningOrder)
@@ -102,7 +121,14 @@ type Unit = { readonly name: string; readonly peak: Value; readonly limit: Value
 function powers(make: Maker, key: 'power' | 'continuous', all: readonly Unit[], before: Value): ComparedPeaks {
   const word = key === 'power' ? 'Peak power' : 'Continuous power'
   const each = all.map(u =>
-    u.limit ? make.work(`${key}-counted`, limitedPower, { peak: u.peak, limit: u.limit }, { item: u.name, label: `${word} of ${u.name} that counts` }) : u.peak,
+    u.limit
+      ? make.work(
+          `${key}-counted`,
+          limitedPower,
+          { peak: u.peak, limit: u.limit },
+          { item: u.name, label: `${word} of ${u.name} that counts` },
+        )
+      : u.peak,
   )
   const now = make.work(key, powerTogether, { each }, { label: `${word} that counts` })
   const ratio = make.work(`${key}-ratio`, powerRatio, { now, before }, { label: `${word} against the old engine` })
@@ -111,7 +137,14 @@ function powers(make: Maker, key: 'power' | 'continuous', all: readonly Unit[], 
 
 function torques(make: Maker, all: readonly Unit[], before: Value): ComparedPeaks {
   const each = all.map(u =>
-    u.limit ? make.work('torque-counted', limitedTorque, { peak: u.peak, limit: u.limit }, { item: u.name, label: `Peak torque of ${u.name} that counts` }) : u.peak,
+    u.limit
+      ? make.work(
+          'torque-counted',
+          limitedTorque,
+          { peak: u.peak, limit: u.limit },
+          { item: u.name, label: `Peak torque of ${u.name} that counts` },
+        )
+      : u.peak,
   )
   const now = make.work('torque', torqueTogether, { each }, { label: 'Peak torque that counts' })
   const ratio = make.work('torque-ratio', torqueRatio, { now, before }, { label: 'Peak torque against the old engine' })
@@ -121,7 +154,12 @@ function torques(make: Maker, all: readonly Unit[], before: Value): ComparedPeak
 const change = (make: Maker, key: string, ratio: Figure, label: string, item?: string): Figure =>
   make.work(key, changeOfRatio, { ratio }, { label, ...(item === undefined ? {} : { item }) })
 
-function inRunningOrder(make: Maker, donor: Value, finished: Value, tank: { fuel: Value; tank: Value; kind: 'petrol' | 'diesel' }): Compared {
+function inRunningOrder(
+  make: Maker,
+  donor: Value,
+  finished: Value,
+  tank: { fuel: Value; tank: Value; kind: 'petrol' | 'diesel' },
+): Compared {
   const before = make.work(
     'running-order-before',
     massInRunningOrder,
@@ -143,7 +181,12 @@ function onAxles(
     return { before, now, ratio, change: change(make, 'weighed-change', ratio, `As weighed, change, ${item}`, item) }
   }
   const share = (item: string, axle: 'front' | 'rear', other: 'front' | 'rear'): Shares => ({
-    before: make.work('share-before', axleShare, { axle: donor[axle], other: donor[other] }, { item, label: `Share on the ${item}, donor car` }),
+    before: make.work(
+      'share-before',
+      axleShare,
+      { axle: donor[axle], other: donor[other] },
+      { item, label: `Share on the ${item}, donor car` },
+    ),
     now: make.work('share', axleShare, { axle: finished[axle], other: finished[other] }, { item, label: `Share on the ${item}` }),
   })
   return {

@@ -1,7 +1,8 @@
 import type { Gap } from '../../working/value.ts'
 import { maybe, study } from '../study.ts'
 
-const empty = (path: string, label: string, map: object): Gap | null => (Object.keys(map).length > 0 ? null : { gap: true, path, label, until: 'any time', why: 'missing' })
+const empty = (path: string, label: string, map: object): Gap | null =>
+  Object.keys(map).length > 0 ? null : { gap: true, path, label, until: 'any time', why: 'missing' }
 
 /** Sets of things a conversion cannot do without: while one is empty, it is asked for. */
 export const outline = study({
