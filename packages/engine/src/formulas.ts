@@ -4,6 +4,14 @@ import * as envelope from './drive/envelope.ts'
 import * as highestSpeed from './drive/highest-speed.ts'
 import * as lossMap from './drive/loss-map.ts'
 import * as motorLoss from './drive/motor-loss.ts'
+import * as selfDischarge from './battery/self-discharge.ts'
+import * as weakestOfMany from './battery/weakest-of-many.ts'
+import * as parallelBranches from './battery/parallel-branches.ts'
+import * as salvageLimits from './battery/salvage-limits.ts'
+import * as compression from './battery/compression.ts'
+import * as joints from './battery/joints.ts'
+import * as ventGas from './battery/vent-gas.ts'
+import * as cellBarrier from './battery/cell-barrier.ts'
 import * as boxHeat from './battery/box-heat.ts'
 import * as cellHeat from './battery/cell-heat.ts'
 import * as cellCircuit from './battery/cell-circuit.ts'
@@ -61,7 +69,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     tyreLoad,
     coastDown,
   ],
-  battery: [openCircuitSets, chenRinconMora, cellCircuit, powerLimit, coldResistance, packArithmetic, packResistance, lampTest, chargeAcceptance, usableEnergy, cellHeat, boxHeat],
+  battery: [openCircuitSets, chenRinconMora, cellCircuit, powerLimit, coldResistance, packArithmetic, packResistance, lampTest, chargeAcceptance, usableEnergy, cellHeat, boxHeat, selfDischarge, weakestOfMany, parallelBranches, salvageLimits, compression, joints, ventGas, cellBarrier],
   drive: [wheelForce, envelope, motorLoss, lossMap, winding, speeds, highestSpeed, acceleration, batteryPull],
 }
 const isFormula = (x: unknown): x is AnyFormula => typeof x === 'function' && 'card' in x
