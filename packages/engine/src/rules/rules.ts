@@ -1,4 +1,5 @@
-import { donorAge, donorBuilt, donorCategory, donorGross, donorNotExcluded, donorRegistered, donorRoadworthy, seatsRegistered } from './brief/donor-eligible.ts'
+import { donorAge, donorBuilt } from './brief/donor-dates.ts'
+import { donorCategory, donorGross, donorNotExcluded, donorRegistered, donorRoadworthy, seatsRegistered } from './brief/donor-eligible.ts'
 import { bodyUncut, dimensionsKept, immobiliserPlanned, safetyEquipmentKept } from './brief/kept.ts'
 import { axleShare, crashEquivalence, frontAxleRise, kerbMass, kerbMassChange } from './brief/masses.ts'
 import { ladenByLaw, permittedMassesApproval, permittedMassesKept } from './brief/permitted-masses.ts'
