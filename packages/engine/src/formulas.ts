@@ -12,6 +12,8 @@ import * as compression from './battery/compression.ts'
 import * as joints from './battery/joints.ts'
 import * as ventGas from './battery/vent-gas.ts'
 import * as cellBarrier from './battery/cell-barrier.ts'
+import * as ageing from './battery/ageing.ts'
+import * as ageingOfYears from './battery/ageing-of-years.ts'
 import * as boxHeat from './battery/box-heat.ts'
 import * as cellHeat from './battery/cell-heat.ts'
 import * as cellCircuit from './battery/cell-circuit.ts'
@@ -23,7 +25,9 @@ import * as openCircuitSets from './battery/open-circuit-sets.ts'
 import * as packArithmetic from './battery/pack-arithmetic.ts'
 import * as packResistance from './battery/pack-resistance.ts'
 import * as powerLimit from './battery/power-limit.ts'
+import * as ratioWindow from './drive/ratio-window.ts'
 import * as speeds from './drive/speeds.ts'
+import * as steepestStart from './drive/steepest-start.ts'
 import * as usableEnergy from './battery/usable-energy.ts'
 import * as wheelForce from './drive/wheel-force.ts'
 import * as winding from './drive/winding.ts'
@@ -69,8 +73,8 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     tyreLoad,
     coastDown,
   ],
-  battery: [openCircuitSets, chenRinconMora, cellCircuit, powerLimit, coldResistance, packArithmetic, packResistance, lampTest, chargeAcceptance, usableEnergy, cellHeat, boxHeat, selfDischarge, weakestOfMany, parallelBranches, salvageLimits, compression, joints, ventGas, cellBarrier],
-  drive: [wheelForce, envelope, motorLoss, lossMap, winding, speeds, highestSpeed, acceleration, batteryPull],
+  battery: [openCircuitSets, chenRinconMora, cellCircuit, powerLimit, coldResistance, packArithmetic, packResistance, lampTest, chargeAcceptance, usableEnergy, cellHeat, boxHeat, ageing, ageingOfYears, selfDischarge, weakestOfMany, parallelBranches, salvageLimits, compression, joints, ventGas, cellBarrier],
+  drive: [wheelForce, envelope, motorLoss, lossMap, winding, speeds, highestSpeed, acceleration, batteryPull, ratioWindow, steepestStart],
 }
 const isFormula = (x: unknown): x is AnyFormula => typeof x === 'function' && 'card' in x
 

@@ -75,9 +75,14 @@ export const brief = group(
           within: quantity('time', 'within', 't', { least: 0.5 }),
           ...conditions,
         }),
-        'hill start': group('hill start', { slope: quantity('slope', 'slope wanted', 'p', { least: 0, most: 1.5 }), ...conditions }),
+        'hill start': group('hill start', {
+          slope: quantity('slope', 'slope wanted', 'p', { least: 0, most: 1.5 }),
+          transfer: choice('range of the transfer case it is met in', ['high', 'low'], { says: 'Left out: the range the car is usually in.' }),
+          ...conditions,
+        }),
         climb: group('climb', {
           slope: quantity('slope', 'slope', 'p', { least: 0, most: 1 }),
+          transfer: choice('range of the transfer case it is met in', ['high', 'low'], { says: 'Left out: the range the car is usually in.' }),
           speed: quantity('speed', 'speed held', 'v', { least: 0.5 }),
           duration: quantity('duration', 'for how long', 't', { least: 1, says: 'Left out: for as long as the hill lasts.' }),
           ...conditions,

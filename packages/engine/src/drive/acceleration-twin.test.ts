@@ -76,7 +76,7 @@ function octave(plans: readonly RunPlan[]): readonly (readonly [time: number, di
   })
   const folder = mkdtempSync(join(tmpdir(), 'full-pull-')), script = join(folder, 'full_pull_twin.m')
   writeFileSync(script, `1;\n${TWIN}\n${calls.join('\n')}\n`)
-  const { stdout, stderr, status } = spawnSync('octave-cli', ['--quiet', '--no-init-file', script], { encoding: 'utf8', timeout: 110_000 })
+  const { stdout, stderr, status } = spawnSync('octave-cli', ['--quiet', '--no-init-file', script], { encoding: 'utf8', timeout: 110_000, cwd: folder })
   rmSync(folder, { recursive: true })
   if (status !== 0) throw new Error(stderr)
   return stdout.trim().split('\n').map(l => l.split(' ').map(Number) as unknown as [number, number, number])

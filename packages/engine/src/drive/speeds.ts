@@ -76,3 +76,19 @@ export const climbForce = formula(
     return level + mass * gravity * (Math.sin(angle) - rolling * (1 - Math.cos(angle)))
   },
 )
+
+/** The slowest of several limits governs. */
+export const leastSpeed = formula(
+  { id: 'least-speed', label: 'Speed by the tightest limit', gives: road('v', 'speed'), takes: { limits: { ...road('v_k', 'speed by one limit'), many: true } }, text: 'v = min(v_k)', source: { work: 'definition', place: 'the least governs' }, proof: { none: 'definition' } },
+  ({ limits }) => Math.min(...limits),
+)
+/** Turns of a speedometer driven behind the gearbox for one turn of the wheels, against before. */
+export const axleRatioChange = formula(
+  { id: 'axle-ratio-change', label: 'Axle ratio against before', gives: { symbol: 'i_s', unit: '1', label: 'ratio against before', shows: 'ratio' }, takes: { now: { symbol: 'i_ax', unit: '1', label: 'axle ratio now', shows: 'ratio' }, before: { symbol: 'i_ax0', unit: '1', label: 'axle ratio before', shows: 'ratio' } }, text: 'i_s = i_ax / i_ax0', source: { work: 'definition', place: 'kinematics of the speedometer drive' }, proof: { none: 'definition' } },
+  ({ now, before }) => now / before,
+)
+/** Torque a unit gives when all carry a pull in proportion to what they could. */
+export const torqueInShare = formula(
+  { id: 'torque-in-share', label: 'Torque for its share of a pull', gives: { symbol: 'M', unit: 'N·m', label: 'torque' }, takes: { full: { symbol: 'M_f', unit: 'N·m', label: 'torque it could give' }, need: { symbol: 'F', unit: 'N', label: 'pull needed' }, all: { symbol: 'F_f', unit: 'N', label: 'pull all could give' } }, text: 'M = M_f · F / F_f', source: { work: 'definition', place: 'proportion' }, proof: { none: 'definition' } },
+  ({ full, need, all }) => (full * need) / all,
+)

@@ -14,8 +14,8 @@ export type Conditions = {
 }
 export type TopSpeedGoal = Here & Conditions & { readonly kind: 'top speed'; readonly speed: Field }
 export type AccelerationGoal = Here & Conditions & { readonly kind: 'acceleration'; readonly from: Field; readonly to: Field; readonly within: Field }
-export type HillStartGoal = Here & Conditions & { readonly kind: 'hill start'; readonly slope: Field }
-export type ClimbGoal = Here & Conditions & { readonly kind: 'climb'; readonly slope: Field; readonly speed: Field; readonly duration: Field }
+export type HillStartGoal = Here & Conditions & { readonly kind: 'hill start'; readonly slope: Field; readonly transfer: Field<'high' | 'low'> }
+export type ClimbGoal = Here & Conditions & { readonly kind: 'climb'; readonly slope: Field; readonly transfer: Field<'high' | 'low'>; readonly speed: Field; readonly duration: Field }
 export type RangeGoal = Here & { readonly kind: 'range'; readonly trip: Field<string>; readonly distance: Field }
 export type ChargingGoal = Here & {
   readonly kind: 'charging'

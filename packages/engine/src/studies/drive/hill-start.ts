@@ -1,12 +1,17 @@
-import { gripAll, gripFront, gripRear, rearShare } from '../../vehicle/grip.ts'
-import { lesserSlope, slopeHeld, slopeResistance } from '../../vehicle/hill.ts'
+import { steepestStart } from '../../drive/steepest-start.ts'
 import { pullTogether, wheelForce } from '../../drive/wheel-force.ts'
 import type { Conditions, HillStartGoal } from '../../model/brief.ts'
+import type { Model } from '../../model/model.ts'
+import { gripAll, gripFront, gripRear, rearShare } from '../../vehicle/grip.ts'
+import { lesserSlope, slopeHeld, slopeResistance } from '../../vehicle/hill.ts'
+import { trainMass } from '../../vehicle/road-load.ts'
+import { gripFixedShare } from '../../vehicle/traction.ts'
 import { type Fact, type Figure, isGap, type Value } from '../../working/value.ts'
-import { loadCases } from '../donor/load-cases.ts'
+import { type Laden, loadCases } from '../donor/load-cases.ts'
 import { rolling } from '../donor/rolling.ts'
-import { from, type Gaps, isGaps, maybe, study } from '../study.ts'
-import { ratios } from './ratios.ts'
+import { type Ask, from, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
+import { FRONT, REAR } from './operating-points.ts'
+import { condition, pulling, type PullingKnown, pullingReads } from './pulling.ts'
 
 export type HillStart = {
   readonly goal: Fact
@@ -14,105 +19,81 @@ export type HillStart = {
   readonly byPull: Figure
   readonly byGrip: Figure
   readonly need: Figure
+  /** Total ratio, torque and efficiency of each unit, as they stand at this start. */
+  readonly units: readonly { readonly name: string; readonly ratio: Value; readonly pull: Figure }[]
+  readonly radius: Value
+}
+const missing = (path: string, label: string): Gaps => ({ gaps: [{ gap: true, path, label, until: 'any time' }] })
+export const hillStartGoals = (m: Model): readonly (readonly [string, HillStartGoal])[] => Object.entries(m.brief.goals).filter((g): g is [string, HillStartGoal] => g[1]?.kind === 'hill start')
+
+function reads(m: Model, ask: Ask, goal: HillStartGoal) {
+  const common = m.brief.conditions, load = condition(goal, common, 'load'), surface = condition(goal, common, 'surface')
+  return {
+    slope: goal.slope,
+    laden: isGap(load) ? load : from(ask(loadCases), l => (l.cases[load.value] as Laden | Gaps | undefined) ?? missing(`brief.loads.${load.value}`, `load case ${load.value}`)),
+    trailer: trailerOf(m, condition(goal, common, 'trailer'), load),
+    grip: isGap(surface) ? surface : m.donor.grip[surface.value],
+    height: m.donor.centreHeight,
+    wheelbase: m.donor.wheelbase,
+    rolling: m.donor.rollingResistance,
+    radius: from(ask(rolling), r => r.radius),
+    pulling: pullingReads(m, ask, { surface, transfer: goal.transfer }),
+  }
+}
+function trailerOf(m: Model, named: Conditions['trailer'], load: Conditions['load']) {
+  const ofLoad = isGap(load) ? undefined : m.brief.loads[load.value]?.trailer
+  const name = !isGap(named) ? named.value : ofLoad && !isGap(ofLoad) ? ofLoad.value : undefined
+  if (name === undefined) return null
+  const t = m.trips.trailers[name]
+  return t ? { mass: t.mass, nose: t.noseLoad, coupling: m.donor.towing.couplingHeight } : missing(`trips.trailers.${name}`, `trailer ${name}`)
 }
 
-/** A goal's own condition, or the brief's common one where the goal leaves it out. */
-export const condition = <K extends keyof Conditions>(goal: Conditions, common: Conditions, key: K): Conditions[K] =>
-  isGap(goal[key]) ? common[key] : goal[key]
-
-/** Hill starts the brief asks for: the steepest slope by pull and by grip, and the pull the wanted slope needs. */
+/** Hill starts the brief asks for: the steepest slope by pull and by grip of the axles, and the pull the wanted slope needs. */
 export const hillStart = study({
   id: 'hill-start',
   stage: 'drive',
   asks: 'Does it pull away on the steepest hill wanted?',
   reads: (m, ask) => {
-    const goals = Object.entries(m.brief.goals).filter((g): g is [string, HillStartGoal] => g[1]?.kind === 'hill start')
-    const loads = ask(loadCases),
-      common = m.brief.conditions
-    return {
-      names: goals.map(([name]) => name),
-      goals: goals.map(([, goal]) => {
-        const load = condition(goal, common, 'load'),
-          surface = condition(goal, common, 'surface')
-        return maybe({
-          slope: goal.slope,
-          laden: isGap(load)
-            ? load
-            : from(
-                loads,
-                l =>
-                  l.cases[load.value] ?? {
-                    gaps: [
-                      {
-                        gap: true as const,
-                        path: `brief.loads.${load.value}`,
-                        label: `load case ${load.value}`,
-                        until: 'any time' as const,
-                      },
-                    ],
-                  },
-              ),
-          grip: isGap(surface) ? surface : m.donor.grip[surface.value],
-          height: m.donor.centreHeight,
-          wheelbase: m.donor.wheelbase,
-          rolling: m.donor.rollingResistance,
-          radius: ask(rolling),
-          units: Object.entries(m.drive.units).map(([name, u]) => ({
-            name,
-            axle: u.axle,
-            torque: u.motor.peakTorque,
-            efficiency: u.efficiency,
-            ratio: from(ask(ratios), r => r.units[name] as Figure | Gaps),
-          })),
-        })
-      }),
-    }
+    const goals = hillStartGoals(m)
+    return { names: goals.map(([name]) => name), goals: goals.map(([, goal]) => maybe(reads(m, ask, goal))) }
   },
-  answer: ({ names, goals }, make): { goals: Readonly<Record<string, HillStart | Gaps>> } => {
-    const out: Record<string, HillStart | Gaps> = {}
-    for (const [i, g] of goals.entries()) {
-      const item = names[i] as string
-      if (isGaps(g)) {
-        out[item] = g
-        continue
-      }
-      const { mass, rear } = g.laden
-      const forces = g.units.map(u =>
-        make.work(
-          'pull',
-          wheelForce,
-          { torque: u.torque, ratio: u.ratio, efficiency: u.efficiency, radius: g.radius.radius },
-          { item: `${item} ${u.name}`, label: `Pull of ${u.name}` },
-        ),
-      )
-      const force =
-        forces.length === 1
-          ? (forces[0] as Value)
-          : make.work('pull-together', pullTogether, { forces }, { item, label: 'Pull of all motors' })
-      const byPull = make.work('slope-by-pull', slopeHeld, { force, mass, rolling: g.rolling }, { item, label: 'Steepest slope by pull' })
-      const share = make.work('rear-share', rearShare, { rear, total: mass }, { item })
-      const axles = new Set(g.units.map(u => u.axle.value)),
-        all = axles.has('both') || axles.size > 1
-      const grip = { grip: g.grip, rearShare: share, height: g.height, wheelbase: g.wheelbase }
-      const label = { item, label: 'Steepest slope by grip' }
-      const byGrip = all
-        ? make.work('slope-by-grip', gripAll, { grip: g.grip }, label)
-        : axles.has('front')
-          ? make.work('slope-by-grip', gripFront, grip, label)
-          : make.work('slope-by-grip', gripRear, grip, label)
-      out[item] = {
-        goal: g.slope,
-        byPull,
-        byGrip,
-        need: make.work(
-          'need',
-          slopeResistance,
-          { mass, slope: g.slope, rolling: g.rolling },
-          { item, label: 'Pull the wanted slope needs' },
-        ),
-        slope: make.work('slope', lesserSlope, { pull: byPull, grip: byGrip }, { item, label: `Hill start, ${item}` }),
-      }
-    }
-    return { goals: out }
-  },
+  answer: ({ names, goals }, make): { goals: Readonly<Record<string, HillStart | Gaps>> } => ({
+    goals: Object.fromEntries(goals.map((g, i): [string, HillStart | Gaps] => [names[i] as string, isGaps(g) ? g : start(make, g as unknown as Start, names[i] as string)])),
+  }),
 })
+
+type Start = {
+  slope: Fact; laden: Laden; trailer: { mass: Fact; nose: Fact; coupling: Fact } | null; grip: Fact; height: Fact; wheelbase: Fact; rolling: Fact; radius: Figure; pulling: PullingKnown
+}
+function start(make: Maker, g: Start, item: string): HillStart {
+  const { trailer, laden } = g, { names, motors } = pulling(make, g.pulling, item)
+  const first = motors.gears.map((_, u) => motors.ratios[motors.gears.slice(0, u).reduce((n, c) => n + c.value, 0)] as Value)
+  const mass = trailer ? make.work('train', trainMass, { car: laden.mass, trailer: trailer.mass, nose: trailer.nose }, { item, label: `Mass of car and trailer, ${item}` }) : laden.mass
+  const pulls = names.map((name, u) => make.work('pull', wheelForce, { torque: motors.torque[u] as Value, ratio: first[u] as Value, efficiency: motors.efficiency[u] as Value, radius: g.radius }, { item: `${item} ${name}`, label: `Pull of ${name}` }))
+  const force = pulls.length === 1 ? (pulls[0] as Value) : make.work('pull-together', pullTogether, { forces: pulls }, { item, label: 'Pull of all motors' })
+  const byPull = make.work('slope-by-pull', slopeHeld, { force, mass, rolling: g.rolling }, { item, label: 'Steepest slope by pull' })
+  const byGrip = gripSlope(make, g, item, motors, pulls, mass)
+  return {
+    goal: g.slope, byPull, byGrip, radius: g.radius,
+    need: make.work('need', slopeResistance, { mass, slope: g.slope, rolling: g.rolling }, { item, label: 'Pull the wanted slope needs' }),
+    slope: make.work('slope', lesserSlope, { pull: byPull, grip: byGrip }, { item, label: `Hill start, ${item}` }),
+    units: names.map((name, u) => ({ name, ratio: first[u] as Value, pull: pulls[u] as Figure })),
+  }
+}
+
+type Motors = ReturnType<typeof pulling>['motors']
+/** One driven axle or one shaft to both by a printed formula; motors on both axles, and any trailer, axle by axle. */
+function gripSlope(make: Maker, g: Start, item: string, motors: Motors, pulls: readonly Value[], mass: Value): Figure {
+  const label = { item, label: 'Steepest slope by grip' }, { laden, trailer } = g, shares = motors.frontShare
+  const paths = new Set(shares.map(s => ('path' in s ? s.path : s.id)))
+  if (trailer || paths.size > 1)
+    return make.work('slope-by-grip', steepestStart, {
+      pulls, frontShare: shares, carMass: laden.mass, mass, front: laden.front, rear: laden.rear, height: g.height, coupling: trailer ? trailer.coupling : g.height, wheelbase: g.wheelbase, rolling: g.rolling, grip: g.grip, centre: motors.centre,
+    }, label)
+  if (motors.centre.value === 'locked') return make.work('slope-by-grip', gripAll, { grip: g.grip }, label)
+  const share = make.work('rear-share', rearShare, { rear: laden.rear, total: laden.mass }, { item })
+  const grip = { grip: g.grip, rearShare: share, height: g.height, wheelbase: g.wheelbase }
+  if (paths.has(FRONT.path)) return make.work('slope-by-grip', gripFront, grip, label)
+  if (paths.has(REAR.path)) return make.work('slope-by-grip', gripRear, grip, label)
+  return make.work('slope-by-grip', gripFixedShare, { ...grip, frontShare: shares[0] as Value }, label)
+}

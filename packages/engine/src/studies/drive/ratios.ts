@@ -6,8 +6,10 @@ import { type Gaps, isGaps, maybe, study } from '../study.ts'
 
 const missing = (at: string, label: string): Gap => ({ gap: true, path: at, label, until: 'any time', why: 'missing' })
 
-/** The gear steps from motor to wheel for a unit, in one gear of the kept box. */
-export function steps(m: Model, unit: DriveUnit, gear: string | undefined): readonly (Field | Gap)[] {
+export type TransferRange = 'high' | 'low'
+
+/** The gear steps from motor to wheel for a unit, in one gear of the kept box; `range` stands in for the range of the transfer case it is usually in. */
+export function steps(m: Model, unit: DriveUnit, gear: string | undefined, range?: Field<TransferRange>): readonly (Field | Gap)[] {
   if (isGap(unit.through)) return [unit.through]
   const out: Field[] = [],
     through = unit.through.value
@@ -18,7 +20,7 @@ export function steps(m: Model, unit: DriveUnit, gear: string | undefined): read
         : (m.donor.gearbox.gears[gear] ?? missing(`donor.gearbox.gears.${gear}`, `ratio of ${gear} gear`)),
     )
   else out.push(unit.reduction)
-  if (!isGap(unit.transfer) && unit.transfer.value !== 'none') out.push(m.donor.transferCase[unit.transfer.value])
+  if (!isGap(unit.transfer) && unit.transfer.value !== 'none') out.push(m.donor.transferCase[range && !isGap(range) ? range.value : unit.transfer.value])
   if (through !== 'drive unit') out.push(isGap(unit.finalDrive) ? m.donor.finalDrive : unit.finalDrive)
   return out
 }

@@ -1,0 +1,62 @@
+import { highestSpeed } from '../../drive/highest-speed.ts'
+import { leastSpeed, roadSpeed } from '../../drive/speeds.ts'
+import type { TopSpeedGoal } from '../../model/brief.ts'
+import { isGap, type Fact, type Field, type Figure, type Value } from '../../working/value.ts'
+import { situation, situationReads } from '../donor/situation.ts'
+import { type Gaps, isGaps, maybe, study } from '../study.ts'
+import { conditionsOf, pulling, pullingReads, roadOf } from './pulling.ts'
+
+export type TopSpeed = {
+  readonly goal: Fact
+  readonly speed: Figure
+  /** Every limit by name, and the one that governs. */
+  readonly limits: Readonly<Record<string, Value>>
+  readonly binding: string
+  readonly sustained: boolean
+}
+const given = (f: Field): Field | null => (isGap(f) ? null : f)
+
+/** What limits top speed: motor, gearbox, pull for ever and for a while, tyre. */
+export const topSpeed = study({
+  id: 'top-speed',
+  stage: 'drive',
+  asks: 'How fast can it go, and what stops it there?',
+  reads: (m, ask) => {
+    const goals = Object.entries(m.brief.goals).filter((g): g is [string, TopSpeedGoal] => g[1]?.kind === 'top speed')
+    return {
+      names: goals.map(([name]) => name),
+      goals: goals.map(([, g]) => {
+        const conditions = conditionsOf(g, m.brief.conditions)
+        return maybe({ speed: g.speed, situation: situationReads(m, ask, conditions), pulling: pullingReads(m, ask, conditions) })
+      }),
+      box: Object.values(m.drive.units).map(u => (!isGap(u.through) && u.through.value === 'kept gearbox' ? given(m.donor.gearbox.inputSpeed) : null)),
+      tyre: given(m.donor.tyre.topSpeed),
+    }
+  },
+  answer: ({ names, goals, box, tyre }, make): { goals: Readonly<Record<string, TopSpeed | Gaps>> } => ({
+    goals: Object.fromEntries(
+      goals.map((g, k): [string, TopSpeed | Gaps] => {
+        const item = names[k] as string
+        if (isGaps(g)) return [item, g]
+        const s = situation(make, g.situation, item), p = pulling(make, g.pulling, item), limits: Record<string, Value> = {}
+        // A unit that shifts runs out in its tallest gear, the last of its list.
+        const tallest = p.motors.gears.map((_, u) => p.motors.ratios[p.motors.gears.slice(0, u + 1).reduce((n, c) => n + c.value, 0) - 1] as Value)
+        for (const [u, name] of p.names.entries()) {
+          limits[`motor of ${name}`] = make.work('by-motor', roadSpeed, { speed: p.motors.topSpeed[u] as Value, radius: s.radius, ratio: tallest[u] as Value }, { item: `${item} ${name}`, label: `Top speed by the motor of ${name}` })
+          const most = box[u] as Fact | null
+          if (most) limits[`gearbox input of ${name}`] = make.work('by-gearbox', roadSpeed, { speed: most, radius: s.radius, ratio: tallest[u] as Value }, { item: `${item} ${name}`, label: `Top speed by the gearbox input of ${name}` })
+        }
+        const road = { ...roadOf(s), efficiency: p.motors.efficiency, ratios: tallest, radius: s.radius }
+        const peak = make.work('by-peak-pull', highestSpeed, { ...road, torque: p.motors.torque, power: p.motors.power }, { item, label: 'Speed the peak rating holds' })
+        const sustained = p.winding.ratedTorque.length > 0
+        limits['pull for a while'] = peak
+        if (sustained) limits['continuous pull'] = make.work('by-continuous-pull', highestSpeed, { ...road, torque: p.winding.ratedTorque, power: p.winding.ratedPower }, { item, label: 'Speed the continuous rating holds' })
+        if (tyre) limits['tyre'] = tyre as Fact
+        const all = Object.values(limits), speed = make.work('speed', leastSpeed, { limits: all }, { item, label: `Top speed, ${item}` })
+        const binding = Object.keys(limits).find(name => (limits[name] as Value).value === speed.value) as string
+        make.table('limits', { label: `What limits top speed, ${item}`, columns: [{ key: 'speed', label: 'speed', unit: 'm/s', shows: 'speed' }, { key: 'governs', label: '' }], rows: Object.entries(limits).map(([name, v]) => ({ name, cells: { speed: v, governs: name === binding ? 'governs' : '' } })) }, item)
+        return [item, { goal: g.speed, speed, limits, binding, sustained }]
+      }),
+    ),
+  }),
+})
