@@ -110,3 +110,29 @@ export const behindRear = formula(
   },
   ({ wheelbase, overhang }) => wheelbase + overhang,
 )
+/** What is left to the rating that is reached first. */
+export const leastRoom = formula(
+  {
+    id: 'least-room',
+    label: 'Room to the rating reached first',
+    gives: mass('Δm_min', 'room'),
+    takes: { rooms: { symbol: 'Δm_k', unit: 'kg', label: 'room to one rating', many: true } },
+    text: 'Δm_min = min(Δm_k)',
+    source: { work: 'definition', place: 'the least' },
+    proof: { none: 'definition' },
+  },
+  ({ rooms }) => Math.min(...rooms),
+)
+/** Seats that may be used: people sit down one by one, front rows first, until a rating breaks. */
+export const usableSeats = formula(
+  {
+    id: 'usable-seats',
+    label: 'Seats that may be used',
+    gives: { symbol: 'n', unit: '1', shows: 'count' },
+    takes: { rooms: { symbol: 'Δm_n', unit: 'kg', label: 'least room met up to one, two, three … people aboard', many: true } },
+    text: 'n = Σ { 1 if Δm_n ≥ 0; 0 otherwise }',
+    source: { work: 'definition', place: 'count' },
+    proof: { examples: [{ takes: { rooms: [120, 45, -30, -105] }, gives: 2, within: 0, source: { work: 'statics', place: 'two people fit, the third breaks a rating' } }] },
+  },
+  ({ rooms }) => rooms.filter(r => r >= 0).length,
+)
