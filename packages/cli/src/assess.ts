@@ -1,5 +1,6 @@
 import { type Assessment, type Finding, type Outcome, STUDIES } from '@ampwright/engine'
 import type { Conversion, System } from '@ampwright/conversion'
+import { requirementLine } from './requirement.ts'
 import { filled, shown } from './shown.ts'
 import { colours, columns, type Terminal, widthOf, wrapped } from './terminal.ts'
 
@@ -40,6 +41,8 @@ export function printFindings(findings: readonly Finding[], t: Terminal, system:
     if (f.outcome === 'unanswered' && f.gaps.length) say(`Unanswered: ${f.gaps.slice(0, 6).map(g => `${g.label} (${g.path})`).join('; ')}${f.gaps.length > 6 ? `; and ${f.gaps.length - 6} more` : ''}.`)
     else say(filled(f.says, f, system))
     if (f.outcome === 'unanswered' && f.reason) say(`Unanswered: ${f.reason}${f.assumed.length ? `: ${f.assumed.slice(0, 4).join(', ')}` : ''}.`)
+    if (f.outcome === 'marginal' && f.reason) say(`Marginal and not failing because ${f.reason}.`)
+    if (f.requirement && f.outcome !== 'sound') say(requirementLine(f.requirement), true)
     if (f.outcome === 'accepted' && f.reason) say(`Accepted: ${f.reason}`)
     if (f.lapsed) say('An acceptance has lapsed: what it rested on has changed.')
     if (f.outcome !== 'sound') for (const r of f.remedies) say(`→ ${filled(r.says, f, system)}`)

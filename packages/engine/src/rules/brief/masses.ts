@@ -41,7 +41,7 @@ export const kerbMass = rule({
     const goods = m.donor.category.value.startsWith('N')
     const answer = gateB.kerbMassRatio(limits, { basis, donor: masses.before.value, converted: masses.now.value, goods })
     if (answer?.kind !== 'compared') return answer ? [inWords(answer, ABOUT)] : silent(ABOUT)
-    const says = (bound: string) => `It weighs {now} after {before}, {found} of the donor car; the rule set ${bound} {limit}.`
+    const says = (bound: string) => `It weighs {now} after {before}, {found} times the donor car; the rule set ${bound} {limit}.`
     return onEnds(answer, {
       about: ABOUT,
       found: masses.ratio,

@@ -54,11 +54,11 @@ export const powerAgainstDonor = rule({
         shows: 'ratio',
         slots: { now: power.now, before: power.before },
         upper: {
-          says: 'Peak power is {now}, {found} of the {before} of the old engine; the rule set allows at most {limit}.',
+          says: 'Peak power is {now}, {found} times the {before} of the old engine; the rule set allows at most {limit}.',
           remedies: powerLimitedTo(m, c.quantity?.high ?? 0),
         },
         lower: {
-          says: 'Peak power is {now}, {found} of the {before} of the old engine; the rule set asks for at least {limit}.',
+          says: 'Peak power is {now}, {found} times the {before} of the old engine; the rule set asks for at least {limit}.',
           remedies: [{ do: 'act', says: 'A stronger motor, or a higher limit.' }],
         },
         eased,
@@ -95,11 +95,11 @@ export const torqueAgainstDonor = rule({
       shows: 'ratio',
       slots: { now: torque.now, before: torque.before },
       upper: {
-        says: 'Motor torque is {now} at the shaft, {found} of the {before} of the old engine; the rule set allows at most {limit}, whatever the ratio behind it.',
+        says: 'Motor torque is {now} at the shaft, {found} times the {before} of the old engine; the rule set allows at most {limit}, whatever the ratio behind it.',
         remedies: torqueLimitedTo(m, answer.quantity?.high ?? 0),
       },
       lower: {
-        says: 'Motor torque is {now} at the shaft, {found} of the {before} of the old engine; the rule set asks for at least {limit}.',
+        says: 'Motor torque is {now} at the shaft, {found} times the {before} of the old engine; the rule set asks for at least {limit}.',
         remedies: [{ do: 'act', says: 'A motor with more torque, or a higher limit.' }],
       },
     })
@@ -164,7 +164,7 @@ export const continuousPower = rule({
       shows: 'ratio',
       slots: { now: power.now, before: power.before },
       upper: {
-        says: 'Continuous power is {now}, {found} of the {before} of the strongest engine offered; above {limit} a further code starts.',
+        says: 'Continuous power is {now}, {found} times the {before} of the strongest engine offered; above {limit} a further code starts.',
         remedies: [{ do: 'act', says: 'Ask the signatory which codes then hold.' }],
       },
     })
@@ -214,7 +214,7 @@ export const historicPrivilege = rule({
         scale: 0.01,
         slots: { now: power.now, before: power.before },
         upper: {
-          says: 'Power to weight is {found} of what it was; above {limit} the privilege of a historic car ends.',
+          says: 'Power to weight is {found} times what it was; above {limit} the privilege of a historic car ends.',
           remedies: powerLimitedTo(m, (c.quantity?.high ?? 0) * runningOrder.now.value),
         },
       },
