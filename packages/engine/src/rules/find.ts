@@ -17,7 +17,12 @@ export function findings(rule: Rule, answers: Answers, memo?: SpreadMemo): reado
 }
 
 /** The row, without what a comparison carries beside it. */
-const rowAlone = ({ requirement, from, fellBack, onlyWhen }: Limit): Limit => ({ requirement, from, fellBack, ...(onlyWhen === undefined ? {} : { onlyWhen }) })
+const rowAlone = ({ requirement, from, fellBack, onlyWhen }: Limit): Limit => ({
+  requirement,
+  from,
+  fellBack,
+  ...(onlyWhen === undefined ? {} : { onlyWhen }),
+})
 
 /** Said wherever no law was found. */
 const FELL_BACK = 'The rule set says nothing on this: common practice stands in, which is no law.'
@@ -25,9 +30,20 @@ const gapsOf = (...x: (AnyValue | Gap | Gaps)[]): readonly Gap[] => once(x.flatM
 
 function finding(rule: Rule, j: Judgement, model: Model, memo: SpreadMemo | undefined): Finding {
   const base = {
-    rule: rule.id, title: rule.title, stage: rule.stage, harm: rule.harm, says: j.requirement?.fellBack ? `${j.says} ${FELL_BACK}` : j.says, slots: j.slots ?? {}, source: rule.source,
-    remedies: j.remedies ?? [], about: j.about, gaps: [], assumed: [], rests: '',
-    ...(j.item === undefined ? {} : { item: j.item }), ...(rule.caution === undefined ? {} : { caution: rule.caution }),
+    rule: rule.id,
+    title: rule.title,
+    stage: rule.stage,
+    harm: rule.harm,
+    says: j.requirement?.fellBack ? `${j.says} ${FELL_BACK}` : j.says,
+    slots: j.slots ?? {},
+    source: rule.source,
+    remedies: j.remedies ?? [],
+    about: j.about,
+    gaps: [],
+    assumed: [],
+    rests: '',
+    ...(j.item === undefined ? {} : { item: j.item }),
+    ...(rule.caution === undefined ? {} : { caution: rule.caution }),
     ...(j.requirement ? { requirement: rowAlone(j.requirement) } : {}),
   } satisfies Omit<Finding, 'outcome'>
   if ('doesNotApply' in j) return { ...base, outcome: 'does not apply', reason: j.doesNotApply }
@@ -39,17 +55,30 @@ function finding(rule: Rule, j: Judgement, model: Model, memo: SpreadMemo | unde
   }
   if ('missing' in j) return { ...base, outcome: 'unanswered', gaps: gapsOf(j.missing) }
   if ('holds' in j) {
-    const assumed = assumedIn(j.rests), unsure = unsureOf(rule, assumed, j)
+    const assumed = assumedIn(j.rests),
+      unsure = unsureOf(rule, assumed, j)
     const outcome = !j.holds ? 'failing' : j.marginal ? 'marginal' : 'sound'
-    return { ...base, assumed, rests: fingerprint(j.rests), ...(unsure ? { outcome: 'unanswered', reason: unsure } : eased(outcome, rule, j)) }
+    return {
+      ...base,
+      assumed,
+      rests: fingerprint(j.rests),
+      ...(unsure ? { outcome: 'unanswered', reason: unsure } : eased(outcome, rule, j)),
+    }
   }
   const gaps = gapsOf(j.found, j.limit)
   if (gaps.length) return { ...base, outcome: 'unanswered', gaps }
-  const found = j.found as Value, limit = j.limit as Value
+  const found = j.found as Value,
+    limit = j.limit as Value
   const half = memo ? halfWidthOfDifference(found, limit, memo) : 0
-  const assumed = assumedIn([found, limit]), unsure = unsureOf(rule, assumed, j, limit)
+  const assumed = assumedIn([found, limit]),
+    unsure = unsureOf(rule, assumed, j, limit)
   return {
-    ...base, found, required: { side: j.side, limit }, half, assumed, rests: fingerprint([found, limit]),
+    ...base,
+    found,
+    required: { side: j.side, limit },
+    half,
+    assumed,
+    rests: fingerprint([found, limit]),
     ...(unsure ? { outcome: 'unanswered', reason: unsure } : eased(judge(found.value, j.side, limit.value, half), rule, j)),
   }
 }
@@ -58,11 +87,22 @@ function finding(rule: Rule, j: Judgement, model: Model, memo: SpreadMemo | unde
 function eased(outcome: Outcome, rule: Rule, { requirement, eased }: Judgement): Pick<Finding, 'outcome' | 'reason'> {
   if (outcome !== 'failing') return { outcome }
   if (requirement && decides(requirement.requirement, rule.harm) === 'warning only')
-    return { outcome: 'marginal', reason: requirement.requirement.read === 'Q' ? 'the limit is only quoted by others' : 'the limit is known from memory only' }
+    return {
+      outcome: 'marginal',
+      reason: requirement.requirement.read === 'Q' ? 'the limit is only quoted by others' : 'the limit is known from memory only',
+    }
   return eased === undefined ? { outcome } : { outcome: 'marginal', reason: eased }
 }
 
-const assumedIn = (values: readonly AnyValue[]): readonly string[] => [...new Set(values.flatMap(v => leaves(v).filter(f => f.origin?.how === 'assumed').map(f => f.path)))]
+const assumedIn = (values: readonly AnyValue[]): readonly string[] => [
+  ...new Set(
+    values.flatMap(v =>
+      leaves(v)
+        .filter(f => f.origin?.how === 'assumed')
+        .map(f => f.path),
+    ),
+  ),
+]
 
 /** With harm S3 nothing is decided by an assumed value or by a limit known from memory only. */
 function unsureOf(rule: Rule, assumed: readonly string[], { requirement }: Judgement, limit?: Value): string | undefined {
@@ -75,7 +115,11 @@ function unsureOf(rule: Rule, assumed: readonly string[], { requirement }: Judge
 
 /** FNV-1a over path and value of every leaf: stable across sessions, changes when anything the finding rests on changes. */
 export function fingerprint(values: readonly AnyValue[]): string {
-  const text = values.flatMap(v => leaves(v)).map(f => `${f.path}=${typeof f.value === 'number' || typeof f.value === 'string' ? f.value : '…'}`).sort().join('\n')
+  const text = values
+    .flatMap(v => leaves(v))
+    .map(f => `${f.path}=${typeof f.value === 'number' || typeof f.value === 'string' ? f.value : '…'}`)
+    .sort()
+    .join('\n')
   let h = 0x811c9dc5
   for (let i = 0; i < text.length; i++) h = Math.imul(h ^ text.charCodeAt(i), 0x01000193)
   return (h >>> 0).toString(16).padStart(8, '0')
@@ -90,5 +134,9 @@ function accepted(f: Finding, model: Model): Finding {
   if ([by, reason, scope, date, rests].some(isGap)) return f
   if ((rests as Fact<string>).value !== f.rests) return { ...f, lapsed: true }
   const outcome: Outcome = 'accepted'
-  return { ...f, outcome, reason: `${(reason as Fact<string>).value} (${(by as Fact<string>).value}, ${(date as Fact<string>).value}; ${(scope as Fact<string>).value})` }
+  return {
+    ...f,
+    outcome,
+    reason: `${(reason as Fact<string>).value} (${(by as Fact<string>).value}, ${(date as Fact<string>).value}; ${(scope as Fact<string>).value})`,
+  }
 }

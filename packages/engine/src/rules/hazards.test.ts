@@ -3,7 +3,22 @@ import { HAZARDS } from './hazards.ts'
 import type { Harm } from './rule.ts'
 import { RULES } from './rules.ts'
 
-const STAGES = ['brief', 'donor', 'drive', 'pack', 'fit', 'high voltage', 'signals', 'thermal', 'brakes & steering', 'driveline', 'build', 'prove', 'papers', 'service']
+const STAGES = [
+  'brief',
+  'donor',
+  'drive',
+  'pack',
+  'fit',
+  'high voltage',
+  'signals',
+  'thermal',
+  'brakes & steering',
+  'driveline',
+  'build',
+  'prove',
+  'papers',
+  'service',
+]
 /** How many entries each letter of the catalogue has, counted in the catalogue the list was written from; how many of them S1, S2, S3. */
 const COUNTED: Readonly<Record<string, number>> = { A: 16, B: 8, C: 16, D: 7, E: 12, F: 10, G: 6, H: 8, I: 5, J: 7, K: 2, L: 4, M: 2, N: 3 }
 const HARMS: Readonly<Record<Harm, number>> = { S1: 15, S2: 50, S3: 41 }
@@ -12,7 +27,9 @@ const RANK: Readonly<Record<Harm, number>> = { S1: 1, S2: 2, S3: 3 }
 describe('the failure catalogue', () => {
   it('holds 106 entries, numbered without a hole from A1 to N3', () => {
     expect(HAZARDS).toHaveLength(106)
-    expect(HAZARDS.map(h => h.id)).toEqual(Object.entries(COUNTED).flatMap(([letter, n]) => Array.from({ length: n }, (_, i) => `${letter}${i + 1}`)))
+    expect(HAZARDS.map(h => h.id)).toEqual(
+      Object.entries(COUNTED).flatMap(([letter, n]) => Array.from({ length: n }, (_, i) => `${letter}${i + 1}`)),
+    )
   })
   it('has the harms the catalogue counts', () => {
     for (const harm of ['S1', 'S2', 'S3'] as const) expect(HAZARDS.filter(h => h.harm === harm).length, harm).toBe(HARMS[harm])

@@ -14,7 +14,10 @@ export type Remedy =
   | { readonly do: 'set'; readonly says: string; readonly sets: readonly Setting[] }
   | { readonly do: 'measure'; readonly says: string; readonly path: string }
   | { readonly do: 'act'; readonly says: string }
-export type Setting = { readonly path: string; readonly to: { readonly value: number; readonly kind: Kind } | { readonly word: string } | null }
+export type Setting = {
+  readonly path: string
+  readonly to: { readonly value: number; readonly kind: Kind } | { readonly word: string } | null
+}
 
 /** One thing judged. Either a found value against a limit, or a plain yes or no with its reason. Texts have slots `{name}`, filled from `slots` by the views. */
 export type Judgement = {
@@ -33,7 +36,9 @@ export type Judgement = {
   | { readonly missing: Gap | Gaps }
   | { readonly doesNotApply: string }
 )
-export const doesNotApply = (reason: string, about: readonly string[] = []): readonly Judgement[] => [{ about, says: reason, doesNotApply: reason }]
+export const doesNotApply = (reason: string, about: readonly string[] = []): readonly Judgement[] => [
+  { about, says: reason, doesNotApply: reason },
+]
 
 /** An edit to a sample that must turn the rule failing: the proof that it can. Paths and texts as in the file. */
 export type Spoil = {

@@ -25,9 +25,13 @@ export const hillStart = rule({
         found: start.slope,
         side: 'at least',
         limit: start.goal,
-        says: byGrip ? 'Grip lets it pull away on {found}; the brief asks for {limit}. The motor would hold {pull}.' : 'It pulls away on {found}; the brief asks for {limit}. Grip would allow {grip}.',
+        says: byGrip
+          ? 'Grip lets it pull away on {found}; the brief asks for {limit}. The motor would hold {pull}.'
+          : 'It pulls away on {found}; the brief asks for {limit}. Grip would allow {grip}.',
         slots: { pull: start.byPull, grip: start.byGrip },
-        remedies: byGrip ? [{ do: 'act', says: 'More load on the driven axle, or a second driven axle.' }] : [{ do: 'act', says: 'A shorter total ratio, or a motor with more torque.' }],
+        remedies: byGrip
+          ? [{ do: 'act', says: 'More load on the driven axle, or a second driven axle.' }]
+          : [{ do: 'act', says: 'A shorter total ratio, or a motor with more torque.' }],
       }
     })
   },
