@@ -45,6 +45,7 @@ const SHOWN: Readonly<Record<Kind, string | readonly [metric: string, us: string
   flow: ['l/min', 'gpm', 'l/min'],
   'moment of inertia': ['kg·m²', 'lb·ft²', 'kg·m²'],
   density: ['kg/m³', 'lb/ft³', 'kg/m³'],
+  'specific energy': 'Wh/kg',
   'heat capacity': 'kJ/K',
   'thermal conductance': 'W/K',
   'speed drag': ['N/(km/h)', 'lbf/mph', 'N/(km/h)'],
