@@ -92,3 +92,20 @@ export const torqueInShare = formula(
   { id: 'torque-in-share', label: 'Torque for its share of a pull', gives: { symbol: 'M', unit: 'N·m', label: 'torque' }, takes: { full: { symbol: 'M_f', unit: 'N·m', label: 'torque it could give' }, need: { symbol: 'F', unit: 'N', label: 'pull needed' }, all: { symbol: 'F_f', unit: 'N', label: 'pull all could give' } }, text: 'M = M_f · F / F_f', source: { work: 'definition', place: 'proportion' }, proof: { none: 'definition' } },
   ({ full, need, all }) => (full * need) / all,
 )
+
+const ratios = { symbol: 'i_k', unit: '1', label: 'ratio by one goal', shows: 'ratio', many: true } as const
+/** The tallest ratio that every goal still allows: the greatest of the least. */
+export const greatestRatio = formula(
+  { id: 'greatest-ratio', label: 'Tallest ratio that meets every goal', gives: ratio, takes: { ratios }, text: 'i = max(i_k)', source: { work: 'definition', place: 'every goal must be met' }, proof: { none: 'definition' } },
+  ({ ratios }) => Math.max(...ratios),
+)
+/** The shortest ratio that every goal still allows: the least of the greatest. */
+export const leastRatio = formula(
+  { id: 'least-ratio', label: 'Shortest ratio that meets every goal', gives: ratio, takes: { ratios }, text: 'i = min(i_k)', source: { work: 'definition', place: 'every goal must be met' }, proof: { none: 'definition' } },
+  ({ ratios }) => Math.min(...ratios),
+)
+/** A ratio asked for in one range of the transfer case, said for the range the car is usually in. */
+export const ratioInUsualRange = formula(
+  { id: 'ratio-in-usual-range', label: 'Ratio in the usual range', gives: { symbol: 'i_u', unit: '1', label: 'ratio', shows: 'ratio' }, takes: { ratio: { symbol: 'i', unit: '1', label: 'ratio in the range of the goal', shows: 'ratio' }, usual: { symbol: 'i_1', unit: '1', label: 'total ratio, usual range', shows: 'ratio' }, here: { symbol: 'i_2', unit: '1', label: 'total ratio, range of the goal', shows: 'ratio' } }, text: 'i_u = i · i_1 / i_2', source: { work: 'definition', place: 'gear train' }, proof: { none: 'definition' } },
+  ({ ratio, usual, here }) => (ratio * usual) / here,
+)

@@ -1,13 +1,19 @@
 import { againstDonor } from './brief/against-donor.ts'
+import { cost } from './brief/cost.ts'
 import { outline } from './brief/outline.ts'
 import { coastDown } from './donor/coast-down.ts'
+import { keptParts } from './donor/kept-parts.ts'
 import { ledger } from './donor/ledger.ts'
 import { loadCases } from './donor/load-cases.ts'
+import { oldEngine } from './donor/old-engine.ts'
+import { roadLoad } from './donor/road-load.ts'
 import { rolling } from './donor/rolling.ts'
 import { room } from './donor/room.ts'
 import { seats } from './donor/seats.ts'
 import { stance } from './donor/stance.ts'
 import { train } from './donor/train.ts'
+import { turningParts } from './donor/turning-parts.ts'
+import { tyres } from './donor/tyres.ts'
 import { weighed } from './donor/weighed.ts'
 import { acceleration } from './drive/acceleration.ts'
 import { batteryPull } from './drive/battery-pull.ts'
@@ -16,8 +22,10 @@ import { driveUnits } from './drive/drive-units.ts'
 import { envelopes } from './drive/envelopes.ts'
 import { gears } from './drive/gears.ts'
 import { hillStart } from './drive/hill-start.ts'
+import { ratioWindow } from './drive/ratio-window.ts'
 import { ratios } from './drive/ratios.ts'
 import { topSpeed } from './drive/top-speed.ts'
+import { tractive } from './drive/tractive.ts'
 import { packModel } from './pack/pack-model.ts'
 import type { Study } from './study.ts'
 
@@ -25,4 +33,4 @@ import type { Study } from './study.ts'
 export const HEADLINE: readonly Study<unknown>[] = [ledger, loadCases]
 
 /** Every study, in the order of the job. A test fails when one is missing here. */
-export const STUDIES: readonly Study<unknown>[] = [outline, againstDonor, weighed, rolling, coastDown, ledger, stance, loadCases, room, seats, train, ratios, envelopes, driveUnits, hillStart, packModel, batteryPull, acceleration, topSpeed, climb, gears]
+export const STUDIES: readonly Study<unknown>[] = [outline, againstDonor, cost, weighed, rolling, coastDown, roadLoad, oldEngine, ledger, stance, tyres, loadCases, room, seats, train, keptParts, turningParts, ratios, envelopes, driveUnits, hillStart, packModel, batteryPull, acceleration, topSpeed, climb, gears, ratioWindow, tractive]

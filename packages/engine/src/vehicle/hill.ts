@@ -15,9 +15,9 @@ export const slopeHeld = formula(
       rolling: { symbol: 'c_r', unit: '1', label: 'rolling resistance' },
     },
     uses: [GRAVITY],
-    text: 'd = F / (m · g)\ns = (d − c_r · √(1 − d² + c_r²)) / (1 + c_r²)\np = s / √(1 − s²)',
+    text: 'd = min(0.999, F / (m · g))\ns = (d − c_r · √(1 − d² + c_r²)) / (1 + c_r²)\np = s / √(1 − s²)',
     source: EHSANI,
-    leavesOut: 'A pull above the weight of the car: no slope is too steep then.',
+    leavesOut: 'A pull above the weight of the car: no slope is too steep then, and the wall at which it stops here is of no meaning.',
     proof: {
       examples: [
         {
@@ -31,7 +31,7 @@ export const slopeHeld = formula(
     },
   },
   ({ force, mass, rolling }) => {
-    const d = force / (mass * GRAVITY.value)
+    const d = Math.min(0.999, force / (mass * GRAVITY.value))
     const s = (d - rolling * Math.sqrt(1 - d * d + rolling * rolling)) / (1 + rolling * rolling)
     return s / Math.sqrt(1 - s * s)
   },

@@ -84,7 +84,7 @@ export const slopeAtSpeed = formula(
       mass: { symbol: 'm', unit: 'kg', label: 'mass' },
     },
     uses: [GRAVITY],
-    text: 's = (F − F_0) / (m · g)\np = s / √(1 − s²)',
+    text: 's = max(−0.999, min(0.999, (F − F_0) / (m · g)))\np = s / √(1 − s²)',
     source: BOOK('ch. 2, gradeability'),
     leavesOut: 'The slightly smaller rolling resistance on the slope.',
     proof: {
@@ -100,7 +100,7 @@ export const slopeAtSpeed = formula(
     },
   },
   ({ pull, load, mass }) => {
-    const s = (pull - load) / (mass * GRAVITY.value)
+    const s = Math.max(-0.999, Math.min(0.999, (pull - load) / (mass * GRAVITY.value)))
     return s / Math.sqrt(1 - s * s)
   },
 )

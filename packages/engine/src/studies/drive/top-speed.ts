@@ -1,9 +1,10 @@
 import { highestSpeed } from '../../drive/highest-speed.ts'
-import { leastSpeed, roadSpeed } from '../../drive/speeds.ts'
+import { leastSpeed, pullAtSpeed, roadLoadAt, roadSpeed } from '../../drive/speeds.ts'
 import type { TopSpeedGoal } from '../../model/brief.ts'
 import { isGap, type Fact, type Field, type Figure, type Value } from '../../working/value.ts'
 import { situation, situationReads } from '../donor/situation.ts'
 import { type Gaps, isGaps, maybe, study } from '../study.ts'
+import type { Rating } from './climb.ts'
 import { conditionsOf, pulling, pullingReads, roadOf } from './pulling.ts'
 
 export type TopSpeed = {
@@ -13,6 +14,10 @@ export type TopSpeed = {
   readonly limits: Readonly<Record<string, Value>>
   readonly binding: string
   readonly sustained: boolean
+  /** Road load at the speed wanted, and what each unit gives there: continuously where a rating is stated, else for a while. */
+  readonly need: Figure
+  readonly radius: Value
+  readonly units: readonly Rating[]
 }
 const given = (f: Field): Field | null => (isGap(f) ? null : f)
 
@@ -55,7 +60,12 @@ export const topSpeed = study({
         const all = Object.values(limits), speed = make.work('speed', leastSpeed, { limits: all }, { item, label: `Top speed, ${item}` })
         const binding = Object.keys(limits).find(name => (limits[name] as Value).value === speed.value) as string
         make.table('limits', { label: `What limits top speed, ${item}`, columns: [{ key: 'speed', label: 'speed', unit: 'm/s', shows: 'speed' }, { key: 'governs', label: '' }], rows: Object.entries(limits).map(([name, v]) => ({ name, cells: { speed: v, governs: name === binding ? 'governs' : '' } })) }, item)
-        return [item, { goal: g.speed, speed, limits, binding, sustained }]
+        const need = make.work('need', roadLoadAt, { ...roadOf(s), speed: g.speed }, { item, label: `Road load at the speed wanted, ${item}` })
+        const units = p.names.map((name, u): Rating => {
+          const torque = (sustained ? p.winding.ratedTorque[u] : p.motors.torque[u]) as Value, power = (sustained ? p.winding.ratedPower[u] : p.motors.power[u]) as Value, ratio = tallest[u] as Value, efficiency = p.motors.efficiency[u] as Value
+          return { name, ratio, torque, power, efficiency, pull: make.work('pull', pullAtSpeed, { torque, power, ratio, efficiency, radius: s.radius, speed: g.speed }, { item: `${item} ${name}`, label: `Pull of ${name} at the speed wanted` }) }
+        })
+        return [item, { goal: g.speed, speed, limits, binding, sustained, need, radius: s.radius, units }]
       }),
     ),
   }),
