@@ -1,5 +1,5 @@
 import { type Conversion, formatIssue, isUsable, type LookUps, MAX_BYTES, readConversion } from '@ampwright/conversion'
-import { part } from '@ampwright/catalogue'
+import { filling, part } from '@ampwright/catalogue'
 import { dirname } from 'node:path'
 import { closeSync, fstatSync, openSync, readFileSync, readSync } from 'node:fs'
 
@@ -14,7 +14,7 @@ export function lookUpsBeside(_folder: string | undefined): LookUps {
   return {
     parts: id => {
       const found = part(id)
-      return found && { id: found.id, how: 'assumed', fields: found.fields }
+      return found && { id: found.id, how: 'assumed', fields: filling(found) }
     },
   }
 }

@@ -31,11 +31,13 @@ import * as steepestStart from './drive/steepest-start.ts'
 import * as usableEnergy from './battery/usable-energy.ts'
 import * as wheelForce from './drive/wheel-force.ts'
 import * as winding from './drive/winding.ts'
+import * as parts from './cost/parts.ts'
 import * as airDensity from './vehicle/air-density.ts'
 import * as againstDonor from './vehicle/against-donor.ts'
 import * as coastDown from './vehicle/coast-down.ts'
 import * as grip from './vehicle/grip.ts'
 import * as hill from './vehicle/hill.ts'
+import * as keptParts from './vehicle/kept-parts.ts'
 import * as laden from './vehicle/laden.ts'
 import * as massAndAxles from './vehicle/mass-and-axles.ts'
 import * as roadLoad from './vehicle/road-load.ts'
@@ -72,7 +74,9 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     traction,
     tyreLoad,
     coastDown,
+    keptParts,
   ],
+  cost: [parts],
   battery: [openCircuitSets, chenRinconMora, cellCircuit, powerLimit, coldResistance, packArithmetic, packResistance, lampTest, chargeAcceptance, usableEnergy, cellHeat, boxHeat, ageing, ageingOfYears, selfDischarge, weakestOfMany, parallelBranches, salvageLimits, compression, joints, ventGas, cellBarrier],
   drive: [wheelForce, envelope, motorLoss, lossMap, winding, speeds, highestSpeed, acceleration, batteryPull, ratioWindow, steepestStart],
 }

@@ -1,3 +1,4 @@
+import { partsWithinBudget } from './brief/budget.ts'
 import { donorAge, donorBuilt } from './brief/donor-dates.ts'
 import { donorCategory, donorGross, donorNotExcluded, donorRegistered, donorRoadworthy, seatsRegistered } from './brief/donor-eligible.ts'
 import { bodyUncut, dimensionsKept, immobiliserPlanned, safetyEquipmentKept } from './brief/kept.ts'
@@ -38,6 +39,7 @@ const BRIEF: readonly Rule[] = [
   dimensionsKept,
   safetyEquipmentKept,
   immobiliserPlanned,
+  partsWithinBudget,
 ]
 
 /** Every rule, in the order of the job. A test fails when one is missing here. */
