@@ -1,6 +1,7 @@
 import { classGrip, classCentreHeight, classRollingResistance, classDrivelineEfficiency, classRollingFactor, classWheelInertia, LOADED_SHARE, REFERENCE_AIR, type ClassValue } from '@ampwright/engine'
 import { classBestEfficiency, classCoolant, classInputInertia, classInverterEfficiency, classLossFactor, classRotorInertia, classShiftTime, classWindingLimit } from '@ampwright/engine'
 import { BOX_CONDUCTANCE, CHARGE_RATE, type ClassCurve, classCell, HEALTH, UNTESTED, WIRING } from '@ampwright/engine'
+import { classChargerEfficiency, classStandingPower } from '@ampwright/engine'
 import type { Assumption, CurveAssumption, Near } from './schema/field.ts'
 
 const offered = (c: ClassValue | undefined): Assumption | undefined => c && { value: c.value, half: c.half, note: c.note, source: c.source }
@@ -54,3 +55,8 @@ export const coastDownTemperature = (near: Near): Assumption | undefined => (nea
 export const coastDownPressure = (near: Near): Assumption | undefined => (near.word('./f0') === undefined ? undefined : offered(REFERENCE_AIR.pressure))
 /** Standing wheel. */
 export const loadedShare = (): Assumption | undefined => offered(LOADED_SHARE)
+/** The old engine's way to the wheels: gearbox and axle, and a transfer case where there is one. */
+export const oldEfficiency = (near: Near): Assumption | undefined => offered(classDrivelineEfficiency('kept gearbox', near.word('donor.transfer-case.high') === undefined ? 'none' : 'high'))
+/** Charger from wall to pack, and what the car draws beside it while charging. */
+export const chargerEfficiency = (): Assumption | undefined => offered(classChargerEfficiency())
+export const standingPower = (): Assumption | undefined => offered(classStandingPower())

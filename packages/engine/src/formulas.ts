@@ -14,6 +14,8 @@ import * as ventGas from './battery/vent-gas.ts'
 import * as cellBarrier from './battery/cell-barrier.ts'
 import * as ageing from './battery/ageing.ts'
 import * as ageingOfYears from './battery/ageing-of-years.ts'
+import * as packPower from './battery/pack-power.ts'
+import * as packSums from './battery/pack-sums.ts'
 import * as boxHeat from './battery/box-heat.ts'
 import * as cellHeat from './battery/cell-heat.ts'
 import * as cellCircuit from './battery/cell-circuit.ts'
@@ -77,7 +79,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     keptParts,
   ],
   cost: [parts],
-  battery: [openCircuitSets, chenRinconMora, cellCircuit, powerLimit, coldResistance, packArithmetic, packResistance, lampTest, chargeAcceptance, usableEnergy, cellHeat, boxHeat, ageing, ageingOfYears, selfDischarge, weakestOfMany, parallelBranches, salvageLimits, compression, joints, ventGas, cellBarrier],
+  battery: [openCircuitSets, chenRinconMora, cellCircuit, powerLimit, coldResistance, packArithmetic, packResistance, packSums, packPower, lampTest, chargeAcceptance, usableEnergy, cellHeat, boxHeat, ageing, ageingOfYears, selfDischarge, weakestOfMany, parallelBranches, salvageLimits, compression, joints, ventGas, cellBarrier],
   drive: [wheelForce, envelope, motorLoss, lossMap, winding, speeds, highestSpeed, acceleration, batteryPull, ratioWindow, steepestStart],
 }
 const isFormula = (x: unknown): x is AnyFormula => typeof x === 'function' && 'card' in x

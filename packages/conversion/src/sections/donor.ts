@@ -1,4 +1,4 @@
-import { centreHeight, coastDownPressure, coastDownTemperature, grip, inputInertia, loadedShare, rollingFactor, rollingResistance, wheelInertia } from '../assumptions.ts'
+import { centreHeight, coastDownPressure, coastDownTemperature, grip, inputInertia, loadedShare, oldEfficiency, rollingFactor, rollingResistance, wheelInertia } from '../assumptions.ts'
 import { choice, date, group, mapOf, quantity, type QuantityField, tyre } from '../schema/field.ts'
 import { COUNTRIES } from './rule-sets.ts'
 
@@ -50,6 +50,8 @@ export const donor = group(
     width: quantity('length', 'width', 'b', { least: 0.5, most: 3, measure: TAPE }),
     height: quantity('length', 'height', 'H', { least: 0.5, most: 3.5, measure: TAPE }),
     tyre: tyre('tyre size', { measure: { tool: 'read the sidewall', accuracy: 'exact', minutes: 1 } }),
+    'tyre-before': tyre('tyre size the speedometer was set for', { measure: PLATE }),
+    'speedometer-drive': choice('what drives the speedometer', ['output shaft', 'wheels'], { measure: LOOK }),
     'rolling-circumference': quantity('length', 'rolling circumference', 'C', { least: 0.5, most: 4, measure: { tool: 'mark the tyre, roll 5 to 10 turns loaded', accuracy: '± 0.3 %', minutes: 15 } }),
     'loaded-radius': quantity('length', 'wheel centre above the ground, car standing', 'r_L', { least: 0.1, most: 1, measure: TAPE }),
     'loaded-share': quantity('share', 'loaded radius over unloaded radius', 'k_L', { least: 0.85, most: 1, assume: loadedShare }),
@@ -100,7 +102,7 @@ export const donor = group(
       reverse: ratio('reverse', 'i_rev'),
       'input-torque': quantity('torque', 'torque the input shaft is rated for', 'M_box', { least: 1, until: 'before the part is bought', measure: { tool: 'data of the donor car or of the gearbox maker', accuracy: 'as stated', minutes: 60 } }),
       'input-speed': quantity('rotational speed', 'speed the input shaft is rated for', 'ω_box', { least: 10, measure: { tool: 'red line of the fastest engine the box was sold with', accuracy: 'as stated', minutes: 20 } }),
-      efficiency: quantity('share', 'efficiency', 'η_box', { least: 0.5, most: 1 }),
+      efficiency: quantity('share', 'efficiency, engine to wheels', 'η_box', { least: 0.5, most: 1, assume: oldEfficiency }),
       'input-inertia': quantity('moment of inertia', 'inertia at the input (flywheel, clutch)', 'J_in', { least: 0, assume: inputInertia }),
     }),
     'transfer-case': group('transfer case', { high: ratio('high range', 'i_high'), low: ratio('low range', 'i_low'), 'input-torque': quantity('torque', 'torque the input is rated for', 'M_tc', { least: 1, measure: HANDBOOK }) }),

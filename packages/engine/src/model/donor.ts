@@ -41,6 +41,9 @@ export type Donor = Here & {
   readonly width: Field
   readonly height: Field
   readonly tyre: Tyre
+  /** The tyre the speedometer was set for, where another is on now. */
+  readonly tyreBefore: Tyre
+  readonly speedometerDrive: Field<'output shaft' | 'wheels'>
   readonly rollingCircumference: Field
   /** Wheel centre above the ground with the car standing, and its class value as a share of the unloaded radius. */
   readonly loadedRadius: Field

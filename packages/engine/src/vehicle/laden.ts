@@ -132,7 +132,16 @@ export const usableSeats = formula(
     takes: { rooms: { symbol: 'Δm_n', unit: 'kg', label: 'least room met up to one, two, three … people aboard', many: true } },
     text: 'n = Σ { 1 if Δm_n ≥ 0; 0 otherwise }',
     source: { work: 'definition', place: 'count' },
-    proof: { examples: [{ takes: { rooms: [120, 45, -30, -105] }, gives: 2, within: 0, source: { work: 'statics', place: 'two people fit, the third breaks a rating' } }] },
+    proof: {
+      examples: [
+        {
+          takes: { rooms: [120, 45, -30, -105] },
+          gives: 2,
+          within: 0,
+          source: { work: 'statics', place: 'two people fit, the third breaks a rating' },
+        },
+      ],
+    },
   },
   ({ rooms }) => rooms.filter(r => r >= 0).length,
 )

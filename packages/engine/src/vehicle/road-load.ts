@@ -206,6 +206,34 @@ export const roadLoad = formula(
   ({ f0, f1, f2, speed, headWind }) => f0 + f1 * speed + f2 * (speed + headWind) * Math.abs(speed + headWind),
 )
 
+/** Power at the wheels that a force takes at a speed. */
+export const roadPower = formula(
+  {
+    id: 'road-power',
+    label: 'Power at the wheels',
+    gives: { symbol: 'P', unit: 'W', shows: 'power' },
+    takes: { force: { symbol: 'F', unit: 'N', label: 'force' }, speed: { symbol: 'v', unit: 'm/s', label: 'speed', shows: 'speed' } },
+    text: 'P = F · v',
+    source: { work: 'statics', place: 'power' },
+    proof: { none: 'definition' },
+  },
+  ({ force, speed }) => force * speed,
+)
+
+/** How far one of two accounts of the same lies from the other. */
+export const relativeDifference = formula(
+  {
+    id: 'relative-difference',
+    label: 'Difference',
+    gives: { symbol: 'ε', unit: '1', shows: 'share' },
+    takes: { one: { symbol: 'F_1', unit: 'N', label: 'one' }, other: { symbol: 'F_2', unit: 'N', label: 'the other' } },
+    text: 'ε = F_1 / F_2 − 1',
+    source: { work: 'definition', place: 'relative difference' },
+    proof: { none: 'definition' },
+  },
+  ({ one, other }) => one / other - 1,
+)
+
 /** Rolling resistance of the whole train over its weight: what a slope takes with it. */
 export const rollingShare = formula(
   {

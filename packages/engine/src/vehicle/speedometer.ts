@@ -40,3 +40,20 @@ export const turnsPerDistance = formula(
   },
   ({ radius }) => 1 / (2 * Math.PI * radius),
 )
+
+/** Another axle ratio behind the speedometer's drive turns it faster or slower. */
+export const ratioChange = formula(
+  {
+    id: 'ratio-change',
+    label: 'Axle ratio now over before',
+    gives: { symbol: 'i_s', unit: '1', shows: 'ratio' },
+    takes: {
+      now: { symbol: 'i', unit: '1', label: 'axle ratio now', shows: 'ratio' },
+      before: { symbol: 'i_0', unit: '1', label: 'axle ratio before', shows: 'ratio' },
+    },
+    text: 'i_s = i / i_0',
+    source: { work: 'definition', place: 'ratio of ratios' },
+    proof: { none: 'definition' },
+  },
+  ({ now, before }) => now / before,
+)

@@ -7,7 +7,9 @@ const EXPONENT = standard('tyre-pressure-exponent', 'Exponent of load over press
 const mass = (symbol: string, label: string) => ({ symbol, unit: 'kg', label }) as const
 const pressure = (symbol: string, label: string) => ({ symbol, unit: 'Pa', label, shows: 'pressure', holds: [150e3, 350e3] }) as const
 const speed = (symbol: string, label: string) => ({ symbol, unit: 'm/s', label, shows: 'speed' }) as const
-const H = 210 / 3.6
+const ABOVE_H = standard('tyre-symbol-h', 'Between symbols H and V', 'v_HV', 225 / 3.6, 'm/s', DERATE)
+const ABOVE_V = standard('tyre-symbol-v', 'Between symbols V and W', 'v_VW', 255 / 3.6, 'm/s', DERATE)
+const SPAN = standard('tyre-span', 'Span of speed over which load is lost', 'Δv', 30 / 3.6, 'm/s', DERATE)
 
 /** Load each of the two tyres of an axle has to carry. */
 export const loadPerTyre = formula(
@@ -51,31 +53,27 @@ export const loadKeptAtSpeed = formula(
     id: 'load-kept-at-speed',
     label: 'Share of the rated load kept at speed',
     gives: { symbol: 'k_v', unit: '1', shows: 'share' },
-    takes: { speed: { ...speed('v', 'speed'), holds: [0, 300 / 3.6] }, rated: speed('v_sym', 'speed of the symbol') },
-    text: [
-      `a = { v_sym − ${30 / 3.6} if v_sym > ${H + 0.01}; v_sym otherwise }`,
-      `d = { 0.15 if v_sym > ${240 / 3.6 + 0.01}; 0.09 if v_sym > ${H + 0.01}; 0 otherwise }`,
-      'k_v = { 1 if v ≤ a; 1 − d · (v − a) / (v_sym − a + 0.000000001) otherwise }',
-    ].join('\n'),
-    words: 'the table of speed symbols, in metres per second',
+    takes: {
+      speed: { ...speed('v', 'speed'), holds: [0, 300 / 3.6] },
+      rated: { ...speed('v_sym', 'speed of the symbol'), holds: [100 / 3.6, 300 / 3.6] },
+    },
+    uses: [ABOVE_H, ABOVE_V, SPAN],
+    text: 'd = { 0.15 if v_sym > v_VW; 0.09 if v_sym > v_HV; 0 otherwise }\nk_v = 1 − d · max(0, v − v_sym + Δv) / Δv',
     source: DERATE,
     leavesOut: 'Above the speed of the symbol the tyre must not be used at all.',
     proof: {
       examples: [
-        { takes: { speed: 240 / 3.6, rated: 240 / 3.6 }, gives: 0.91, within: 1e-6, source: DERATE },
-        { takes: { speed: 270 / 3.6, rated: 270 / 3.6 }, gives: 0.85, within: 1e-6, source: DERATE },
-        { takes: { speed: 300 / 3.6, rated: 300 / 3.6 }, gives: 0.85, within: 1e-6, source: DERATE },
-        { takes: { speed: 225 / 3.6, rated: 240 / 3.6 }, gives: 0.955, within: 1e-6, source: DERATE, because: 'half way' },
+        { takes: { speed: 240 / 3.6, rated: 240 / 3.6 }, gives: 0.91, within: 1e-9, source: DERATE },
+        { takes: { speed: 270 / 3.6, rated: 270 / 3.6 }, gives: 0.85, within: 1e-9, source: DERATE },
+        { takes: { speed: 300 / 3.6, rated: 300 / 3.6 }, gives: 0.85, within: 1e-9, source: DERATE },
+        { takes: { speed: 225 / 3.6, rated: 240 / 3.6 }, gives: 0.955, within: 1e-9, source: DERATE, because: 'half way' },
         { takes: { speed: 190 / 3.6, rated: 190 / 3.6 }, gives: 1, within: 0, source: DERATE },
       ],
     },
   },
   ({ speed, rated }) => {
-    const loses = rated > H + 0.01,
-      from = loses ? rated - 30 / 3.6 : rated
-    if (speed <= from) return 1
-    const most = rated > 240 / 3.6 + 0.01 ? 0.15 : loses ? 0.09 : 0
-    return 1 - (most * (speed - from)) / (rated - from + 1e-9)
+    const lost = rated > ABOVE_V.value ? 0.15 : rated > ABOVE_H.value ? 0.09 : 0
+    return 1 - (lost * Math.max(0, speed - rated + SPAN.value)) / SPAN.value
   },
 )
 

@@ -6,7 +6,8 @@ import { type Laden, loadCases } from './load-cases.ts'
 import { RATED, type Rated, ratingsOf } from './ratings.ts'
 
 export type Rooms = Readonly<Record<Rated, { readonly mass: Value; readonly rating: Value; readonly room: Figure } | Gaps>>
-export const massOf = (laden: Laden, rated: Rated): Value => (rated === 'total' ? laden.mass : rated === 'front axle' ? laden.front : laden.rear)
+export const massOf = (laden: Laden, rated: Rated): Value =>
+  rated === 'total' ? laden.mass : rated === 'front axle' ? laden.front : laden.rear
 
 /** What is left to each rating in each load case, and what the empty car may still take aboard. */
 export const room = study({
@@ -14,7 +15,9 @@ export const room = study({
   stage: 'donor',
   asks: 'How much may it still carry, on each axle and in all?',
   reads: (m, ask) => {
-    const loads = ask(loadCases), names = Object.keys(m.brief.loads), ratings = ratingsOf(m)
+    const loads = ask(loadCases),
+      names = Object.keys(m.brief.loads),
+      ratings = ratingsOf(m)
     return {
       names,
       cases: names.map(name => maybe({ laden: from(loads, l => l.cases[name] as Laden | Gaps) })),
@@ -37,7 +40,11 @@ export const room = study({
       ) as Rooms
     }
     const whole = ratings.total
-    const payload = isGaps(whole) ? whole : isGaps(kerb) ? kerb : make.work('payload', roomTo, { rating: whole, mass: kerb.kerb }, { label: 'Payload: people and luggage together' })
+    const payload = isGaps(whole)
+      ? whole
+      : isGaps(kerb)
+        ? kerb
+        : make.work('payload', roomTo, { rating: whole, mass: kerb.kerb }, { label: 'Payload: people and luggage together' })
     make.table('cases', {
       label: 'Load cases',
       columns: [
@@ -49,10 +56,26 @@ export const room = study({
         { key: 'rear axle', label: 'left', unit: 'kg' },
       ],
       rows: names.flatMap((name, i) => {
-        const c = cases[i], rooms = out[name] as Rooms
+        const c = cases[i],
+          rooms = out[name] as Rooms
         if (c === undefined || isGaps(c)) return []
-        const left = (rated: Rated) => { const r = rooms[rated]; return isGaps(r) ? undefined : r.room }
-        return [{ name, cells: { mass: c.laden.mass, front: c.laden.front, rear: c.laden.rear, total: left('total'), 'front axle': left('front axle'), 'rear axle': left('rear axle') } }]
+        const left = (rated: Rated) => {
+          const r = rooms[rated]
+          return isGaps(r) ? undefined : r.room
+        }
+        return [
+          {
+            name,
+            cells: {
+              mass: c.laden.mass,
+              front: c.laden.front,
+              rear: c.laden.rear,
+              total: left('total'),
+              'front axle': left('front axle'),
+              'rear axle': left('rear axle'),
+            },
+          },
+        ]
       }),
     })
     return { payload, cases: out }

@@ -24,34 +24,68 @@ export const seats = study({
   reads: (m, ask) => ({
     kerb: ask(ledger),
     wheelbase: m.donor.wheelbase,
-    rows: Object.keys(m.donor.seats).length === 0 ? NO_SEATS : Object.entries(m.donor.seats).map(([name, s]) => ({ name, places: s.places, x: s.x })),
+    rows:
+      Object.keys(m.donor.seats).length === 0
+        ? NO_SEATS
+        : Object.entries(m.donor.seats).map(([name, s]) => ({ name, places: s.places, x: s.x })),
     person: m.brief.person,
     luggage: m.brief.luggage,
     luggageX: m.donor.luggageX,
     ratings: ratingsOf(m),
   }),
   answer: (k, make): Seats => {
-    const rows = [...k.rows].sort((a, b) => a.x.value - b.x.value), places = rows.reduce((n, r) => n + Math.round(r.places.value), 0)
+    const rows = [...k.rows].sort((a, b) => a.x.value - b.x.value),
+      places = rows.reduce((n, r) => n + Math.round(r.places.value), 0)
     const least: Figure[] = []
     let breaks: Seats['breaks']
     for (let n = 1; n <= places; n++) {
-      const item = `${n}`, loads: Value[] = [k.luggage], x: Value[] = [k.luggageX]
+      const item = `${n}`,
+        loads: Value[] = [k.luggage],
+        x: Value[] = [k.luggageX]
       for (const [i, row] of rows.entries()) {
-        const inRow = { people: count(n), ahead: rows.slice(0, i).map(r => r.places), places: row.places }, at = { item: `${item} ${row.name}`, label: `${row.name}, ${item} aboard` }
+        const inRow = { people: count(n), ahead: rows.slice(0, i).map(r => r.places), places: row.places },
+          at = { item: `${item} ${row.name}`, label: `${row.name}, ${item} aboard` }
         loads.push(make.work('people-mass', peopleMass, { people: make.work('people', peopleInRow, inRow, at), person: k.person }, at))
         x.push(row.x)
       }
       const mass = make.work('mass', ladenMass, { kerb: k.kerb.kerb, loads }, { item, label: `Mass, ${item} aboard` })
-      const rear = make.work('rear', ladenRear, { rear: k.kerb.rear, loads, x, wheelbase: k.wheelbase }, { item, label: `Rear axle, ${item} aboard` })
+      const rear = make.work(
+        'rear',
+        ladenRear,
+        { rear: k.kerb.rear, loads, x, wheelbase: k.wheelbase },
+        { item, label: `Rear axle, ${item} aboard` },
+      )
       const front = make.work('front', otherAxle, { total: mass, one: rear }, { item, label: `Front axle, ${item} aboard` })
-      const rooms = ([['total', mass], ['front axle', front], ['rear axle', rear]] as const).map(([rated, found]) => ({
+      const rooms = (
+        [
+          ['total', mass],
+          ['front axle', front],
+          ['rear axle', rear],
+        ] as const
+      ).map(([rated, found]) => ({
         rated,
-        room: make.work('room', roomTo, { rating: k.ratings[rated], mass: found }, { item: `${item} ${rated}`, label: `Room, ${rated}, ${item} aboard` }),
+        room: make.work(
+          'room',
+          roomTo,
+          { rating: k.ratings[rated], mass: found },
+          { item: `${item} ${rated}`, label: `Room, ${rated}, ${item} aboard` },
+        ),
       }))
       breaks ??= rooms.filter(r => r.room.value < 0).sort((a, b) => a.room.value - b.room.value)[0]
       // Once a rating is broken, later people do not mend it: the least room met so far counts.
-      least.push(make.work('least', leastRoom, { rooms: [...rooms.map(r => r.room), ...least.slice(-1)] }, { item, label: `Least room up to ${item} aboard` }))
+      least.push(
+        make.work(
+          'least',
+          leastRoom,
+          { rooms: [...rooms.map(r => r.room), ...least.slice(-1)] },
+          { item, label: `Least room up to ${item} aboard` },
+        ),
+      )
     }
-    return { usable: make.work('usable', usableSeats, { rooms: least }, { label: 'Seats that may be used, luggage aboard' }), places, breaks }
+    return {
+      usable: make.work('usable', usableSeats, { rooms: least }, { label: 'Seats that may be used, luggage aboard' }),
+      places,
+      breaks,
+    }
   },
 })
