@@ -37,6 +37,7 @@ export function planText(p: TripPlan): string {
   }))
     put(name, [v])
   for (const name of [
+    'resistanceFactor',
     'branchResistance',
     'branchTime',
     'capacity',
@@ -60,6 +61,7 @@ export function planText(p: TripPlan): string {
     'baseSpeed',
     'statedVoltage',
     'topSpeed',
+    'lossFactor',
     'inverterShare',
     'windingLimit',
     'windingNode',

@@ -20,7 +20,7 @@ typedef struct { double start, inverse; int last; const double *y; } Line;
 typedef struct { Line axis[2]; int columns; const double *z; } Map;
 typedef struct {
   int axle, part, winding, inverter;
-  double ratio, eta, peak, power, cont, contPower, base, volts, top, inverterShare, limit;
+  double ratio, eta, peak, power, cont, contPower, base, volts, top, inverterShare, limit, lossFactor;
   Map loss;
   Line drag;
 } Unit;
@@ -97,7 +97,7 @@ static inline double lookMap(const Map *m, double x, double y) {
 static Unit units[2];
 static int unitCount, nodeCount, linkCount;
 static double mass, inertia, f0, f1, f2, wind, gravity, radius, mu, frontMass, rearMass, lever, firstShare, regenShare, regenPower, cutOff;
-static double branchR, branchTau, capacity, floorU, ceilingU, peakI, chargeI, cabin, other, step, zStart;
+static double resistanceFactor, branchR, branchTau, capacity, floorU, ceilingU, peakI, chargeI, cabin, other, step, zStart;
 static int packNode, hilly;
 static Line open_, resistance, cold, accepts, slope;
 static double *wanted, nodeC[MOST_NODES], nodeStart[MOST_NODES], linkG[64];
@@ -109,9 +109,9 @@ static void prepare(void) {
   for (int i = 0; i < unitCount; i++) {
     Unit *u = &units[i];
     char key[24];
-    double *field[] = {&u->ratio, &u->eta, &u->peak, &u->power, &u->cont, &u->contPower, &u->base, &u->volts, &u->top, &u->inverterShare, &u->limit};
-    static const char *name[] = {"ratio", "efficiency", "peakTorque", "peakPower", "continuousTorque", "continuousPower", "baseSpeed", "statedVoltage", "topSpeed", "inverterShare", "windingLimit"};
-    for (int f = 0; f < 11; f++) *field[f] = find(name[f])->values[i];
+    double *field[] = {&u->ratio, &u->eta, &u->peak, &u->power, &u->cont, &u->contPower, &u->base, &u->volts, &u->top, &u->inverterShare, &u->limit, &u->lossFactor};
+    static const char *name[] = {"ratio", "efficiency", "peakTorque", "peakPower", "continuousTorque", "continuousPower", "baseSpeed", "statedVoltage", "topSpeed", "inverterShare", "windingLimit", "lossFactor"};
+    for (int f = 0; f < 12; f++) *field[f] = find(name[f])->values[i];
     u->axle = (int)find("axle")->values[i];
     u->winding = (int)find("windingNode")->values[i]; u->inverter = (int)find("inverterNode")->values[i];
     snprintf(key, sizeof key, "losses%d", i);
@@ -124,7 +124,7 @@ static void prepare(void) {
   firstShare = unitCount == 1 ? 1 : number("frontShare");
   units[0].part = firstShare > 0; units[1].part = firstShare < 1;
   regenShare = number("torqueShare"); regenPower = number("recoveryPower"); cutOff = number("cutOffSpeed");
-  branchR = number("branchResistance"); branchTau = number("branchTime"); capacity = number("capacity"); floorU = number("lowestVoltage"); ceilingU = number("highestVoltage");
+  resistanceFactor = number("resistanceFactor"); branchR = number("branchResistance"); branchTau = number("branchTime"); capacity = number("capacity"); floorU = number("lowestVoltage"); ceilingU = number("highestVoltage");
   peakI = number("peakCurrent"); chargeI = number("chargeCurrent"); packNode = (int)number("packNode"); cabin = number("cabinPower"); other = number("otherPower");
   step = number("step"); zStart = number("startCharge");
   open_ = line("openCircuit"); resistance = line("resistance"); cold = line("coldFactor"); accepts = line("chargeShare"); slope = line("slope");
@@ -179,7 +179,7 @@ static inline double torqueAllowed(const Unit *u, double w, double volts, double
 static double electric(double share, int braking, const double *w, const double *m) {
   double p = 0;
   for (int i = 0; i < unitCount; i++) {
-    double loss = lookMap(&units[i].loss, w[i], share * m[i]);
+    double loss = units[i].lossFactor * lookMap(&units[i].loss, w[i], share * m[i]);
     p += braking ? w[i] * share * m[i] - loss : w[i] * share * m[i] + loss;
   }
   return p;
@@ -214,7 +214,7 @@ static void run(Series *out, Result *res) {
   for (int i = 0; i < nodeCount; i++) keep[i] = exp(-step * total[i] / nodeC[i]);
   double decay = exp(-step / branchTau), mostI = 0, mostBack = 0, leastU = terminal, v0 = v, aux = cabin + other, carMass = frontMass + rearMass;
   for (int k = 0; k < stepCount; k++) {
-    double chill = look(&cold, T[packNode]), E0 = look(&open_, z), E = E0 - u, R0 = look(&resistance, z) * chill, R1 = branchR * chill;
+    double chill = look(&cold, T[packNode]), E0 = look(&open_, z), E = E0 - u, R0 = resistanceFactor * look(&resistance, z) * chill, R1 = branchR * chill;
     double give = fmax(0, fmin(fmin((E - floorU) / R0, peakI), 0.95 * E / (2 * R0))), gives = give * (E - R0 * give);
     double take = fmax(0, fmin((ceilingU - E) / R0, chargeI * look(&accepts, T[packNode]))), takes = take * (E + R0 * take);
     double aim = fmin(wanted[k + 1], top), next = aim, vm = (v + aim) / 2, F = 0, atWheels = 0, w[2] = {0, 0}, m[2] = {0, 0}, part[2] = {0, 0};
@@ -302,11 +302,11 @@ static void run(Series *out, Result *res) {
     double shaft = 0, lost = 0, heat[MOST_NODES] = {0};
     int over = 0;
     for (int i = 0; i < unitCount; i++) {
-      double loss = lookMap(&units[i].loss, w[i], m[i]);
+      double loss = units[i].lossFactor * lookMap(&units[i].loss, w[i], m[i]);
       shaft += m[i] * w[i];
       lost += loss;
       heat[units[i].inverter] = loss * units[i].inverterShare;
-      heat[units[i].winding] = loss * (1 - units[i].inverterShare);
+      heat[units[i].winding] = loss;
       over |= m[i] > units[i].cont || m[i] * w[i] > units[i].contPower;
     }
     double P = (F > 0 ? shaft : -shaft) + lost + aux, limit = E * E / (4 * R0), fed = 1;

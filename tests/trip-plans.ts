@@ -37,6 +37,7 @@ const unit = (axle: TripUnit['axle'], node: number): TripUnit => ({
   statedVoltage: 350,
   topSpeed: 942,
   losses: lossMap(0.09, 0.6, 2.2e-6, 150, 942, 250),
+  lossFactor: 1.1,
   inverterShare: 0.3,
   drag: curve([0, 400, 942], [0.4, 0.9, 1.8]),
   windingLimit: 430,
@@ -59,6 +60,7 @@ export function roadster(trace: Curve, step = 0.1): TripPlan {
     pack: {
       openCircuit: curve(steps(0, 1, 11), OPEN),
       resistance: curve([0, 0.1, 0.5, 1], [0.12, 0.085, 0.07, 0.075]),
+      resistanceFactor: 1.03,
       branchResistance: 0.035,
       branchTime: 30,
       coldFactor: curve([253.15, 263.15, 273.15, 283.15, 298.15, 318.15], [4.7, 3.19, 2.22, 1.587, 1, 0.9]),

@@ -1,5 +1,7 @@
 import { type Conversion, formatIssue, isUsable, type LookUps, MAX_BYTES, readConversion } from '@ampwright/conversion'
-import { filling, part } from '@ampwright/catalogue'
+import { cycles, filling, isCycleId, part } from '@ampwright/catalogue'
+import { curve } from '@ampwright/engine'
+import { attachmentsIn } from './attachments.ts'
 import { dirname } from 'node:path'
 import { closeSync, fstatSync, openSync, readFileSync, readSync } from 'node:fs'
 
@@ -10,12 +12,15 @@ export class Refusal extends Error {}
  * What a conversion may look up: parts of the catalogue, and files that stand beside it in its folder (none where it came over standard input).
  * Class records are assumptions and show as such.
  */
-export function lookUpsBeside(_folder: string | undefined): LookUps {
+export function lookUpsBeside(folder: string | undefined): LookUps {
   return {
     parts: id => {
       const found = part(id)
       return found && { id: found.id, how: 'assumed', fields: filling(found) }
     },
+    cycles: id => (isCycleId(id) ? curve(cycles[id]().times, cycles[id]().speeds) : undefined),
+    cycleNames: Object.keys(cycles),
+    ...(folder === undefined ? {} : { attachments: attachmentsIn(folder) }),
   }
 }
 

@@ -14,6 +14,7 @@ import * as ventGas from './battery/vent-gas.ts'
 import * as cellBarrier from './battery/cell-barrier.ts'
 import * as ageing from './battery/ageing.ts'
 import * as ageingOfYears from './battery/ageing-of-years.ts'
+import * as moduleLot from './battery/module-lot.ts'
 import * as packPower from './battery/pack-power.ts'
 import * as packSums from './battery/pack-sums.ts'
 import * as boxHeat from './battery/box-heat.ts'
@@ -42,6 +43,7 @@ import * as hill from './vehicle/hill.ts'
 import * as keptParts from './vehicle/kept-parts.ts'
 import * as laden from './vehicle/laden.ts'
 import * as massAndAxles from './vehicle/mass-and-axles.ts'
+import * as movingMass from './vehicle/moving-mass.ts'
 import * as roadLoad from './vehicle/road-load.ts'
 import * as rollingRadius from './vehicle/rolling-radius.ts'
 import * as runningOrder from './vehicle/running-order.ts'
@@ -53,6 +55,10 @@ import * as steadySpeed from './vehicle/steady-speed.ts'
 import * as towing from './vehicle/towing.ts'
 import * as traction from './vehicle/traction.ts'
 import * as tyreLoad from './vehicle/tyre-load.ts'
+import * as tripConsumption from './trip/consumption.ts'
+import * as inverterHeat from './trip/inverter-heat.ts'
+import * as tripJourney from './trip/journey.ts'
+import * as trip from './trip/trip.ts'
 import type { AnyFormula } from './working/formula.ts'
 
 /** Every file of formulas, by the chapter of the handbook it belongs to. A test fails when a file with a card is missing here. */
@@ -77,10 +83,12 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     tyreLoad,
     coastDown,
     keptParts,
+    movingMass,
   ],
   cost: [parts],
-  battery: [openCircuitSets, chenRinconMora, cellCircuit, powerLimit, coldResistance, packArithmetic, packResistance, packSums, packPower, lampTest, chargeAcceptance, usableEnergy, cellHeat, boxHeat, ageing, ageingOfYears, selfDischarge, weakestOfMany, parallelBranches, salvageLimits, compression, joints, ventGas, cellBarrier],
+  battery: [openCircuitSets, chenRinconMora, cellCircuit, powerLimit, coldResistance, packArithmetic, packResistance, packSums, packPower, moduleLot, lampTest, chargeAcceptance, usableEnergy, cellHeat, boxHeat, ageing, ageingOfYears, selfDischarge, weakestOfMany, parallelBranches, salvageLimits, compression, joints, ventGas, cellBarrier],
   drive: [wheelForce, envelope, motorLoss, lossMap, winding, speeds, highestSpeed, acceleration, batteryPull, ratioWindow, steepestStart],
+  trip: [trip, tripJourney, tripConsumption, inverterHeat],
 }
 const isFormula = (x: unknown): x is AnyFormula => typeof x === 'function' && 'card' in x
 

@@ -32,7 +32,9 @@ export type ReferenceField = About & { readonly is: 'reference'; readonly to: re
 export type PartField = About & { readonly is: 'part'; readonly classes: readonly string[] }
 export type TyreField = About & { readonly is: 'tyre' }
 /** The name of a file beside the conversion; read by the look-up that is handed to `resolve`. */
-export type FileField<D extends 'curve' | 'grid' = 'curve' | 'grid'> = About & { readonly is: 'file'; readonly holds: D; readonly format: string; readonly unit: string; readonly assume?: (near: Near) => CurveAssumption | undefined }
+export type FileField<D extends 'curve' | 'grid' = 'curve' | 'grid'> = About & { readonly is: 'file'; readonly holds: D; readonly format: string; readonly unit: string; readonly assume?: (near: Near) => CurveAssumption | undefined; readonly named?: NamedBy }
+/** A key beside this one whose word names the file, or a cycle of the catalogue. */
+export type NamedBy = { readonly by: string; readonly in: 'cycles' | 'attachments' }
 export type Leaf = QuantityField | ChoiceField | WordsField | DateField | ReferenceField | PartField | TyreField | FileField
 
 export interface Group<F extends Fields = Fields> {
@@ -72,7 +74,7 @@ export const date = (label: string, more?: Omit<About, 'label'> & { coarse?: boo
 export const reference = (label: string, ...to: string[]): ReferenceField => ({ is: 'reference', label, to })
 export const part = (...classes: string[]): PartField => ({ is: 'part', label: 'part of the catalogue', classes })
 export const tyre = (label: string, more?: Omit<About, 'label'>): TyreField => ({ is: 'tyre', label, ...about(more) })
-export const file = <const D extends 'curve' | 'grid'>(label: string, holds: D, format: string, unit: string, more?: Omit<About, 'label'> & Pick<FileField, 'assume'>): FileField<D> => ({ is: 'file', label, holds, format, unit, ...about(more) })
+export const file = <const D extends 'curve' | 'grid'>(label: string, holds: D, format: string, unit: string, more?: Omit<About, 'label'> & Pick<FileField, 'assume' | 'named'>): FileField<D> => ({ is: 'file', label, holds, format, unit, ...about(more) })
 export const group = <const F extends Fields>(label: string, fields: F, more: { says?: string; fromPartAbove?: boolean } = {}): Group<F> => ({ is: 'group', label, fields, ...more })
 export const mapOf = <const E extends Node>(label: string, entry: string, of: E, says?: string): MapOf<E> => ({ is: 'map', label, entry, of, ...(says ? { says } : {}) })
 export const variants = <const V extends Readonly<Record<string, Group>>>(label: string, by: string, of: V): Variants<V> => ({ is: 'variants', label, by, of })

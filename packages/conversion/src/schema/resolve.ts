@@ -12,7 +12,11 @@ export type PartRecord = { readonly id: string; readonly how: 'datasheet' | 'ass
 export type FileDatum = { readonly ok: true; readonly datum: unknown } | { readonly ok: false; readonly found: string; readonly accepted: string }
 export type LookUps = {
   readonly parts?: (id: string) => PartRecord | undefined
+  /** A file beside the conversion. A datum of undefined: the file is sound, but carries no such thing. */
   readonly attachments?: (name: string, format: string) => FileDatum | undefined
+  /** A standard cycle: speed over time; and all there are. */
+  readonly cycles?: (id: string) => unknown
+  readonly cycleNames?: readonly string[]
 }
 export type Reading = { readonly strict: boolean; readonly lookUps: LookUps; readonly file?: string }
 
@@ -98,6 +102,8 @@ export class Resolver {
     if (typed !== undefined) return this.typed(schema, at, typed, at.node as TextNode)
     const key = at.path.slice(at.path.lastIndexOf('.') + 1), recorded = at.record?.fields[key]
     if (recorded && at.record) return this.recorded(schema, at, recorded.text, at.record)
+    const named = schema.is === 'file' ? this.namedBeside(schema, at) : undefined
+    if (named !== undefined) return named
     if (schema.is === 'quantity' && schema.assume && !this.reading.strict) {
       const assumed = schema.assume(this.near(at))
       if (assumed) return this.fact(schema, at, assumed.value, { half: assumed.half, origin: { how: 'assumed', note: assumed.note, source: assumed.source } })
@@ -145,6 +151,28 @@ export class Resolver {
     const got = this.reading.lookUps.attachments?.(name, schema.format)
     if (!got) return wrong(`«${name}», which is not beside the conversion`, `a ${schema.format} file beside it`)
     return got.ok ? this.fact(schema, at, got.datum as never, { text: name }) : wrong(`«${name}»: ${got.found}`, got.accepted)
+  }
+
+  /** A file or cycle that a word beside names: its fact stands at that word, for it moves with it. */
+  private namedBeside(schema: FileField, at: At): unknown {
+    const word = schema.named && at.from?.kind === 'group' ? at.from.entries.get(schema.named.by)?.node : undefined
+    if (!schema.named || word?.kind !== 'value' || word.source === '') return undefined
+    const key = at.path.slice(at.path.lastIndexOf('.') + 1), path = at.path.slice(0, -key.length) + schema.named.by
+    const there = { ...at, path: `${path}#${key}` }, { lookUps } = this.reading
+    const wrong = (found: string, accepted: string, near?: string): Gap => {
+      if (!this.issues.some(i => i.path === path)) this.issues.push(this.issue(word.at, path, schema.label, found, accepted, near))
+      return this.gap(schema, at)
+    }
+    if (schema.named.in === 'cycles') {
+      if (!lookUps.cycles) return this.gap(schema, at)
+      const cycle = lookUps.cycles(word.source), names = lookUps.cycleNames ?? []
+      return cycle ? this.fact(schema, there, cycle as object, { text: word.source }) : wrong(`«${word.source}»`, names.join(', ') || 'a standard cycle', nearest(word.source, names))
+    }
+    if (!lookUps.attachments) return this.gap(schema, at)
+    const got = lookUps.attachments(word.source, schema.format)
+    if (!got) return wrong(`«${word.source}», which is not beside the conversion`, `a ${schema.format.split(' ')[0]} file beside it`)
+    if (!got.ok) return wrong(`«${word.source}»: ${got.found}`, got.accepted)
+    return got.datum === undefined ? this.gap(schema, at) : this.fact(schema, there, got.datum as object, { text: word.source })
   }
 
   private recorded(schema: Leaf, at: At, text: string, record: PartRecord): unknown {

@@ -1,3 +1,4 @@
+import { chargerEfficiency, standingPower } from '../assumptions.ts'
 import { choice, group, mapOf, part, quantity } from '../schema/field.ts'
 
 export const charging = group(
@@ -10,7 +11,8 @@ export const charging = group(
       'highest-voltage': quantity('voltage', 'highest output voltage', 'U_ch,max', { least: 1 }),
       current: quantity('current', 'greatest output current', 'I_ch', { least: 0.1 }),
       phases: quantity('count', 'phases it uses', 'n_ph', { least: 1, most: 3 }),
-      efficiency: quantity('share', 'efficiency, wall to pack', 'η_ch', { least: 0.5, most: 1 }),
+      efficiency: quantity('share', 'efficiency of the charger, wall to pack', 'η_ch', { least: 0.5, most: 1, assume: chargerEfficiency }),
+      'standing-power': quantity('power', 'what the car draws while charging', 'P_st', { least: 0, most: 2000, assume: standingPower }),
       'set-to': quantity('voltage', 'pack voltage it is set to', 'U_set', { least: 1 }),
       mass: quantity('mass', 'mass of the charger', 'm_ch', { least: 0 }),
       price: quantity('money', 'price of the charger', 'k_ch', { least: 0, says: 'Here or at the part put in, not at both.' }),

@@ -10,16 +10,17 @@ const conditions = {
   'cabin-power': quantity('power', 'power the cabin takes', 'P_cab', { least: 0 }),
   'other-power': quantity('power', '12 V and other loads', 'P_aux', { least: 0 }),
   'pack-temperature': quantity('temperature', 'cell temperature at the start', 'T_cell', { least: 213.15, most: 333.15 }),
+  transfer: choice('transfer case range', ['high', 'low'], { says: 'Left out: the range the drive unit is usually in.' }),
 }
 
 export const trips = group(
   'trips',
   {
     named: mapOf('trips', 'trip', variants('trip', 'kind', {
-      cycle: group('speed trace', { cycle: words('standard cycle', { says: 'A cycle of the catalogue, such as `wltc-3b`.' }), trace: file('speed trace', 'curve', 'speed trace CSV', 'm/s'), ...conditions }),
+      cycle: group('speed trace', { cycle: words('standard cycle', { says: 'A cycle of the catalogue, such as `wltc-3b`.' }), trace: file('speed trace', 'curve', 'speed trace CSV', 'm/s', { named: { by: 'cycle', in: 'cycles' }, says: 'An own trace, in place of a cycle.' }), ...conditions }),
       steady: group('steady speed', { speed: quantity('speed', 'speed', 'v', { least: 0.5 }), slope: quantity('slope', 'slope', 'p', { least: -1, most: 1 }), ...conditions }),
       climb: group('hill climb', { speed: quantity('speed', 'speed', 'v', { least: 0.5 }), slope: quantity('slope', 'slope', 'p', { least: 0, most: 1 }), length: quantity('distance', 'length of the hill', 's', { least: 1 }), ...conditions }),
-      route: group('route', { track: words('track', { says: 'A GPX file beside the conversion.' }), speed: quantity('speed', 'set speed', 'v', { least: 0.5, says: 'Where the track carries no times.' }), profile: file('height profile', 'curve', 'GPX profile', 'm'), timing: file('speed over distance', 'curve', 'GPX timing', 'm/s'), ...conditions }),
+      route: group('route', { track: words('track', { says: 'A GPX file beside the conversion.' }), speed: quantity('speed', 'set speed', 'v', { least: 0.5, says: 'Where the track carries no times.' }), profile: file('height profile', 'curve', 'GPX profile', 'm', { named: { by: 'track', in: 'attachments' } }), timing: file('speed over distance', 'curve', 'GPX timing', 'm/s', { named: { by: 'track', in: 'attachments' } }), ...conditions }),
     })),
     trailers: mapOf('trailers', 'trailer', group('trailer', {
       mass: quantity('mass', 'trailer mass', 'm_t', { least: 1 }),

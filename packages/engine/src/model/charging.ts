@@ -20,6 +20,8 @@ export type Charger = Here & {
   readonly current: Field
   readonly phases: Field
   readonly efficiency: Field
+  /** What the car's own electronics draw while it charges. */
+  readonly standingPower: Field
   readonly setTo: Field
   readonly mass: Field
   readonly price: Field

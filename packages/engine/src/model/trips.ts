@@ -13,6 +13,8 @@ export type TripConditions = {
   readonly cabinPower: Field
   readonly otherPower: Field
   readonly packTemperature: Field
+  /** Range of a transfer case; left out: the one the unit is usually in. */
+  readonly transfer: Field<'high' | 'low'>
 }
 export type CycleTrip = Here & TripConditions & { readonly kind: 'cycle'; readonly cycle: Field<string>; readonly trace: Field<Curve> }
 export type SteadyTrip = Here & TripConditions & { readonly kind: 'steady'; readonly speed: Field; readonly slope: Field }

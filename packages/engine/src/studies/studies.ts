@@ -5,6 +5,7 @@ import { coastDown } from './donor/coast-down.ts'
 import { keptParts } from './donor/kept-parts.ts'
 import { ledger } from './donor/ledger.ts'
 import { loadCases } from './donor/load-cases.ts'
+import { moves } from './donor/moves.ts'
 import { oldEngine } from './donor/old-engine.ts'
 import { roadLoad } from './donor/road-load.ts'
 import { rolling } from './donor/rolling.ts'
@@ -27,10 +28,13 @@ import { ratios } from './drive/ratios.ts'
 import { topSpeed } from './drive/top-speed.ts'
 import { tractive } from './drive/tractive.ts'
 import { packModel } from './pack/pack-model.ts'
+import { rangeInWeather } from './trips/range-in-weather.ts'
+import { ranges } from './trips/ranges.ts'
+import { trips } from './trips/trips.ts'
 import type { Study } from './study.ts'
 
 /** The studies behind the headline, answered first. */
 export const HEADLINE: readonly Study<unknown>[] = [ledger, loadCases]
 
 /** Every study, in the order of the job. A test fails when one is missing here. */
-export const STUDIES: readonly Study<unknown>[] = [outline, againstDonor, cost, weighed, rolling, coastDown, roadLoad, oldEngine, ledger, stance, tyres, loadCases, room, seats, train, keptParts, turningParts, ratios, envelopes, driveUnits, hillStart, packModel, batteryPull, acceleration, topSpeed, climb, gears, ratioWindow, tractive]
+export const STUDIES: readonly Study<unknown>[] = [outline, againstDonor, cost, weighed, rolling, coastDown, roadLoad, oldEngine, ledger, stance, tyres, loadCases, room, moves, seats, train, keptParts, turningParts, ratios, envelopes, driveUnits, hillStart, packModel, batteryPull, acceleration, topSpeed, climb, gears, ratioWindow, tractive, trips, ranges, rangeInWeather]

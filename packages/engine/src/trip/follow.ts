@@ -249,7 +249,7 @@ export function follow(tables: TripTables, state: TripState, from: number, to: n
           shaft += power
           lost += waste
           heat[inverterNode[i]!] = inverterShare[i]! * waste
-          heat[windingNode[i]!] = waste - inverterShare[i]! * waste
+          heat[windingNode[i]!] = waste
           if (torque > continuousTorque[i]! || power > continuousPower[i]!) above = true
         }
         let down = 1

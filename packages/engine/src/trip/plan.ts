@@ -15,7 +15,9 @@ export type TripUnit = {
   readonly topSpeed: number
   /** Loss of motor and inverter together [W] over motor speed [rad/s] and torque without sign [N·m]. */
   readonly losses: Grid
-  /** Share of that loss that warms the inverter; the rest warms the winding. */
+  /** Times the losses of the map. */
+  readonly lossFactor: number
+  /** Share of the loss that warms the inverter. The winding's node is fitted to ratings with all of it, so it takes all of it. */
   readonly inverterShare: number
   /** Drag torque [N·m] over motor speed [rad/s]; counts while the unit has no part in the pull. */
   readonly drag: Curve
@@ -50,6 +52,8 @@ export type TripGrip = {
 export type TripPack = {
   readonly openCircuit: Curve
   readonly resistance: Curve
+  /** Times the curve. */
+  readonly resistanceFactor: number
   readonly branchResistance: number
   readonly branchTime: number
   readonly coldFactor: Curve

@@ -14,6 +14,7 @@ const equalSteps = (x: Float64Array): boolean => {
 
 /** A curve that can be looked up without a search: its own points where they stand at equal steps, else taken again at 1025. */
 export const even = (curve: Curve): UniformCurve => uniform(curve, equalSteps(curve.x) ? curve.x.length : CURVE_POINTS)
+const scaled = (curve: UniformCurve, factor: number): UniformCurve => ({ ...curve, y: curve.y.map(y => y * factor) })
 /** A map that can be looked up without a search: axis by axis its own points where they stand at equal steps, else 129. */
 export const evenGrid = (grid: Grid): UniformGrid =>
   uniformGrid(grid, equalSteps(grid.x) ? grid.x.length : GRID_POINTS, equalSteps(grid.y) ? grid.y.length : GRID_POINTS)
@@ -86,7 +87,10 @@ export function tables(plan: TripPlan) {
   if (units.length < 1 || units.length > 2) throw new RangeError(`a trip has one or two drive units, found ${units.length}`)
   if (!(step > 0)) throw new RangeError(`step must be above zero, found ${step}`)
   const numbers = (pick: (u: (typeof units)[number]) => number): Float64Array => Float64Array.from(units, pick)
-  const loss = units.map(u => evenGrid(u.losses)),
+  const loss = units.map(u => {
+      const map = evenGrid(u.losses)
+      return { ...map, z: map.z.map(v => v * u.lossFactor) }
+    }),
     drag = units.map(u => even(u.drag))
   // Nodes that change their temperature; each needs a neighbour to give its heat to.
   const live = [...nodes.keys()].filter(i => nodes[i]!.capacity < Infinity)
@@ -125,7 +129,7 @@ export function tables(plan: TripPlan) {
     loss,
     drag,
     openCircuit: even(pack.openCircuit),
-    resistance: even(pack.resistance),
+    resistance: scaled(even(pack.resistance), pack.resistanceFactor),
     cold: even(pack.coldFactor),
     chargeShare: even(pack.chargeShare),
     branchKept: Math.exp(-step / pack.branchTime),

@@ -1,0 +1,49 @@
+import type { RangeGoal } from '../../model/brief.ts'
+import type { Model } from '../../model/model.ts'
+import { wallConsumption } from '../../trip/consumption.ts'
+import { type Curve, type Figure, type Gap, isGap, type Value } from '../../working/value.ts'
+import { type Gaps, isGaps, type Known, type Maker, maybe, study } from '../study.ts'
+import { driveUntilEmpty, type RangeFigures } from './drive-until-empty.ts'
+import { journey, journeyReads } from './journey.ts'
+
+/** Goals of kind range by the trip they name. */
+export function rangeGoals(m: Model): ReadonlyMap<string, readonly (readonly [name: string, goal: RangeGoal])[]> {
+  const out = new Map<string, (readonly [string, RangeGoal])[]>()
+  for (const [name, goal] of Object.entries(m.brief.goals)) if (goal?.kind === 'range' && !isGap(goal.trip)) out.set(goal.trip.value, [...(out.get(goal.trip.value) ?? []), [name, goal]])
+  return out
+}
+/** Trips whose range is wanted: those of the range goals, and those a charging goal puts distance back for. */
+const rangedTrips = (m: Model): readonly string[] => [
+  ...new Set([...rangeGoals(m).keys(), ...Object.values(m.brief.goals).flatMap(g => (g?.kind === 'charging' && !isGap(g.trip) ? [g.trip.value] : []))]),
+]
+const noTrip = (name: string): Gap => ({ gap: true, path: `trips.named.${name}`, label: `trip ${name}`, until: 'any time' })
+
+/** How far on the trip of each range goal, repeated until the reserve, in the weather the trip names. */
+export const ranges = study({
+  id: 'range',
+  stage: 'pack',
+  asks: 'How far does it go on the trips of the brief before the reserve?',
+  reads: (m, ask) => ({
+    names: rangedTrips(m),
+    trips: rangedTrips(m).map(name => {
+      const t = m.trips.named[name]
+      return maybe(t ? { journey: journeyReads(m, ask, t), reserve: m.brief.reserve } : noTrip(name))
+    }),
+    wall: maybe({ power: m.charging.charger.power, efficiency: m.charging.charger.efficiency, standing: m.charging.charger.standingPower }),
+  }),
+  answer: ({ names, trips, wall }, make): { trips: Readonly<Record<string, (RangeFigures & { readonly wall: Figure | Gaps }) | Gaps>> } => ({
+    trips: Object.fromEntries(
+      trips.map((k, i) => {
+        const item = names[i] as string, figures = isGaps(k) ? k : ranged(make, k as never, item)
+        if (isGaps(figures)) return [item, figures]
+        return [item, { ...figures, wall: isGaps(wall) ? wall : make.work('wall-consumption', wallConsumption, { battery: figures.consumption, ...wall }, { item, label: `Consumption at the wall, ${item}` }) }]
+      }),
+    ),
+  }),
+})
+
+type RangeKnown = { readonly journey: Known<ReturnType<typeof journeyReads>>; readonly reserve: Value }
+export function ranged(make: Maker, { journey: k, reserve }: RangeKnown, item: string): RangeFigures | Gaps {
+  const ready = journey(make, k, item)
+  return isGaps(ready.coldEnergy) ? ready.coldEnergy : driveUntilEmpty(make, ready, { reserve, coldEnergy: ready.coldEnergy as Value<Curve> }, item)
+}
