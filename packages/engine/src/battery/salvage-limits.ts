@@ -1,6 +1,6 @@
 import { formula } from '../working/formula.ts'
 import { standard } from '../working/value.ts'
-import { many, ohms, ratio, share, volts } from './symbols.ts'
+import { many, ohms, volts } from './symbols.ts'
 
 const PRACTICE = { work: 'practice', place: 'acceptance of used modules', mark: 'common practice' } as const
 /** Insulation per volt of the whole pack, and how far above it each module must stand. */
@@ -59,40 +59,4 @@ export const packInsulation = formula(
     for (const r of modules) sum += 1 / r
     return 1 / sum
   },
-)
-
-/** How far one reading lies from the middle of the lot, as a share. */
-export const offLot = formula(
-  {
-    id: 'off-lot',
-    label: 'Off the median of the lot',
-    gives: ratio('d', 'off the median'),
-    takes: { one: ratio('x', 'this module'), median: ratio('x_m', 'median of the lot') },
-    text: 'd = |x − x_m| / x_m',
-    source: PRACTICE,
-    proof: { none: 'definition' },
-  },
-  ({ one, median }) => Math.abs(one - median) / median,
-)
-/** Spread of a lot: from its lowest to its highest, as a share of the lowest. */
-export const lotSpread = formula(
-  {
-    id: 'lot-spread',
-    label: 'Spread of the lot',
-    gives: share('Δ', 'spread'),
-    takes: { each: many(share('x_k', 'each module')) },
-    text: 'Δ = (max(x_k) − min(x_k)) / min(x_k)',
-    source: PRACTICE,
-    proof: {
-      examples: [
-        {
-          takes: { each: [0.9, 0.93, 0.927] },
-          gives: 0.03333,
-          within: 1e-4,
-          source: { work: 'definition', place: 'three modules, worked by hand' },
-        },
-      ],
-    },
-  },
-  ({ each }) => (Math.max(...each) - Math.min(...each)) / Math.min(...each),
 )

@@ -1,0 +1,180 @@
+import { at } from '../numerics/curve.ts'
+import { formula } from '../working/formula.ts'
+import { coulombs, count, many, ohms, share, volts } from './symbols.ts'
+
+const DEFINITION = { work: 'definition', place: 'statistics of a lot' } as const
+
+/** Spread of a lot, from its lowest to its highest, over its lowest. */
+const spreadOf = (each: readonly number[]): number => (Math.max(...each) - Math.min(...each)) / Math.min(...each)
+export const capacitySpread = formula(
+  {
+    id: 'capacity-spread',
+    label: 'Spread of capacity',
+    gives: share('Δ_Q', 'spread of capacity'),
+    takes: { each: many(coulombs('Q_k', 'each module')) },
+    text: 'Δ_Q = (max(Q_k) − min(Q_k)) / min(Q_k)',
+    source: DEFINITION,
+    proof: {
+      examples: [
+        {
+          takes: { each: [90, 93, 92.7] },
+          gives: 1 / 30,
+          within: 1e-9,
+          source: { work: 'definition', place: 'three modules, worked by hand' },
+        },
+      ],
+    },
+  },
+  ({ each }) => spreadOf(each),
+)
+export const resistanceSpread = formula(
+  {
+    id: 'resistance-spread',
+    label: 'Spread of resistance',
+    gives: share('Δ_R', 'spread of resistance'),
+    takes: { each: many(ohms('R_k', 'each module')) },
+    text: 'Δ_R = (max(R_k) − min(R_k)) / min(R_k)',
+    source: DEFINITION,
+    proof: {
+      examples: [
+        {
+          takes: { each: [3, 3.3, 3.1] },
+          gives: 0.1,
+          within: 1e-9,
+          source: { work: 'definition', place: 'three modules, worked by hand' },
+        },
+      ],
+    },
+  },
+  ({ each }) => spreadOf(each),
+)
+export const voltageSpread = formula(
+  {
+    id: 'voltage-spread',
+    label: 'Spread of rest voltage, per cell',
+    gives: volts('ΔU', 'spread of rest voltage, per cell'),
+    takes: { each: many(volts('U_k', 'rest voltage of each module')), cells: count('n_s', 'cells in series in one module') },
+    text: 'ΔU = (max(U_k) − min(U_k)) / n_s',
+    source: DEFINITION,
+    proof: { none: 'definition' },
+  },
+  ({ each, cells }) => (Math.max(...each) - Math.min(...each)) / cells,
+)
+/** Capacity against new. */
+export const healthOf = formula(
+  {
+    id: 'health-of-module',
+    label: 'Health of a module',
+    gives: share('H', 'health'),
+    takes: {
+      capacity: coulombs('Q', 'measured capacity'),
+      parallel: count('n_p', 'cells in parallel'),
+      cell: coulombs('Q_cell', 'capacity of one cell, new'),
+    },
+    text: 'H = Q / (n_p · Q_cell)',
+    source: DEFINITION,
+    proof: {
+      examples: [
+        {
+          takes: { capacity: 30.34 * 3600, parallel: 1, cell: 33.1 * 3600 },
+          gives: 0.917,
+          within: 5e-4,
+          source: { work: 'wiggins-2019', place: '1C capacity against rated' },
+        },
+      ],
+    },
+  },
+  ({ capacity, parallel, cell }) => capacity / (parallel * cell),
+)
+/** Middle of a lot: half of it lies above. */
+const medianOf = (each: readonly number[]): number => {
+  const s = Float64Array.from(each).sort(),
+    m = s.length >> 1
+  return s.length % 2 ? s[m]! : (s[m - 1]! + s[m]!) / 2
+}
+export const medianShare = formula(
+  {
+    id: 'median-share',
+    label: 'Median of the lot',
+    gives: share('H_m', 'median of the lot'),
+    takes: { each: many(share('H_k', 'each module')) },
+    text: 'The value in the middle of the sorted list; of an even number, half way between the two in the middle.',
+    words: 'sorting is not arithmetic',
+    source: { work: 'probability', place: 'median' },
+    proof: {
+      examples: [
+        { takes: { each: [0.9, 0.95, 0.91] }, gives: 0.91, within: 1e-12, source: { work: 'probability', place: 'three values, by hand' } },
+      ],
+    },
+  },
+  ({ each }) => medianOf(each),
+)
+/** Slope of the open-circuit voltage of one cell over its charge, found from the cell's rest voltage itself. */
+export const slopeAtVoltage = formula(
+  {
+    id: 'slope-at-voltage',
+    label: 'Slope of the open-circuit voltage at a rest voltage',
+    gives: volts('U_z', 'open-circuit voltage over charge, there'),
+    takes: {
+      openCircuit: { symbol: 'U_oc', unit: ['1', 'V'], label: 'open-circuit voltage of a cell over charge', curve: true },
+      voltage: volts('U', 'rest voltage of the module'),
+      cells: count('n_s', 'cells in series in one module'),
+    },
+    text: 'At the charge where U_oc(z) = U / n_s: rise of U_oc from 2.5 % of the charge below to 2.5 % above, over those 5 %.',
+    words: 'a curve turned round',
+    source: { work: 'definition', place: 'slope' },
+    leavesOut: 'Temperature and hysteresis.',
+    proof: {
+      examples: [
+        {
+          takes: { openCircuit: { x: Float64Array.of(0, 1), y: Float64Array.of(3, 4) }, voltage: 21, cells: 6 },
+          gives: 1,
+          within: 1e-9,
+          source: { work: 'definition', place: 'a straight line, by hand' },
+        },
+      ],
+    },
+  },
+  ({ openCircuit, voltage, cells }) => {
+    const z = chargeAtVoltage({ openCircuit, voltage, cells }),
+      below = Math.max(0, z - 0.025),
+      above = Math.min(1, z + 0.025)
+    return (at(openCircuit, above) - at(openCircuit, below)) / (above - below)
+  },
+)
+export const chargeAtVoltage = formula(
+  {
+    id: 'charge-at-voltage',
+    label: 'State of charge by rest voltage',
+    gives: share('z', 'state of charge'),
+    takes: {
+      openCircuit: { symbol: 'U_oc', unit: ['1', 'V'], label: 'open-circuit voltage of a cell over charge', curve: true },
+      voltage: volts('U', 'rest voltage of the module'),
+      cells: count('n_s', 'cells in series in one module'),
+    },
+    text: 'The charge at which U_oc(z) = U / n_s; empty below the curve, full above it.',
+    words: 'a curve turned round',
+    source: { work: 'definition', place: 'inverse of the open-circuit curve' },
+    leavesOut: 'LFP between a third and nine tenths: there a voltmeter tells nothing.',
+    proof: {
+      examples: [
+        {
+          takes: { openCircuit: { x: Float64Array.of(0, 1), y: Float64Array.of(3, 4) }, voltage: 21, cells: 6 },
+          gives: 0.5,
+          within: 1e-9,
+          source: { work: 'definition', place: 'a straight line, by hand' },
+        },
+      ],
+    },
+  },
+  ({ openCircuit: { x, y }, voltage, cells }) => {
+    const wanted = voltage / cells,
+      last = y.length - 1
+    if (wanted <= y[0]!) return 0
+    if (wanted >= y[last]!) return 1
+    let i = 0
+    while (i < last - 1 && y[i + 1]! < wanted) i++
+    const share = y[i + 1]! === y[i]! ? 0 : (wanted - y[i]!) / (y[i + 1]! - y[i]!)
+    return x[i]! + (x[i + 1]! - x[i]!) * Math.min(1, Math.max(0, share))
+  },
+)

@@ -1,0 +1,158 @@
+import { at } from '../numerics/curve.ts'
+import { formula } from '../working/formula.ts'
+import { amps, coulombs, kelvins, ohms, ratio, seconds, stateOfCharge, volts, watts } from './symbols.ts'
+
+const PLETT = { work: 'plett', place: 'vol. II, power limits by pulse resistance' } as const
+const pack = {
+  openCircuit: { symbol: 'E', unit: ['1', 'V'], label: 'open-circuit voltage over charge', curve: true },
+  resistance: { symbol: 'R_z', unit: ['1', 'Ω'], label: 'ohmic resistance over charge, 25 °C', curve: true },
+  factor: ratio('k_R', 'factor on the resistance curve'),
+  branch: ohms('R_1', 'branch resistance, 25 °C'),
+  time: seconds('τ_1', 'time constant of the branch'),
+  cold: { symbol: 'f', unit: ['K', '1'], label: 'resistance over temperature', curve: true },
+  charge: stateOfCharge,
+  temperature: kelvins('T', 'cell temperature'),
+  after: seconds('t', 'load for'),
+} as const
+const slope = { capacity: coulombs('Q', 'capacity of the pack') }
+const R = `R = (R_z(z) · k_R + R_1 · (1 − exp(−t / τ_1))) · f(T)`
+/** How far the open-circuit voltage sinks with the charge taken meanwhile, per ampere: looked up a hundredth of the charge either way. */
+const SLOPE = 'R_q = t · (E(min(1, z + 0.01)) − E(max(0, z − 0.01))) / ((min(1, z + 0.01) − max(0, z − 0.01)) · Q)'
+
+type Pack = {
+  readonly openCircuit: Curved
+  readonly resistance: Curved
+  readonly factor: number
+  readonly branch: number
+  readonly time: number
+  readonly cold: Curved
+  readonly charge: number
+  readonly temperature: number
+  readonly after: number
+}
+type Curved = Parameters<typeof at>[0]
+const resistanceThen = ({ resistance, factor, branch, time, cold, charge, temperature, after }: Pack): number =>
+  (at(resistance, charge) * factor + branch * (1 - Math.exp(-after / time))) * at(cold, temperature)
+function fallThen({ openCircuit, charge, after }: Pack, capacity: number): number {
+  const above = Math.min(1, charge + 0.01),
+    below = Math.max(0, charge - 0.01)
+  return (after * (at(openCircuit, above) - at(openCircuit, below))) / ((above - below) * capacity)
+}
+const level = (y: number) => ({ x: Float64Array.of(0, 1000), y: Float64Array.of(y, y) })
+const ALONE = {
+  openCircuit: level(3.6635),
+  resistance: level(0.0373),
+  factor: 1,
+  branch: 0,
+  time: 25,
+  cold: level(1),
+  charge: 0.5,
+  temperature: 298.15,
+  after: 10,
+  capacity: 1e9,
+}
+const NCA = { work: 'kollmeyer-2018', place: 'NCA cell at half charge, 10 s resistance; recomputed' } as const
+
+/** Power the pack can give for a time at a charge and temperature, at its terminals, at the end of that time. */
+export const powerForTime = formula(
+  {
+    id: 'pack-power-for-time',
+    label: 'Power for a time',
+    gives: { current: amps('I', 'current at the limit'), power: watts('P', 'power limit'), voltage: volts('U', 'voltage then') },
+    takes: { ...pack, ...slope, floor: volts('U_min', 'lowest voltage'), most: amps('I_lim', 'current limit') },
+    text: `${R}
+${SLOPE}
+I = max(0, min(I_lim, (E(z) − U_min) / (R + R_q), E(z) / (2 · (R + R_q))))
+U = E(z) − (R + R_q) · I
+P = I · U`,
+    source: PLETT,
+    leavesOut: 'Diffusion beyond one branch; in the cold the fall of resistance with current, which is on the cautious side.',
+    proof: {
+      examples: [
+        { takes: { ...ALONE, floor: 2.5, most: 1000 }, gives: { current: 31.193, power: 77.983 }, within: 5e-4, source: NCA },
+        { takes: { ...ALONE, floor: 2.5, most: 10 }, gives: { power: 32.905 }, within: 5e-4, source: NCA },
+      ],
+    },
+  },
+  x => {
+    const open = at(x.openCircuit, x.charge),
+      r = resistanceThen(x) + fallThen(x, x.capacity)
+    const current = Math.max(0, Math.min(x.most, (open - x.floor) / r, open / (2 * r))),
+      voltage = open - r * current
+    return { current, voltage, power: current * voltage }
+  },
+)
+
+/** Power the pack can take for a time: current by the coldest cell, voltage by the ceiling. Comes out positive: into the pack. */
+export const chargingForTime = formula(
+  {
+    id: 'charging-for-time',
+    label: 'Power into the pack for a time',
+    gives: { current: amps('I', 'charging current at the limit'), power: watts('P', 'power into the pack') },
+    takes: {
+      ...pack,
+      ...slope,
+      ceiling: volts('U_max', 'highest voltage'),
+      most: amps('I_ch', 'charging current allowed warm'),
+      share: { symbol: 's_ch', unit: ['K', '1'], label: 'share of it over temperature', curve: true },
+    },
+    text: `${R}
+${SLOPE}
+I = max(0, min(I_ch · s_ch(T), (U_max − E(z)) / (R + R_q)))
+P = I · (E(z) + (R + R_q) · I)`,
+    source: PLETT,
+    leavesOut: 'A datasheet’s own allowance for short recovery pulses.',
+    proof: {
+      examples: [
+        {
+          takes: { ...ALONE, ceiling: 4.2, most: 1000, share: level(1) },
+          gives: { current: 14.383, power: 60.41 },
+          within: 5e-3,
+          source: NCA,
+        },
+      ],
+    },
+  },
+  x => {
+    const open = at(x.openCircuit, x.charge),
+      r = resistanceThen(x) + fallThen(x, x.capacity)
+    const current = Math.max(0, Math.min(x.most * at(x.share, x.temperature), (x.ceiling - open) / r))
+    return { current, power: current * (open + r * current) }
+  },
+)
+
+/** Voltage of the pack after a time of one current, whatever the limits say. */
+export const sagAtCurrent = formula(
+  {
+    id: 'sag-at-current',
+    label: 'Pack voltage under a current',
+    gives: volts('U', 'pack voltage under load'),
+    takes: { ...pack, current: amps('I', 'current, discharging positive') },
+    text: `${R}
+U = E(z) − R · I`,
+    source: PLETT,
+    leavesOut: 'The charge taken meanwhile.',
+    proof: {
+      examples: [
+        {
+          takes: {
+            openCircuit: level(375.26),
+            resistance: level(107.584e-3),
+            factor: 1,
+            branch: 0,
+            time: 25,
+            cold: level(1),
+            charge: 0.5,
+            temperature: 298.15,
+            after: 10,
+            current: 811.1,
+          },
+          gives: 288,
+          within: 0.05,
+          source: { work: 'wiggins-2019', place: '96 in series, 2 in parallel, half charge; recomputed' },
+        },
+      ],
+    },
+  },
+  x => at(x.openCircuit, x.charge) - resistanceThen(x) * x.current,
+)

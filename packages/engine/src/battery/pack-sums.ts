@@ -1,0 +1,220 @@
+import { at } from '../numerics/curve.ts'
+import { formula } from '../working/formula.ts'
+import { standard } from '../working/value.ts'
+import { amps, coulombs, count, joules, kelvins, kilograms, many, share, volts, watts } from './symbols.ts'
+
+const DEFINITION = { work: 'definition', place: 'cells in series and in parallel' } as const
+const specific = (symbol: string, label: string) => ({ symbol, unit: 'J/kg', label, shows: 'specific energy' }) as const
+
+/** Mean open-circuit voltage over the whole charge. */
+export const meanVoltage = formula(
+  {
+    id: 'mean-voltage',
+    label: 'Mean open-circuit voltage',
+    gives: volts('U_m', 'nominal voltage'),
+    takes: { energy: joules('E_0', 'energy at no load'), capacity: coulombs('Q', 'capacity of the pack') },
+    text: 'U_m = E_0 / Q',
+    source: DEFINITION,
+    proof: {
+      examples: [
+        {
+          takes: { energy: 24.15 * 3.6e6, capacity: 66.2 * 3600 },
+          gives: 364.8,
+          within: 0.01,
+          source: { work: 'wiggins-2019', place: '96 in series at 3.8 V; recomputed' },
+        },
+      ],
+    },
+  },
+  ({ energy, capacity }) => energy / capacity,
+)
+/** Current that would empty the pack in so many hours turned round: capacity per hour. */
+export const currentAtRate = formula(
+  {
+    id: 'current-at-rate',
+    label: 'Current at a rate',
+    gives: amps('I', 'current'),
+    takes: {
+      capacity: coulombs('Q', 'capacity of the pack'),
+      rate: { symbol: 'c', unit: '1/s', label: 'as capacity per hour', shows: 'charge rate' },
+    },
+    text: 'I = Q · c',
+    source: DEFINITION,
+    proof: { none: 'definition' },
+  },
+  ({ capacity, rate }) => capacity * rate,
+)
+/** Energy per mass. */
+export const energyPerMass = formula(
+  {
+    id: 'energy-per-mass',
+    label: 'Energy per mass',
+    gives: specific('w', 'energy per mass'),
+    takes: { energy: joules('E', 'energy'), mass: kilograms('m', 'mass') },
+    text: 'w = E / m',
+    source: DEFINITION,
+    proof: {
+      examples: [
+        {
+          takes: { energy: 24 * 3.6e6, mass: 293.9 },
+          gives: 81.7 * 3600,
+          within: 0.05 * 3600,
+          source: { work: 'wiggins-2019', place: 'car pack of 24 kWh and 648 lb; mass from a published teardown, recomputed' },
+        },
+      ],
+    },
+  },
+  ({ energy, mass }) => energy / mass,
+)
+/** All boxes with what is in them. */
+export const boxesMass = formula(
+  {
+    id: 'boxes-mass',
+    label: 'Mass of the pack with boxes',
+    gives: kilograms('m_pack', 'pack with boxes'),
+    takes: {
+      counts: many(count('n_k', 'modules in each box')),
+      each: kilograms('m_mod', 'mass of one module'),
+      overheads: many(kilograms('m_k', 'box, lid, plates, links')),
+    },
+    text: 'm_pack = Σ (n_k · m_mod) + Σ m_k',
+    source: DEFINITION,
+    proof: {
+      examples: [
+        {
+          takes: { counts: [6, 6, 4], each: 11.9, overheads: [16, 16, 12] },
+          gives: 234.4,
+          within: 1e-9,
+          source: { work: 'statics', place: 'three boxes, worked by hand' },
+        },
+      ],
+    },
+  },
+  ({ counts, each, overheads }) => {
+    let m = 0
+    for (const n of counts) m += n * each
+    for (const o of overheads) m += o
+    return m
+  },
+)
+/** What boxes, plates and wiring add to bare modules; a home-built pack adds 15 to 35 %. */
+export const overheadShare = formula(
+  {
+    id: 'overhead-share',
+    label: 'Added to the modules',
+    gives: share('a', 'added to the modules'),
+    takes: { pack: kilograms('m_pack', 'pack with boxes'), modules: kilograms('m_mods', 'modules in boxes') },
+    text: 'a = m_pack / m_mods − 1',
+    source: { work: 'practice', place: 'home-built packs add 15 to 35 %', mark: 'common practice' },
+    proof: {
+      examples: [
+        {
+          takes: { pack: 293.9, modules: 182.4 },
+          gives: 0.611,
+          within: 5e-4,
+          source: { work: 'wiggins-2019', place: 'car pack of 48 modules of 3.8 kg; masses from a published teardown, recomputed' },
+        },
+      ],
+    },
+  },
+  ({ pack, modules }) => pack / modules - 1,
+)
+export const boxedModules = formula(
+  {
+    id: 'boxed-modules',
+    label: 'Modules in the boxes',
+    gives: count('n', 'modules in the boxes'),
+    takes: { counts: many(count('n_k', 'modules in each box')) },
+    text: 'n = Σ n_k',
+    source: DEFINITION,
+    proof: { none: 'definition' },
+  },
+  ({ counts }) => counts.reduce((a, b) => a + b, 0),
+)
+/** What all parts on the battery draw together. */
+export const currentsTogether = formula(
+  {
+    id: 'battery-currents-together',
+    label: 'Currents together',
+    gives: amps('I', 'together'),
+    takes: { each: many(amps('I_k', 'each')) },
+    text: 'I = Σ I_k',
+    source: { work: 'circuits', place: 'sum at a node' },
+    proof: { none: 'definition' },
+  },
+  ({ each }) => each.reduce((a, b) => a + b, 0),
+)
+/** Battery current of a power at a voltage, the loss on the way included. */
+export const currentOfPower = formula(
+  {
+    id: 'battery-current-of-power',
+    label: 'Battery current of a power',
+    gives: amps('I', 'battery current'),
+    takes: {
+      power: watts('P', 'power at the shaft'),
+      loss: watts('P_V', 'loss of motor and inverter'),
+      voltage: volts('U', 'battery voltage'),
+    },
+    text: 'I = (P + P_V) / U',
+    source: { work: 'circuits', place: 'power is voltage times current' },
+    proof: { none: 'definition' },
+  },
+  ({ power, loss, voltage }) => (power + loss) / voltage,
+)
+/** Lower of two, where either one may bind. */
+export const lesserCurrent = formula(
+  {
+    id: 'lesser-current',
+    label: 'Lesser of two currents',
+    gives: amps('I', 'lesser current'),
+    takes: { one: amps('I_1', 'one'), other: amps('I_2', 'other') },
+    text: 'I = min(I_1, I_2)',
+    source: { work: 'circuits', place: 'the limit that binds' },
+    proof: { none: 'definition' },
+  },
+  ({ one, other }) => Math.min(one, other),
+)
+/** Share of energy held back as reserve leaves this much to drive on. */
+export const energyToReserve = formula(
+  {
+    id: 'energy-to-reserve',
+    label: 'Energy down to the reserve',
+    gives: joules('E_u', 'energy down to the reserve'),
+    takes: { energy: joules('E', 'usable energy'), reserve: share('s_res', 'kept as reserve') },
+    text: 'E_u = E · (1 − s_res)',
+    source: DEFINITION,
+    proof: {
+      examples: [
+        {
+          takes: { energy: 38.5 * 0.835 * 3.6e6, reserve: 0.1 },
+          gives: 28.9 * 3.6e6,
+          within: 0.05 * 3.6e6,
+          source: { work: 'definition', place: '38.5 kWh, cells at −5 °C, a tenth kept; recomputed' },
+        },
+      ],
+    },
+  },
+  ({ energy, reserve }) => energy * (1 - reserve),
+)
+export const RATES = {
+  third: { ...standard('rate.third', 'a third of the capacity per hour', 'c', 1 / 3 / 3600, '1/s', DEFINITION), shows: 'charge rate' },
+  one: { ...standard('rate.one', 'the capacity in an hour', 'c', 1 / 3600, '1/s', DEFINITION), shows: 'charge rate' },
+} as const
+export const cellTemperature = (celsius: number) =>
+  ({ ...standard(`cells.${celsius}`, `cells at ${celsius} °C`, 'T', celsius + 273.15, 'K', DEFINITION), shows: 'temperature' }) as const
+/** Share of the 25 °C energy at a temperature, from a table. */
+export const coldShare = formula(
+  {
+    id: 'cold-share',
+    label: 'Share of the energy cells keep',
+    gives: share('s_T', 'share cells of this kind keep'),
+    takes: {
+      table: { symbol: 's', unit: ['K', '1'], label: 'usable energy over cell temperature', curve: true },
+      temperature: kelvins('T', 'cell temperature'),
+    },
+    text: 's_T = s(T)',
+    source: { work: 'kollmeyer-2018', place: 'energy at 0.3C against temperature; planning line rounded down', mark: 'common practice' },
+    proof: { none: 'a table looked up' },
+  },
+  ({ table, temperature }) => at(table, temperature),
+)
