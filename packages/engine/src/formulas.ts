@@ -28,12 +28,14 @@ import * as openCircuitSets from './battery/open-circuit-sets.ts'
 import * as packArithmetic from './battery/pack-arithmetic.ts'
 import * as packResistance from './battery/pack-resistance.ts'
 import * as powerLimit from './battery/power-limit.ts'
+import * as partLoads from './drive/part-loads.ts'
 import * as ratioWindow from './drive/ratio-window.ts'
 import * as speeds from './drive/speeds.ts'
 import * as steepestStart from './drive/steepest-start.ts'
 import * as usableEnergy from './battery/usable-energy.ts'
 import * as wheelForce from './drive/wheel-force.ts'
 import * as winding from './drive/winding.ts'
+import * as exchange from './cost/exchange.ts'
 import * as parts from './cost/parts.ts'
 import * as airDensity from './vehicle/air-density.ts'
 import * as againstDonor from './vehicle/against-donor.ts'
@@ -85,9 +87,9 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     keptParts,
     movingMass,
   ],
-  cost: [parts],
+  cost: [parts, exchange],
   battery: [openCircuitSets, chenRinconMora, cellCircuit, powerLimit, coldResistance, packArithmetic, packResistance, packSums, packPower, moduleLot, lampTest, chargeAcceptance, usableEnergy, cellHeat, boxHeat, ageing, ageingOfYears, selfDischarge, weakestOfMany, parallelBranches, salvageLimits, compression, joints, ventGas, cellBarrier],
-  drive: [wheelForce, envelope, motorLoss, lossMap, winding, speeds, highestSpeed, acceleration, batteryPull, ratioWindow, steepestStart],
+  drive: [wheelForce, envelope, motorLoss, lossMap, winding, speeds, highestSpeed, acceleration, batteryPull, ratioWindow, steepestStart, partLoads],
   trip: [trip, tripJourney, tripConsumption, inverterHeat],
 }
 const isFormula = (x: unknown): x is AnyFormula => typeof x === 'function' && 'card' in x

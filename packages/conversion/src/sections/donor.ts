@@ -108,7 +108,7 @@ export const donor = group(
     'transfer-case': group('transfer case', { high: ratio('high range', 'i_high'), low: ratio('low range', 'i_low'), 'input-torque': quantity('torque', 'torque the input is rated for', 'M_tc', { least: 1, measure: HANDBOOK }) }),
     'final-drive': ratio('axle ratio', 'i_ax'),
     'final-drive-torque': quantity('torque', 'torque the axle input is rated for', 'M_ax', { least: 1, measure: HANDBOOK }),
-    towing: group('coupling', { 'coupling-overhang': quantity('length', 'coupling behind the rear axle', 'c', { measure: TAPE }), 'coupling-height': quantity('length', 'coupling above the ground', 'h_c', { measure: TAPE }) }),
+    towing: group('towing', { 'coupling-overhang': quantity('length', 'coupling behind the rear axle', 'c', { measure: TAPE }), 'coupling-height': quantity('length', 'coupling above the ground', 'h_c', { measure: TAPE }), recovery: choice('how it is moved when stranded', ['on a flatbed', 'driven wheels raised', 'on its wheels']) }),
     seats: mapOf('seat rows', 'seat row', group('seat row', { places: quantity('count', 'places', 'p', { least: 1, most: 4, measure: LOOK }), x: quantity('length', 'occupants behind the front axle', 'x', { measure: { tool: 'tape to the fold of seat and backrest, 100 mm ahead of it', accuracy: '± 30 mm', minutes: 10 } }) })),
     'luggage-x': quantity('length', 'luggage behind the front axle', 'x_lug', { measure: TAPE }),
     brakes: group('brakes', {

@@ -94,7 +94,12 @@ export type Donor = Here & {
   readonly transferCase: Here & { readonly high: Field; readonly low: Field; readonly inputTorque: Field }
   readonly finalDrive: Field
   readonly finalDriveTorque: Field
-  readonly towing: Here & { readonly couplingOverhang: Field; readonly couplingHeight: Field }
+  readonly towing: Here & {
+    readonly couplingOverhang: Field
+    readonly couplingHeight: Field
+    /** How the finished car is moved when stranded. */
+    readonly recovery: Field<'on a flatbed' | 'driven wheels raised' | 'on its wheels'>
+  }
   readonly seats: Named<SeatRow>
   readonly luggageX: Field
   readonly brakes: Here & {

@@ -1,11 +1,22 @@
 import { partsWithinBudget } from './brief/budget.ts'
 import { donorAge, donorBuilt } from './brief/donor-dates.ts'
 import { donorCategory, donorGross, donorNotExcluded, donorRegistered, donorRoadworthy, seatsRegistered } from './brief/donor-eligible.ts'
+import { goalsAgree } from './brief/goals-agree.ts'
+import { topSpeedKept } from './brief/top-speed-kept.ts'
 import { bodyUncut, dimensionsKept, immobiliserPlanned, safetyEquipmentKept } from './brief/kept.ts'
 import { axleShare, crashEquivalence, frontAxleRise, kerbMass, kerbMassChange } from './brief/masses.ts'
 import { ladenByLaw, permittedMassesApproval, permittedMassesKept } from './brief/permitted-masses.ts'
 import { continuousPower, historicPrivilege, powerAgainstDonor, powerChange, torqueAgainstDonor } from './brief/power-and-torque.ts'
 import { askedBefore, packApproval, singleCar } from './brief/route.ts'
+import { absKept, brakeAssist, steeringAssist } from './donor/assist.ts'
+import { coastDownRepeats, roadLoadMeasured } from './donor/baseline.ts'
+import { axleTorque, gearboxSpeed, gearboxTorque, transferCaseTorque } from './donor/kept-parts.ts'
+import { ladenMasses, seatsWanted } from './donor/laden-masses.ts'
+import { layoutFits } from './donor/layout.ts'
+import { recoveryOnWheels } from './donor/recovery.ts'
+import { tipsNoSooner } from './donor/stability.ts'
+import { noseLoad, trailerMass, trainMass } from './donor/train.ts'
+import { tyreLoad, tyreSpeed } from './donor/tyres.ts'
 import { hillStart } from './drive/hill-start.ts'
 import type { Rule } from './rule.ts'
 
@@ -39,8 +50,33 @@ const BRIEF: readonly Rule[] = [
   dimensionsKept,
   safetyEquipmentKept,
   immobiliserPlanned,
+  topSpeedKept,
   partsWithinBudget,
+  goalsAgree,
+]
+
+/** What the donor car brings and what the finished car makes of it. */
+const DONOR: readonly Rule[] = [
+  roadLoadMeasured,
+  coastDownRepeats,
+  layoutFits,
+  ladenMasses,
+  seatsWanted,
+  trainMass,
+  noseLoad,
+  trailerMass,
+  tipsNoSooner,
+  tyreLoad,
+  tyreSpeed,
+  gearboxTorque,
+  gearboxSpeed,
+  transferCaseTorque,
+  axleTorque,
+  brakeAssist,
+  steeringAssist,
+  absKept,
+  recoveryOnWheels,
 ]
 
 /** Every rule, in the order of the job. A test fails when one is missing here. */
-export const RULES: readonly Rule[] = [...BRIEF, hillStart]
+export const RULES: readonly Rule[] = [...BRIEF, ...DONOR, hillStart]

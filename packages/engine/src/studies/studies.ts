@@ -1,5 +1,6 @@
 import { againstDonor } from './brief/against-donor.ts'
 import { cost } from './brief/cost.ts'
+import { exchange } from './brief/exchange.ts'
 import { outline } from './brief/outline.ts'
 import { coastDown } from './donor/coast-down.ts'
 import { keptParts } from './donor/kept-parts.ts'
@@ -23,11 +24,20 @@ import { driveUnits } from './drive/drive-units.ts'
 import { envelopes } from './drive/envelopes.ts'
 import { gears } from './drive/gears.ts'
 import { hillStart } from './drive/hill-start.ts'
+import { partLoads } from './drive/part-loads.ts'
 import { ratioWindow } from './drive/ratio-window.ts'
 import { ratios } from './drive/ratios.ts'
 import { topSpeed } from './drive/top-speed.ts'
 import { tractive } from './drive/tractive.ts'
+import { wantedSpeeds } from './drive/wanted-speed.ts'
+import { chargingInTheCold } from './pack/charging-in-the-cold.ts'
+import { launchSag } from './pack/launch-sag.ts'
+import { packMass } from './pack/pack-mass.ts'
 import { packModel } from './pack/pack-model.ts'
+import { packTemperature } from './pack/pack-temperature.ts'
+import { powerLimits } from './pack/power-limits.ts'
+import { usableEnergy } from './pack/usable-energy.ts'
+import { voltageWindow } from './pack/voltage-window.ts'
 import { rangeInWeather } from './trips/range-in-weather.ts'
 import { ranges } from './trips/ranges.ts'
 import { trips } from './trips/trips.ts'
@@ -37,4 +47,4 @@ import type { Study } from './study.ts'
 export const HEADLINE: readonly Study<unknown>[] = [ledger, loadCases]
 
 /** Every study, in the order of the job. A test fails when one is missing here. */
-export const STUDIES: readonly Study<unknown>[] = [outline, againstDonor, cost, weighed, rolling, coastDown, roadLoad, oldEngine, ledger, stance, tyres, loadCases, room, moves, seats, train, keptParts, turningParts, ratios, envelopes, driveUnits, hillStart, packModel, batteryPull, acceleration, topSpeed, climb, gears, ratioWindow, tractive, trips, ranges, rangeInWeather]
+export const STUDIES: readonly Study<unknown>[] = [outline, againstDonor, cost, weighed, rolling, coastDown, roadLoad, oldEngine, ledger, stance, tyres, loadCases, room, moves, seats, train, keptParts, turningParts, ratios, envelopes, driveUnits, hillStart, packModel, voltageWindow, packMass, usableEnergy, powerLimits, launchSag, chargingInTheCold, packTemperature, batteryPull, acceleration, topSpeed, climb, gears, ratioWindow, tractive, wantedSpeeds, partLoads, trips, ranges, exchange, rangeInWeather]

@@ -1,5 +1,5 @@
 import { formula } from '../working/formula.ts'
-import { standard } from '../working/value.ts'
+import { type Fact, standard } from '../working/value.ts'
 
 const NHTSA = { work: 'nhtsa-rollover', place: 'ch. V: half track over height of the centre of mass' } as const
 const CURVE = { work: 'nhtsa-rollover-2003', place: 'risk of roll-over in a single-car crash', mark: 'from memory' } as const
@@ -99,3 +99,14 @@ export const rollOverRisk = formula(
     return { without: 1 / (1 + Math.exp(NO_TIP.value + e)), with: 1 / (1 + Math.exp(TIP.value + e)) }
   },
 )
+
+/** Lower edges of the five bands cars were rated by. */
+const BANDS = [1.45, 1.25, 1.13, 1.04].map((edge, i) =>
+  standard(`rollover-band-${5 - i}`, `Static stability factor from which a car had ${5 - i} of 5`, 'SSF_min', edge, '1', {
+    work: 'nhtsa-rollover',
+    place: 'rating of 2001 by the factor alone',
+    mark: 'from memory',
+  }),
+)
+/** Lower edge of the band a factor lies in; none below the lowest edge. */
+export const starBelow = (factor: number): Fact | undefined => BANDS.find(b => factor >= b.value)

@@ -5,12 +5,13 @@ import type { Model } from '../../model/model.ts'
 import { GRAVITY } from '../../vehicle/gravity.ts'
 import { gripAll, gripFront, gripRear, rearShare } from '../../vehicle/grip.ts'
 import { greatestTorque, torqueAtSlip, torqueBehind, torqueThrough } from '../../vehicle/kept-parts.ts'
-import { type Fact, type Field, type Figure, isGap, type Value } from '../../working/value.ts'
+import { type Fact, type Figure, isGap, type Value } from '../../working/value.ts'
 import { type Envelope, envelopes } from '../drive/envelopes.ts'
 import { steps, type TransferRange } from '../drive/ratios.ts'
 import { type Ask, from, type Gaps, isGaps, type Known, type Maker, maybe, study } from '../study.ts'
 import { type Laden, loadCases } from './load-cases.ts'
 import { rolling } from './rolling.ts'
+import { wantedSpeed } from './wanted-speed.ts'
 
 /** Torque into a kept part: the greatest over the gears used, and the ratio from the motor to the part in that gear. */
 export type Into = { readonly torque: Figure; readonly gear: string; readonly ratio: number }
@@ -22,28 +23,22 @@ export type KeptParts = {
   readonly speed: Figure | Gaps | undefined
 }
 
-const WANTED = {
-  gap: true as const,
-  path: 'brief.goals',
-  label: 'a goal of kind top speed',
-  until: 'any time' as const,
-  why: 'missing' as const,
-}
-/** The highest top speed the brief asks for. */
-export function wantedSpeed(m: Model): Field {
-  const goals = Object.values(m.brief.goals).flatMap(g => (g?.kind === 'top speed' ? [g.speed] : []))
-  return goals.length === 0 ? WANTED : (goals.find(isGap) ?? goals.reduce((a, b) => (!isGap(a) && !isGap(b) && b.value > a.value ? b : a)))
-}
-
 type Way = { readonly gear: string | undefined; readonly range: Fact<TransferRange> | undefined }
-const range = (value: TransferRange): Fact<TransferRange> => ({ path: `standard.range-${value}`, label: `${value} range`, symbol: '', unit: '', value })
+const range = (value: TransferRange): Fact<TransferRange> => ({
+  path: `standard.range-${value}`,
+  label: `${value} range`,
+  symbol: '',
+  unit: '',
+  value,
+})
 
 /** Every way the torque can take: the gear it is held in, or all where it shifts; with a transfer case the low range too, for it is there to be used. */
 function waysOf(m: Model, u: DriveUnit): readonly Way[] {
   const shifts = !isGap(u.through) && u.through.value === 'kept gearbox' && !isGap(u.shifting) && u.shifting.value !== 'held in one gear'
   const gears = shifts ? Object.keys(m.donor.gearbox.gears) : [isGap(u.gear) ? undefined : u.gear.value]
   if (isGap(u.transfer) || u.transfer.value === 'none') return gears.map(gear => ({ gear, range: undefined }))
-  const used = u.transfer.value, other = used === 'high' ? ('low' as const) : ('high' as const)
+  const used = u.transfer.value,
+    other = used === 'high' ? ('low' as const) : ('high' as const)
   const ranges = isGap(m.donor.transferCase[other]) ? [used] : [used, other]
   return gears.flatMap(gear => ranges.map(r => ({ gear, range: range(r) })))
 }

@@ -1,13 +1,18 @@
 import type { Model } from '../../model/model.ts'
 import { centreHeightByLedger } from '../../vehicle/centre-of-mass.ts'
 import { sideShare, twoTogether } from '../../vehicle/mass-and-axles.ts'
-import { staticStabilityFactor, tiltAngle } from '../../vehicle/roll-over.ts'
+import { starBelow, staticStabilityFactor, tiltAngle } from '../../vehicle/roll-over.ts'
 import { type Figure, isGap, type Value } from '../../working/value.ts'
 import { type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 import { added, ledger } from './ledger.ts'
 import { weighed } from './weighed.ts'
 
-export type Tipping = { readonly before: Figure; readonly now: Figure }
+export type Tipping = {
+  readonly before: Figure
+  readonly now: Figure
+  /** Lower edge of the band the donor car stood in; the donor car itself where it stood in none. */
+  readonly band: Value
+}
 export type Stance = {
   /** Height of the centre of mass before and after the changes. */
   readonly height: { readonly before: Value; readonly now: Figure } | Gaps
@@ -62,23 +67,25 @@ export const stance = study({
             { label: 'Height of the centre of mass at kerb' },
           ),
         }
-    const stability = isGaps(height)
-      ? height
-      : isGaps(tracks)
-        ? tracks
-        : {
-            before: make.work(
-              'stability-before',
-              staticStabilityFactor,
-              { ...tracks, height: height.before },
-              { label: 'Static stability factor, donor car' },
-            ),
-            now: make.work('stability', staticStabilityFactor, { ...tracks, height: height.now }),
-          }
+    const stability = isGaps(height) ? height : isGaps(tracks) ? tracks : tipping(make, tracks, height)
     if (!isGaps(stability)) make.work('tilt', tiltAngle, { factor: stability.now })
     return { height, stability, left: wheels === null ? { gaps: [] } : isGaps(wheels) ? wheels : leftSide(make, wheels) }
   },
 })
+
+function tipping(make: Maker, tracks: { front: Value; rear: Value }, height: { before: Value; now: Value }): Tipping {
+  const before = make.work(
+    'stability-before',
+    staticStabilityFactor,
+    { ...tracks, height: height.before },
+    { label: 'Static stability factor, donor car' },
+  )
+  return {
+    before,
+    now: make.work('stability', staticStabilityFactor, { ...tracks, height: height.now }),
+    band: starBelow(before.value) ?? before,
+  }
+}
 
 function leftSide(make: Maker, w: { frontLeft: Value; frontRight: Value; rearLeft: Value; rearRight: Value }): Figure {
   const side = (key: string, one: Value, other: Value): Figure =>

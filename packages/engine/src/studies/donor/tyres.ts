@@ -3,8 +3,8 @@ import { rollingRadius, rollingRadiusBias } from '../../vehicle/rolling-radius.t
 import { ratioChange, speedometerScale, turnsPerDistance } from '../../vehicle/speedometer.ts'
 import { type Field, type Figure, isGap, standard, type Value } from '../../working/value.ts'
 import { from, type Gaps, isGaps, maybe, study } from '../study.ts'
-import { wantedSpeed } from './kept-parts.ts'
 import { rolling } from './rolling.ts'
+import { wantedSpeed } from './wanted-speed.ts'
 
 const SAME = standard('speedometer-drive-same', 'The speedometer turns with the wheels as before', 'i_s', 1, '1', {
   work: 'definition',

@@ -1,0 +1,62 @@
+import { coastDown } from '../../studies/donor/coast-down.ts'
+import { isGaps } from '../../studies/study.ts'
+import { standard, isGap } from '../../working/value.ts'
+import { doesNotApply, rule } from '../rule.ts'
+
+const GTR = { work: 'un-gtr-15', place: 'Annex 4, 4.3: statistical accuracy at each reference speed', mark: 'from memory' } as const
+const ENOUGH = standard('coast-down-accuracy', 'Statistical accuracy a coast-down is continued to', 'p_max', 0.03, '1', GTR)
+
+export const roadLoadMeasured = rule({
+  id: 'road-load-measured',
+  title: 'What holds the car back was measured while it still drove',
+  stage: 'donor',
+  harm: 'S1',
+  hazards: [],
+  source: { work: 'practice', place: 'coast-down before the engine comes out' },
+  judgements: (m, ask) => {
+    const about = ['donor.coast-down.steps', 'donor.drag-area'],
+      test = ask(coastDown),
+      area = m.donor.dragArea
+    if (!isGaps(test)) return [{ about, holds: true, rests: [test.f0, test.f1, test.f2], says: 'Its own coast-down governs.' }]
+    if (isGap(area)) return [{ about, says: 'Neither a coast-down nor a drag area is known.', missing: test }]
+    const measured = area.origin?.how === 'measured'
+    return [
+      {
+        about,
+        holds: true,
+        marginal: !measured,
+        rests: [area],
+        says: measured
+          ? 'The drag area was measured on this car.'
+          : 'The drag area is not this car’s own: range and consumption rest on it.',
+        remedies: [{ do: 'measure', says: 'Coast it down both ways before the engine comes out.', path: 'donor.coast-down.steps' }],
+      },
+    ]
+  },
+  spoil: { sample: 'otter', edits: [{ path: 'donor.drag-area', now: '0.70 ± 0.06 m2 (assumed, class of estates)' }], turns: 'marginal' },
+})
+
+export const coastDownRepeats = rule({
+  id: 'coast-down-repeats',
+  title: 'The coast-down runs agree with each other',
+  stage: 'donor',
+  harm: 'S1',
+  hazards: [],
+  source: GTR,
+  judgements: (m, ask) => {
+    const about = ['donor.coast-down.steps']
+    if (Object.keys(m.donor.coastDown.steps).length === 0) return doesNotApply('no coast-down runs are written down', about)
+    const test = ask(coastDown)
+    if (isGaps(test)) return [{ about, says: 'The runs cannot be compared yet.', missing: test }]
+    return Object.entries(test.accuracy).map(([item, found]) => ({
+      item,
+      about: [`donor.coast-down.steps.${item}`],
+      found,
+      side: 'at most' as const,
+      limit: ENOUGH,
+      says: 'The mean of the pairs is known to {found}; runs are added until it is {limit}.',
+      remedies: [{ do: 'measure' as const, says: 'Add pairs of runs, on a calmer day.', path: `donor.coast-down.steps.${item}` }],
+    }))
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'donor.coast-down.steps.75-to-65.out-2', now: '8.6 s' }], item: '75-to-65' },
+})
