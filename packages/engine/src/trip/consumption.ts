@@ -6,7 +6,9 @@ const watts = (symbol: string, label: string) => ({ symbol, unit: 'W', label }) 
 /** What the wall meter counts for a distance driven: charger losses, and what the car draws while it stands there charging. */
 export const wallConsumption = formula(
   {
-    id: 'wall-consumption', label: 'Consumption at the wall', gives: consumption('c_w', 'at the wall'),
+    id: 'wall-consumption',
+    label: 'Consumption at the wall',
+    gives: consumption('c_w', 'at the wall'),
     takes: {
       battery: consumption('c_b', 'at the battery'),
       power: watts('P_ch', 'power of the charger'),
@@ -16,16 +18,32 @@ export const wallConsumption = formula(
     text: 'c_w = c_b · P_ch / (η_ch · P_ch − P_st)',
     source: { work: 'definition', place: 'energy in over energy stored' },
     leavesOut: 'Losses in the battery while charging, within the spread of the efficiency; warming the pack first.',
-    proof: { examples: [{ takes: { battery: 540, power: 3680, efficiency: 0.93, standing: 150 }, gives: (540 * 3680) / 3272.4, within: 1e-9, source: { work: 'definition', place: '16 A at 230 V with 150 W standing: 3272.4 W reach the pack, worked by hand' } }] },
+    proof: {
+      examples: [
+        {
+          takes: { battery: 540, power: 3680, efficiency: 0.93, standing: 150 },
+          gives: (540 * 3680) / 3272.4,
+          within: 1e-9,
+          source: { work: 'definition', place: '16 A at 230 V with 150 W standing: 3272.4 W reach the pack, worked by hand' },
+        },
+      ],
+    },
   },
   ({ battery, power, efficiency, standing }) => (battery * power) / (efficiency * power - standing),
 )
 /** One part of the energy that left the charge. */
 export const energyShare = formula(
   {
-    id: 'energy-share', label: 'Share of the energy', gives: { symbol: 's_E', unit: '1', label: 'share', shows: 'share' },
-    takes: { part: { symbol: 'E_k', unit: 'J', label: 'part', shows: 'energy' }, whole: { symbol: 'E_ch', unit: 'J', label: 'energy out of the charge', shows: 'energy' } },
-    text: 's_E = E_k / E_ch', source: { work: 'definition', place: 'share' }, proof: { none: 'definition' },
+    id: 'energy-share',
+    label: 'Share of the energy',
+    gives: { symbol: 's_E', unit: '1', label: 'share', shows: 'share' },
+    takes: {
+      part: { symbol: 'E_k', unit: 'J', label: 'part', shows: 'energy' },
+      whole: { symbol: 'E_ch', unit: 'J', label: 'energy out of the charge', shows: 'energy' },
+    },
+    text: 's_E = E_k / E_ch',
+    source: { work: 'definition', place: 'share' },
+    proof: { none: 'definition' },
   },
   ({ part, whole }) => part / whole,
 )

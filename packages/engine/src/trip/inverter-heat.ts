@@ -3,14 +3,36 @@ import { standard } from '../working/value.ts'
 
 const practice = (place: string) => ({ work: 'practice', place, mark: 'common practice' }) as const
 /** Class values of traction inverters; nobody's datasheet. They move only the temperature shown for the inverter. */
-export const INVERTER_SHARE = standard('class.inverter.share', 'Share of the losses that arises in the inverter', 's_inv', 0.3, '1', practice('inverter 0.98, motor 0.96 at their best'))
-export const INVERTER_CAPACITY = standard('class.inverter.heat-capacity', 'Heat capacity of an inverter', 'C_inv', 5000, 'J/K', practice('10 kg, half of it aluminium that takes part'))
-const INVERTER_RISE = standard('class.inverter.rise', 'Inverter above its coolant at the continuous rating', 'ΔT_inv', 20, 'K', practice('15 to 30 K'))
+export const INVERTER_SHARE = standard(
+  'class.inverter.share',
+  'Share of the losses that arises in the inverter',
+  's_inv',
+  0.3,
+  '1',
+  practice('inverter 0.98, motor 0.96 at their best'),
+)
+export const INVERTER_CAPACITY = standard(
+  'class.inverter.heat-capacity',
+  'Heat capacity of an inverter',
+  'C_inv',
+  5000,
+  'J/K',
+  practice('10 kg, half of it aluminium that takes part'),
+)
+const INVERTER_RISE = standard(
+  'class.inverter.rise',
+  'Inverter above its coolant at the continuous rating',
+  'ΔT_inv',
+  20,
+  'K',
+  practice('15 to 30 K'),
+)
 
 /** Heat from inverter to coolant, so that at the continuous rating it stands as far above the coolant as its class does. */
 export const inverterConductance = formula(
   {
-    id: 'inverter-conductance', label: 'Heat from inverter to coolant',
+    id: 'inverter-conductance',
+    label: 'Heat from inverter to coolant',
     gives: { symbol: 'G_inv', unit: 'W/K', label: 'conductance', shows: 'thermal conductance' },
     takes: {
       share: { symbol: 's_inv', unit: '1', label: 'share of the losses', shows: 'share' },

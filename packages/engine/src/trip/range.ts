@@ -3,8 +3,9 @@ import { follow } from './follow.ts'
 import type { TripPlan } from './plan.ts'
 import { EXTREME, started, SUM, tables, type TripState } from './tables.ts'
 
-/** Pieces of a lap after which the energy left is looked at [s]; laps shorter than this are taken whole. */
-const PIECE = 1800
+/** Longest pieces of a lap after which the energy left is looked at [s]: of a lap that changes, and of one that is the same all along. */
+const PIECE = 3600
+const STEADY_PIECE = 300
 /** A car that has not run down after so many pieces never will. */
 const MOST_PIECES = 2000
 
@@ -17,15 +18,18 @@ export type RangeRun = {
   readonly consumption: number
   readonly laps: number
   readonly lowestVoltage: number
-  /** Distance of the trace lost on the way because the car could not follow. */
+  /** Distance of the trace lost because the car could not follow; the last piece, part of which lies behind the reserve, left out where there are others. */
   readonly missed: number
 }
 
 /** What a trip leaves above the level where cells of their present temperature are empty, plus the reserve [J]. */
 function energyLeft({ pack }: TripPlan, { charge, temperatures }: TripState, reserve: number, coldEnergy: Curve): number {
-  const { openCircuit, capacity } = pack, whole = integral(openCircuit, 0, 1), kept = at(coldEnergy, temperatures[pack.node]!)
+  const { openCircuit, capacity } = pack,
+    whole = integral(openCircuit, 0, 1),
+    kept = at(coldEnergy, temperatures[pack.node]!)
   return capacity * (integral(openCircuit, 0, charge) - whole * (1 - kept * (1 - reserve)))
 }
+const same = (c: Curve): boolean => c.y.every(y => y === c.y[0])
 const NOWHERE = { range: 0, time: 0, energy: 0, consumption: Number.POSITIVE_INFINITY, laps: 0, missed: 0 } as const
 
 /**
@@ -40,7 +44,7 @@ export function rangeToEmpty(plan: TripPlan, reserve: number, coldEnergy: Curve)
   const ready = tables(plan),
     state = started(ready),
     steps = ready.wanted.length - 1
-  const pieces = Math.max(1, Math.ceil((steps * plan.step) / PIECE - 1e-9))
+  const pieces = Math.max(1, Math.ceil((steps * plan.step) / (same(plan.trace) && same(plan.slope) ? STEADY_PIECE : PIECE) - 1e-9))
   const left = (): number => energyLeft(plan, state, reserve, coldEnergy)
   const sum = (place: number): number => state.sums[place]!
   const net = (): number => sum(SUM.drawn) - sum(SUM.putBack)
@@ -52,7 +56,8 @@ export function rangeToEmpty(plan: TripPlan, reserve: number, coldEnergy: Curve)
       s = sum(SUM.distance),
       t = sum(SUM.time),
       e = net(),
-      asked = sum(SUM.asked)
+      asked = sum(SUM.asked),
+      lowest = state.extremes[EXTREME.voltage]!
     if (part === 0) {
       if (piece > 0 && before >= lapBegan) break
       lapBegan = before
@@ -71,8 +76,8 @@ export function rangeToEmpty(plan: TripPlan, reserve: number, coldEnergy: Curve)
         time: ended(SUM.time, t),
         consumption: range > 0 ? energy / range : Number.POSITIVE_INFINITY,
         laps: (piece + share) / pieces,
-        lowestVoltage: state.extremes[EXTREME.voltage]!,
-        missed: Math.max(0, ended(SUM.asked, asked) - range),
+        lowestVoltage: piece > 0 ? lowest : state.extremes[EXTREME.voltage]!,
+        missed: piece > 0 ? asked - s : share * (sum(SUM.asked) - range / share),
       }
     }
     before = after
@@ -94,13 +99,24 @@ export function rangeToEmpty(plan: TripPlan, reserve: number, coldEnergy: Curve)
  * fraction of the time.
  */
 export function rangeByFirstLap(plan: TripPlan, reserve: number, coldEnergy: Curve): RangeRun {
-  const ready = tables(plan), state = started(ready), before = energyLeft(plan, state, reserve, coldEnergy), lowest = (): number => state.extremes[EXTREME.voltage]!
+  const ready = tables(plan),
+    state = started(ready),
+    before = energyLeft(plan, state, reserve, coldEnergy),
+    lowest = (): number => state.extremes[EXTREME.voltage]!
   if (before <= 0) return { ...NOWHERE, lowestVoltage: lowest() }
   follow(ready, state, 0, ready.wanted.length - 1, undefined)
-  const after = energyLeft(plan, state, reserve, coldEnergy), laps = after < before ? before / (before - after) : Number.POSITIVE_INFINITY
-  const sum = (place: number): number => state.sums[place]!, distance = sum(SUM.distance), net = sum(SUM.drawn) - sum(SUM.putBack)
+  const after = energyLeft(plan, state, reserve, coldEnergy),
+    laps = after < before ? before / (before - after) : Number.POSITIVE_INFINITY
+  const sum = (place: number): number => state.sums[place]!,
+    distance = sum(SUM.distance),
+    net = sum(SUM.drawn) - sum(SUM.putBack)
   return {
-    range: laps * distance, time: laps * sum(SUM.time), energy: laps * net, consumption: distance > 0 ? net / distance : Number.POSITIVE_INFINITY, laps,
-    lowestVoltage: lowest(), missed: laps * Math.max(0, sum(SUM.asked) - distance),
+    range: laps * distance,
+    time: laps * sum(SUM.time),
+    energy: laps * net,
+    consumption: distance > 0 ? net / distance : Number.POSITIVE_INFINITY,
+    laps,
+    lowestVoltage: lowest(),
+    missed: laps * Math.max(0, sum(SUM.asked) - distance),
   }
 }

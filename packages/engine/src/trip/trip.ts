@@ -15,6 +15,9 @@ const kelvins = (symbol: string, label: string) => ({ symbol, unit: 'K', label, 
 const spell = (symbol: string, label: string) => ({ symbol, unit: 's', label, shows: 'duration' }) as const
 const metres = (symbol: string, label: string) => ({ symbol, unit: 'm', label, shows: 'distance' }) as const
 
+/** Sums over many steps differ by rounding where nothing differs. */
+const beyondRounding = (value: number, rounding: number): number => (value > rounding ? value : 0)
+
 const GIVES = {
   consumption: { symbol: 'c_b', unit: 'J/m', label: 'Consumption at the battery', shows: 'consumption' },
   distance: metres('s', 'Distance'),
@@ -66,7 +69,7 @@ function results(t: TripTotals, rms: Float64Array, units: number): TripResults {
     consumption: t.distance > 0 ? t.net / t.distance : Number.POSITIVE_INFINITY,
     distance: t.distance,
     time: t.time,
-    'distance-missed': Math.max(0, t.asked - t.distance),
+    'distance-missed': beyondRounding(t.asked - t.distance, 1e-9 * t.asked),
     'time-slow': t.slowTime,
     'end-charge': t.endCharge,
     'from-charge': e.fromCharge,
@@ -90,7 +93,7 @@ function results(t: TripTotals, rms: Float64Array, units: number): TripResults {
     'lost-to-power': r.power,
     'lost-to-full': r.battery,
     'peak-current': t.peakCurrent,
-    'peak-charge-current': t.peakChargeCurrent,
+    'peak-charge-current': beyondRounding(t.peakChargeCurrent, 1e-9),
     'rms-1-s': rms[0]!,
     'rms-10-s': rms[1]!,
     'rms-30-s': rms[2]!,
@@ -175,7 +178,7 @@ type RangeNumbers = { readonly reserve: number; readonly coldEnergy: TripNumbers
 
 function empty(x: TripNumbers & RangeNumbers, second: SecondNumbers | undefined, find: typeof rangeToEmpty) {
   const { range, time, energy, consumption, lowestVoltage, missed } = find(planOf(x, second, COARSE), x.reserve, x.coldEnergy)
-  return { range, time, energy, consumption, 'lowest-voltage': lowestVoltage, 'distance-missed': missed }
+  return { range, time, energy, consumption, 'lowest-voltage': lowestVoltage, 'distance-missed': beyondRounding(missed, 1e-9 * range) }
 }
 const RANGE_TEXT =
   'The trip is repeated in steps of 1 s. Left is the energy between the present charge and the level where cells of this temperature are empty, plus the reserve; the range ends in the last lap by share of it.'
