@@ -73,6 +73,8 @@ export const drive = group(
         'power-limit': quantity('power', 'power limit set in software', 'P_lim', { least: 100 }),
         'limit-sealed': choice('limit sealed', ['yes', 'no']),
         disconnect: choice('uncouples when not driving', ['yes', 'no']),
+        rotation: choice('sense it turns in, driving forward', ['as its maker meant', 'reversed']),
+        'reversed-oiled': choice('oil pump and level asked about for the reversed sense', ['yes', 'no']),
         motor,
         inverter,
       }),

@@ -39,27 +39,27 @@ export const ROLLOUT = 0.3048
 const LONGEST = 600
 /** Slower than this the car is no longer gathering speed [m/s²]. */
 const STALLED = 1e-3
-const SHARPNESS = 1e-9
+const SHARPNESS = 1e-8
 
-/** The quickest run of all gears it may start in. */
-export function run(plan: RunPlan, step = STEP, moment?: Moment): Run {
+/** The quickest run of all gears it may start in; one that lasts longer than `longest` is given up. */
+export function run(plan: RunPlan, step = STEP, moment?: Moment, longest = LONGEST): Run {
   const most = Math.max(...plan.gears)
-  let best = runFrom(plan, 0, step), gear = 0
+  let best = runFrom(plan, 0, step, longest), gear = 0
   for (let g = 1; g < most; g++) {
-    const other = runFrom(plan, g, step)
+    const other = runFrom(plan, g, step, longest)
     if (other.time < best.time) {
       best = other
       gear = g
     }
   }
-  return moment ? runFrom(plan, gear, step, moment) : best
+  return moment ? runFrom(plan, gear, step, longest, moment) : best
 }
 
 /**
  * Follows the run with the classical fourth-order method of Runge and Kutta at a fixed step; where the car's behaviour changes (power limit, grip, gear, a winding at its
  * limit, the goal) the step is cut to end just there, so that the order holds.
  */
-function runFrom(plan: RunPlan, first: number, step: number, moment?: Moment): Run {
+function runFrom(plan: RunPlan, first: number, step: number, longest: number, moment?: Moment): Run {
   const { torque, power, topSpeed, efficiency, inertia, gears, frontShare, radius } = plan
   const n = torque.length, warm = plan.windingTime.length === n, offset = gears.map((_, u) => gears.slice(0, u).reduce((a, b) => a + b, 0))
   const gear = gears.map((count, u) => (offset[u] as number) + Math.min(first, count - 1))
@@ -134,12 +134,17 @@ function runFrom(plan: RunPlan, first: number, step: number, moment?: Moment): R
     for (let j = 0; j < size; j++) next[j] = (y[j] as number) + (h / 6) * ((k1[j] as number) + 2 * (k2[j] as number) + 2 * (k3[j] as number) + (k4[j] as number))
   }
 
+  /** The goal is passed by a hair: the rest goes back along a straight line. */
+  const ended = (): Run => {
+    const over = mode & 1 ? ((y[0] as number) - plan.to) / (k1[0] as number) : ((y[1] as number) - plan.distance) / (k1[1] as number), back = Number.isFinite(over) ? over : 0
+    return { time: t - back, distance: (y[1] as number) - back * (k1[1] as number), speed: (y[0] as number) - back * (k1[0] as number), warmest, slipping, rollout }
+  }
   let warmest = plan.start, slipping = 0, rollout = Number.POSITIVE_INFINITY
   moment?.(0, y[0] as number, 0, warmest)
   rates(y, k1)
-  while (t < LONGEST) {
+  while (t < longest) {
     const before = mode, slipped = slips
-    if (before & 3) return { time: t, distance: y[1] as number, speed: y[0] as number, warmest, slipping, rollout }
+    if (before & 3) return ended()
     const busy = shifting.find(s => s >= 0)
     if (busy === undefined && (k1[0] as number) < STALLED && !(before & 8 && plan.distance < Number.POSITIVE_INFINITY)) break
     let h = busy === undefined ? step : Math.min(step, Math.max(SHARPNESS, busy - t))

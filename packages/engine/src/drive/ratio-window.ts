@@ -1,5 +1,5 @@
-import { firstTrue, lastTrue } from '../numerics/boundary.ts'
 import { minimum } from '../numerics/minimum.ts'
+import { root } from '../numerics/root.ts'
 import { formula } from '../working/formula.ts'
 import { run, type RunPlan } from './full-throttle.ts'
 import { CAR, WINDING } from './pull-takes.ts'
@@ -7,7 +7,7 @@ import { CAR, WINDING } from './pull-takes.ts'
 const FINE = 0.2, COARSE = 0.5
 /** Ratios are looked for from here up to where the motor's top speed meets the goal. */
 const TALLEST = 0.5
-const SHARP = 1e-6
+const SHARP = 1e-9
 
 type Asked = Omit<RunPlan, 'distance'> & { readonly within: number; readonly which: number }
 export type Window = { readonly low: number; readonly high: number; readonly best: number }
@@ -17,15 +17,15 @@ const shortest = (x: Asked): number => ((x.topSpeed[x.which] as number) * x.radi
 
 /** Ratios of one unit at which the run keeps its time; where none does, the window is empty: from endless to nothing. */
 function window(x: Asked, step: number): Window {
-  const most = shortest(x), time = (i: number): number => run(withRatio(x, i), step).time
-  // Beyond the longest time that means anything the run's length would be an infinity; the fold keeps its order.
-  const folded = (i: number): number => { const t = time(i); return t === Number.POSITIVE_INFINITY ? 1e6 + 1 / i : t }
+  const most = shortest(x), longest = 3 * x.within
+  const time = (i: number): number => Math.min(longest, run(withRatio(x, i), step, undefined, longest).time)
   if (most <= TALLEST) return { low: Number.POSITIVE_INFINITY, high: 0, best: most }
-  const best = minimum(folded, TALLEST, most, 1e-4).x
-  const keeps = (i: number): boolean => time(i) <= x.within
-  const fits = keeps(best) ? best : keeps(most) ? most : undefined
+  // A run given up counts by how far its ratio is from the quickest end, so that the search walks out of the plain.
+  const folded = (i: number): number => { const t = time(i); return t < longest ? t : longest + most - i }
+  const best = minimum(folded, TALLEST, most, 1e-3).x, over = (i: number): number => time(i) - x.within
+  const fits = over(best) <= 0 ? best : over(most) <= 0 ? most : undefined
   if (fits === undefined) return { low: Number.POSITIVE_INFINITY, high: 0, best }
-  return { best, low: fits > TALLEST ? (firstTrue(keeps, TALLEST, fits, SHARP) ?? fits) : fits, high: fits < most ? (lastTrue(keeps, fits, most, SHARP) ?? fits) : most }
+  return { best, low: root(over, TALLEST, fits, SHARP) ?? TALLEST, high: fits < most ? (root(over, fits, most, SHARP) ?? most) : most }
 }
 
 /**

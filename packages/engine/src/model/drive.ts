@@ -61,6 +61,8 @@ export type DriveUnit = Here & {
   readonly powerLimit: Field
   readonly limitSealed: Field<'yes' | 'no'>
   readonly disconnect: Field<'yes' | 'no'>
+  readonly rotation: Field<'as its maker meant' | 'reversed'>
+  readonly reversedOiled: Field<'yes' | 'no'>
   readonly motor: Motor
   readonly inverter: Inverter
 }

@@ -17,7 +17,12 @@ import { recoveryOnWheels } from './donor/recovery.ts'
 import { tipsNoSooner } from './donor/stability.ts'
 import { noseLoad, trailerMass, trainMass } from './donor/train.ts'
 import { tyreLoad, tyreSpeed } from './donor/tyres.ts'
+import { gearedTooShort, gearedTooTall, ratioMeetsAll } from './drive/gearing.ts'
+import { accelerationGoal, climbGoal, peakLasts, topSpeedGoal } from './drive/goals.ts'
 import { hillStart } from './drive/hill-start.ts'
+import { launchGrip, lowRangeOnDry, recoveryGrip } from './drive/on-the-road.ts'
+import { couplerTorque, halfShaftTorque, inverterLimits, motorFiguresAgree, reversedRotation } from './drive/parts-of-the-drive.ts'
+import { motorOverSpeed, propshaftSpeed } from './drive/turning.ts'
 import type { Rule } from './rule.ts'
 
 /** What has to be known before the first part is bought. */
@@ -78,5 +83,27 @@ const DONOR: readonly Rule[] = [
   recoveryOnWheels,
 ]
 
+/** Whether the drive does what the brief asks, and what it does to its own parts. */
+const DRIVE: readonly Rule[] = [
+  motorFiguresAgree,
+  ratioMeetsAll,
+  gearedTooShort,
+  gearedTooTall,
+  topSpeedGoal,
+  accelerationGoal,
+  peakLasts,
+  hillStart,
+  climbGoal,
+  launchGrip,
+  lowRangeOnDry,
+  motorOverSpeed,
+  propshaftSpeed,
+  couplerTorque,
+  halfShaftTorque,
+  inverterLimits,
+  reversedRotation,
+  recoveryGrip,
+]
+
 /** Every rule, in the order of the job. A test fails when one is missing here. */
-export const RULES: readonly Rule[] = [...BRIEF, ...DONOR, hillStart]
+export const RULES: readonly Rule[] = [...BRIEF, ...DONOR, ...DRIVE]
