@@ -54,32 +54,90 @@ end
 const has = spawnSync('octave-cli', ['--version']).status === 0
 const infinity = Number.POSITIVE_INFINITY
 const roadster: RunPlan = {
-  mass: 1205, front: 562, rear: 643, height: 0.47, wheelbase: 2.31, f0: 171, f1: 0.5, f2: 0.38, headWind: 2, grip: 0.8, radius: 0.28, wheelsInertia: 3, torque: [250], power: [100e3], efficiency: [0.95], topSpeed: [2000], inertia: [0.038], ratios: [5.33], gears: [1], frontShare: [0], centre: 'open',
-  shiftTime: [], motorTorque: [250], ratedTorque: [110], ratedPower: [44e3], windingTime: [119], idle: [0.038], start: 0, from: 0, to: 100 / 3.6, distance: infinity,
+  mass: 1205,
+  front: 562,
+  rear: 643,
+  height: 0.47,
+  wheelbase: 2.31,
+  f0: 171,
+  f1: 0.5,
+  f2: 0.38,
+  headWind: 2,
+  grip: 0.8,
+  radius: 0.28,
+  wheelsInertia: 3,
+  torque: [250],
+  power: [100e3],
+  efficiency: [0.95],
+  topSpeed: [2000],
+  inertia: [0.038],
+  ratios: [5.33],
+  gears: [1],
+  frontShare: [0],
+  centre: 'open',
+  shiftTime: [],
+  motorTorque: [250],
+  ratedTorque: [110],
+  ratedPower: [44e3],
+  windingTime: [119],
+  idle: [0.038],
+  start: 0,
+  from: 0,
+  to: 100 / 3.6,
+  distance: infinity,
 }
-const both = { torque: [250, 190], power: [110e3, 80e3], efficiency: [0.96, 0.96], topSpeed: [2000, 2000], inertia: [0.04, 0.034], ratios: [9.7, 9], gears: [1, 1], frontShare: [1, 0], motorTorque: [250, 190], ratedTorque: [115, 85], ratedPower: [48e3, 35e3], windingTime: [119, 119], idle: [0.038, 0.038] }
+const both = {
+  torque: [250, 190],
+  power: [110e3, 80e3],
+  efficiency: [0.96, 0.96],
+  topSpeed: [2000, 2000],
+  inertia: [0.04, 0.034],
+  ratios: [9.7, 9],
+  gears: [1, 1],
+  frontShare: [1, 0],
+  motorTorque: [250, 190],
+  ratedTorque: [115, 85],
+  ratedPower: [48e3, 35e3],
+  windingTime: [119, 119],
+  idle: [0.038, 0.038],
+}
 const PLANS: readonly (readonly [string, RunPlan])[] = [
   ['roadster, 0–100 km/h', roadster],
   ['roadster on a wet road, 0–100 km/h', { ...roadster, grip: 0.4 }],
-  ['front-drive hatchback held back by grip, 0–60 km/h', { ...roadster, frontShare: [1], front: 643, rear: 562, grip: 0.7, ratios: [9.3], to: 60 / 3.6 }],
+  [
+    'front-drive hatchback held back by grip, 0–60 km/h',
+    { ...roadster, frontShare: [1], front: 643, rear: 562, grip: 0.7, ratios: [9.3], to: 60 / 3.6 },
+  ],
   ['roadster with a winding close to its limit, 0–130 km/h', { ...roadster, start: 0.93, to: 130 / 3.6 }],
   ['roadster, 80–120 km/h against the wind', { ...roadster, headWind: 8, from: 80 / 3.6, to: 120 / 3.6 }],
   ['roadster, quarter mile', { ...roadster, to: infinity, distance: 402.336 }],
-  ['estate with a motor for each axle, 0–100 km/h', { ...roadster, ...both, mass: 1900, front: 1050, rear: 850, height: 0.56, wheelbase: 2.64, grip: 0.6 }],
+  [
+    'estate with a motor for each axle, 0–100 km/h',
+    { ...roadster, ...both, mass: 1900, front: 1050, rear: 850, height: 0.56, wheelbase: 2.64, grip: 0.6 },
+  ],
 ]
 
 function octave(plans: readonly RunPlan[]): readonly (readonly [time: number, distance: number, speed: number])[] {
   const list = (x: readonly number[]): string => `[${x.map(v => v.toPrecision(17)).join(' ')}]`
   const calls = plans.map(p => {
-    const turning = p.inertia.reduce((s, j, u) => s + j * (p.ratios[u] as number) ** 2 * (p.efficiency[u] as number), p.wheelsInertia) / p.radius ** 2
+    const turning =
+      p.inertia.reduce((s, j, u) => s + j * (p.ratios[u] as number) ** 2 * (p.efficiency[u] as number), p.wheelsInertia) / p.radius ** 2
     return `p = struct('m', ${p.mass}, 'me', ${(p.mass + turning).toPrecision(17)}, 'mf', ${p.front}, 'mr', ${p.rear}, 'h', ${p.height}, 'L', ${p.wheelbase}, 'f0', ${p.f0}, 'f1', ${p.f1}, 'f2', ${p.f2}, 'vw', ${p.headWind}, 'mu', ${p.grip}, 'r', ${p.radius}, 'v1', ${p.from.toPrecision(17)}, 'start', ${p.start}, 'Mp', ${p.motorTorque[0]}, 'n', ${p.idle[0]}, 'tau', ${p.windingTime[0]}, 'M', ${list(p.torque)}, 'P', ${list(p.power)}, 'Mc', ${list(p.ratedTorque)}, 'Pc', ${list(p.ratedPower)}, 'i', ${list(p.ratios)}, 'eta', ${list(p.efficiency)}, 's', ${list(p.frontShare)}); full_pull(p, ${p.to === infinity ? '1e9' : p.to.toPrecision(17)}, ${p.distance === infinity ? '1e9' : p.distance}, true);`
   })
-  const folder = mkdtempSync(join(tmpdir(), 'full-pull-')), script = join(folder, 'full_pull_twin.m')
+  const folder = mkdtempSync(join(tmpdir(), 'full-pull-')),
+    script = join(folder, 'full_pull_twin.m')
   writeFileSync(script, `1;\n${TWIN}\n${calls.join('\n')}\n`)
-  const { stdout, stderr, status } = spawnSync('octave-cli', ['--quiet', '--no-init-file', script], { encoding: 'utf8', timeout: 110_000, cwd: folder })
+  const { stdout, stderr, status } = spawnSync('octave-cli', ['--quiet', '--no-init-file', script], {
+    encoding: 'utf8',
+    timeout: 110_000,
+    cwd: folder,
+  })
   rmSync(folder, { recursive: true })
   if (status !== 0) throw new Error(stderr)
-  return stdout.trim().split('\n').map(l => l.split(' ').map(Number) as unknown as [number, number, number])
+  return stdout
+    .trim()
+    .split('\n')
+    .map(l => l.split(' ').map(Number) as unknown as [number, number, number])
 }
 
 describe('the run against a general-purpose solver', () => {
@@ -87,8 +145,21 @@ describe('the run against a general-purpose solver', () => {
     const twins = octave(PLANS.map(([, p]) => p))
     expect(twins).toHaveLength(PLANS.length)
     for (const [k, [name, plan]] of PLANS.entries()) {
-      const own = run(plan), [time, distance, speed] = twins[k] as readonly [number, number, number]
-      expect(proven({ domain: 'drive', check: `full-throttle: ${name}`, source: 'GNU Octave, ode45', mark: 'independent program', expected: time, obtained: own.time, tolerance: 1e-4 * time, unit: 's' }), `${name}: ${own.time} and ${time}`).toBe(true)
+      const own = run(plan),
+        [time, distance, speed] = twins[k] as readonly [number, number, number]
+      expect(
+        proven({
+          domain: 'drive',
+          check: `full-throttle: ${name}`,
+          source: 'GNU Octave, ode45',
+          mark: 'independent program',
+          expected: time,
+          obtained: own.time,
+          tolerance: 1e-4 * time,
+          unit: 's',
+        }),
+        `${name}: ${own.time} and ${time}`,
+      ).toBe(true)
       expect(Math.abs(own.distance / distance - 1), name).toBeLessThan(1e-4)
       expect(Math.abs(own.speed / speed - 1), name).toBeLessThan(1e-4)
     }

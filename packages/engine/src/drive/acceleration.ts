@@ -2,10 +2,38 @@ import { formula } from '../working/formula.ts'
 import { run } from './full-throttle.ts'
 import { CAR, WINDING } from './pull-takes.ts'
 
-const MPH = 0.44704, G = 9.80665
+const MPH = 0.44704,
+  G = 9.80665
 const larminie = {
-  mass: 1540, front: 770, rear: 770, height: 0.5, wheelbase: 2.5, f0: 0.0048 * 1540 * G, f1: 0, f2: 0.5 * 1.25 * 0.19 * 1.8, headWind: 0, grip: 2, radius: 0.3, wheelsInertia: 20 * 0.09,
-  torque: [140], power: [102e3], efficiency: [0.95], topSpeed: [1250], inertia: [0], ratios: [11], gears: [1], frontShare: [1], centre: 'open', shiftTime: [], motorTorque: [], ratedTorque: [], ratedPower: [], windingTime: [], idle: [], start: 0, from: 0,
+  mass: 1540,
+  front: 770,
+  rear: 770,
+  height: 0.5,
+  wheelbase: 2.5,
+  f0: 0.0048 * 1540 * G,
+  f1: 0,
+  f2: 0.5 * 1.25 * 0.19 * 1.8,
+  headWind: 0,
+  grip: 2,
+  radius: 0.3,
+  wheelsInertia: 20 * 0.09,
+  torque: [140],
+  power: [102e3],
+  efficiency: [0.95],
+  topSpeed: [1250],
+  inertia: [0],
+  ratios: [11],
+  gears: [1],
+  frontShare: [1],
+  centre: 'open',
+  shiftTime: [],
+  motorTorque: [],
+  ratedTorque: [],
+  ratedPower: [],
+  windingTime: [],
+  idle: [],
+  start: 0,
+  from: 0,
 } as const
 const BOOK = { work: 'larminie-lowry', place: '7.3, battery coupé, 102 kW', mark: 'from memory' } as const
 
@@ -35,11 +63,24 @@ export const fullThrottle = formula(
     text: 'dv/dt = (Σ min(M, P/ω)·i·η/r limited by grip − f_0 − f_1·v − f_2·(v + v_w)²) / (m + (J_w + Σ J·i²·η) / r²), dθ/dt = (p − θ)/τ_w, followed from v_1 to v_2 or over s_2',
     words: 'a differential equation followed in steps of 0.1 s by the method of Runge and Kutta',
     source: { work: 'ehsani', place: 'vehicle performance, acceleration; turning parts counted as they are', mark: 'from memory' },
-    leavesOut: 'How the driver and a torque ramp shape the first tenths of a second, tyre slip, lift, pull at a coupling. Loss in the driveline is one share of power.',
+    leavesOut:
+      'How the driver and a torque ramp shape the first tenths of a second, tyre slip, lift, pull at a coupling. Loss in the driveline is one share of power.',
     proof: {
       examples: [
-        { takes: { ...larminie, to: 60 * MPH, travel: Number.POSITIVE_INFINITY }, gives: { time: 9.15 }, within: 0.14, source: BOOK, because: 'the book rounds ratio over radius: 9.1 to 9.2 s to 96 and 60 mph' },
-        { takes: { ...larminie, to: 100 / 3.6, travel: Number.POSITIVE_INFINITY }, gives: { time: 9.62 }, within: 0.145, source: BOOK, because: '1.5 %: the book rounds ratio over radius' },
+        {
+          takes: { ...larminie, to: 60 * MPH, travel: Number.POSITIVE_INFINITY },
+          gives: { time: 9.15 },
+          within: 0.14,
+          source: BOOK,
+          because: 'the book rounds ratio over radius: 9.1 to 9.2 s to 96 and 60 mph',
+        },
+        {
+          takes: { ...larminie, to: 100 / 3.6, travel: Number.POSITIVE_INFINITY },
+          gives: { time: 9.62 },
+          within: 0.145,
+          source: BOOK,
+          because: '1.5 %: the book rounds ratio over radius',
+        },
       ],
     },
   },
@@ -55,6 +96,17 @@ export const fullThrottleCoarse = (x: Parameters<typeof fullThrottle>[0]): Retur
 }
 /** The clock of a drag strip starts after the first foot. */
 export const clocked = formula(
-  { id: 'clocked', label: 'Time on the clock', gives: { symbol: 't', unit: 's', label: 'time on the clock' }, takes: { time: { symbol: 't_0', unit: 's', label: 'time from standstill' }, rollout: { symbol: 't_1', unit: 's', label: 'time of the first foot' } }, text: 't = t_0 − t_1', source: { work: 'practice', place: 'drag strip timing: one foot of rollout', mark: 'common practice' }, proof: { none: 'definition' } },
+  {
+    id: 'clocked',
+    label: 'Time on the clock',
+    gives: { symbol: 't', unit: 's', label: 'time on the clock' },
+    takes: {
+      time: { symbol: 't_0', unit: 's', label: 'time from standstill' },
+      rollout: { symbol: 't_1', unit: 's', label: 'time of the first foot' },
+    },
+    text: 't = t_0 − t_1',
+    source: { work: 'practice', place: 'drag strip timing: one foot of rollout', mark: 'common practice' },
+    proof: { none: 'definition' },
+  },
   ({ time, rollout }) => time - rollout,
 )

@@ -12,7 +12,11 @@ export const peakDraw = formula(
     id: 'peak-draw',
     label: 'Battery current at peak power',
     gives: amps('I_0', 'current'),
-    takes: { power: watts('P', 'peak power'), loss: watts('P_V', 'loss of motor and inverter at the peak'), stated: volts('U_0', 'stated voltage') },
+    takes: {
+      power: watts('P', 'peak power'),
+      loss: watts('P_V', 'loss of motor and inverter at the peak'),
+      stated: volts('U_0', 'stated voltage'),
+    },
     text: 'I_0 = (P + P_V) / U_0',
     source: { work: 'circuits', place: 'power is voltage times current' },
     proof: { none: 'definition' },
@@ -20,7 +24,15 @@ export const peakDraw = formula(
   ({ power, loss, stated }) => (power + loss) / stated,
 )
 export const drawTogether = formula(
-  { id: 'draw-together', label: 'Current of all units', gives: amps('I_0', 'current'), takes: { currents: { ...amps('I_k', 'current of one unit'), many: true } }, text: 'I_0 = Σ I_k', source: { work: 'circuits', place: 'sum at a node' }, proof: { none: 'definition' } },
+  {
+    id: 'draw-together',
+    label: 'Current of all units',
+    gives: amps('I_0', 'current'),
+    takes: { currents: { ...amps('I_k', 'current of one unit'), many: true } },
+    text: 'I_0 = Σ I_k',
+    source: { work: 'circuits', place: 'sum at a node' },
+    proof: { none: 'definition' },
+  },
   ({ currents }) => currents.reduce((a, b) => a + b, 0),
 )
 
@@ -47,11 +59,13 @@ export const batteryUnderPull = formula(
     },
     text: ['R = (R_z(z) · f_R + R_b) · k_T(T)', 'I = max(0, min(min(I_0, I_max), (E(z) − U_min) / R))', 'U = E(z) − R · I'].join('\n'),
     source: CIRCUIT,
-    leavesOut: 'That a motor draws less current at a voltage above the stated one. The branch is counted as settled, which is right after some ten seconds.',
+    leavesOut:
+      'That a motor draws less current at a voltage above the stated one. The branch is counted as settled, which is right after some ten seconds.',
     proof: { none: 'Kirchhoff' },
   },
   ({ draw, openCircuit, resistance, factor, branch, cold, charge, temperature, lowest, most }) => {
-    const r = (at(resistance as Curve, charge) * factor + branch) * at(cold as Curve, temperature), e = at(openCircuit as Curve, charge)
+    const r = (at(resistance as Curve, charge) * factor + branch) * at(cold as Curve, temperature),
+      e = at(openCircuit as Curve, charge)
     const current = Math.max(0, Math.min(draw, most, (e - lowest) / r))
     return { current, voltage: e - r * current }
   },
@@ -62,7 +76,13 @@ export const powerFromBattery = formula(
     id: 'power-from-battery',
     label: 'Peak power from the battery',
     gives: watts('P_U', 'power'),
-    takes: { power: watts('P', 'peak power'), voltage: volts('U', 'battery voltage under full pull'), stated: volts('U_0', 'stated voltage'), current: amps('I', 'battery current at full pull'), draw: amps('I_0', 'current the motors would draw') },
+    takes: {
+      power: watts('P', 'peak power'),
+      voltage: volts('U', 'battery voltage under full pull'),
+      stated: volts('U_0', 'stated voltage'),
+      current: amps('I', 'battery current at full pull'),
+      draw: amps('I_0', 'current the motors would draw'),
+    },
     text: 'P_U = P · min(1, U · I / (U_0 · I_0))',
     source: { work: 'ehsani', place: 'field weakening above base speed', mark: 'from memory' },
     leavesOut: 'What an inverter may give above the stated voltage: its maker says so or it is not counted.',

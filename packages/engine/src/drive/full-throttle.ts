@@ -44,7 +44,8 @@ const SHARPNESS = 1e-8
 /** The quickest run of all gears it may start in; one that lasts longer than `longest` is given up. */
 export function run(plan: RunPlan, step = STEP, moment?: Moment, longest = LONGEST): Run {
   const most = Math.max(...plan.gears)
-  let best = runFrom(plan, 0, step, longest), gear = 0
+  let best = runFrom(plan, 0, step, longest),
+    gear = 0
   for (let g = 1; g < most; g++) {
     const other = runFrom(plan, g, step, longest)
     if (other.time < best.time) {
@@ -61,16 +62,23 @@ export function run(plan: RunPlan, step = STEP, moment?: Moment, longest = LONGE
  */
 function runFrom(plan: RunPlan, first: number, step: number, longest: number, moment?: Moment): Run {
   const { torque, power, topSpeed, efficiency, inertia, gears, frontShare, radius } = plan
-  const n = torque.length, warm = plan.windingTime.length === n, offset = gears.map((_, u) => gears.slice(0, u).reduce((a, b) => a + b, 0))
+  const n = torque.length,
+    warm = plan.windingTime.length === n,
+    offset = gears.map((_, u) => gears.slice(0, u).reduce((a, b) => a + b, 0))
   const gear = gears.map((count, u) => (offset[u] as number) + Math.min(first, count - 1))
   const last = gears.map((count, u) => (offset[u] as number) + count - 1)
   const ratio = (u: number): number => plan.ratios[gear[u] as number] as number
   const governed = Math.min(...torque.map((_, u) => ((topSpeed[u] as number) * radius) / (plan.ratios[last[u] as number] as number)))
   if (plan.to > governed * (1 + 1e-9) && plan.distance === Number.POSITIVE_INFINITY) return never(plan)
   const linked = frontShare.some(s => s > 0 && s < 1)
-  const hot = torque.map(() => plan.start >= 1), used = new Float64Array(n), axles = new Float64Array(2)
+  const hot = torque.map(() => plan.start >= 1),
+    used = new Float64Array(n),
+    axles = new Float64Array(2)
   const shifting = new Float64Array(n).fill(-1)
-  let effective = 0, share = 1, slips = false, mode = 0
+  let effective = 0,
+    share = 1,
+    slips = false,
+    mode = 0
   const weigh = (): void => {
     effective = plan.mass + plan.wheelsInertia / radius ** 2
     for (let u = 0; u < n; u++) effective += ((inertia[u] as number) * ratio(u) ** 2 * (efficiency[u] as number)) / radius ** 2
@@ -78,15 +86,24 @@ function runFrom(plan: RunPlan, first: number, step: number, longest: number, mo
   }
   weigh()
 
-  const size = 2 + n, y = new Float64Array(size), z = new Float64Array(size), k1 = new Float64Array(size), k2 = new Float64Array(size), k3 = new Float64Array(size), k4 = new Float64Array(size), next = new Float64Array(size)
+  const size = 2 + n,
+    y = new Float64Array(size),
+    z = new Float64Array(size),
+    k1 = new Float64Array(size),
+    k2 = new Float64Array(size),
+    k3 = new Float64Array(size),
+    k4 = new Float64Array(size),
+    next = new Float64Array(size)
   y[0] = plan.from
   for (let u = 0; u < n; u++) y[2 + u] = plan.start
   let t = 0
 
   /** Rates of change; leaves in `mode` a number that differs where the car behaves differently. */
   const rates = (s: Float64Array, dy: Float64Array): void => {
-    const v = s[0] as number, road = roadLoad(plan, v)
-    let front = 0, rear = 0
+    const v = s[0] as number,
+      road = roadLoad(plan, v)
+    let front = 0,
+      rear = 0
     mode = v >= plan.to ? 1 : 0
     if ((s[1] as number) >= plan.distance) mode |= 2
     if ((s[1] as number) >= ROLLOUT) mode |= 4
@@ -94,7 +111,9 @@ function runFrom(plan: RunPlan, first: number, step: number, longest: number, mo
     for (let u = 0; u < n; u++) {
       let m = 0
       if ((shifting[u] as number) < 0) {
-        const i = ratio(u), w = (v * i) / radius, most = (hot[u] ? Math.min(torque[u] as number, plan.ratedTorque[u] as number) : torque[u]) as number
+        const i = ratio(u),
+          w = (v * i) / radius,
+          most = (hot[u] ? Math.min(torque[u] as number, plan.ratedTorque[u] as number) : torque[u]) as number
         const p = (hot[u] ? Math.min(power[u] as number, plan.ratedPower[u] as number) : power[u]) as number
         m = most
         if (most * w > p) {
@@ -102,7 +121,8 @@ function runFrom(plan: RunPlan, first: number, step: number, longest: number, mo
           mode |= 64 << (4 * u)
         }
         if (w >= (topSpeed[u] as number) && (gear[u] as number) < (last[u] as number)) mode |= 128 << (4 * u)
-        const f = (m * i * (efficiency[u] as number)) / radius, s1 = frontShare[u] as number
+        const f = (m * i * (efficiency[u] as number)) / radius,
+          s1 = frontShare[u] as number
         front += f * s1
         rear += f * (1 - s1)
       }
@@ -110,7 +130,8 @@ function runFrom(plan: RunPlan, first: number, step: number, longest: number, mo
       used[u] = m
     }
     gripped(plan, front, rear, linked, road, share, axles)
-    const f = (axles[0] as number) + (axles[1] as number), offered = front + rear
+    const f = (axles[0] as number) + (axles[1] as number),
+      offered = front + rear
     if ((axles[0] as number) < front) mode |= 16
     if ((axles[1] as number) < rear) mode |= 32
     slips = f < offered
@@ -118,9 +139,16 @@ function runFrom(plan: RunPlan, first: number, step: number, longest: number, mo
     dy[1] = v
     if (warm)
       for (let u = 0; u < n; u++) {
-        const s1 = frontShare[u] as number, held = (s1 > 0 && front > 0 ? (s1 * (axles[0] as number)) / front : 0) + (s1 < 1 && rear > 0 ? ((1 - s1) * (axles[1] as number)) / rear : 0)
-        const peak = plan.motorTorque[u] as number, idle = plan.idle[u] as number, m = (used[u] as number) * held
-        dy[2 + u] = (((m / peak) ** 2 + idle) / (((plan.ratedTorque[u] as number) / peak) ** 2 + idle) - (s[2 + u] as number)) / (plan.windingTime[u] as number)
+        const s1 = frontShare[u] as number,
+          held =
+            (s1 > 0 && front > 0 ? (s1 * (axles[0] as number)) / front : 0) +
+            (s1 < 1 && rear > 0 ? ((1 - s1) * (axles[1] as number)) / rear : 0)
+        const peak = plan.motorTorque[u] as number,
+          idle = plan.idle[u] as number,
+          m = (used[u] as number) * held
+        dy[2 + u] =
+          (((m / peak) ** 2 + idle) / (((plan.ratedTorque[u] as number) / peak) ** 2 + idle) - (s[2 + u] as number)) /
+          (plan.windingTime[u] as number)
       }
   }
   /** One step of h from y, k1 known; the new state in `next`, its rates in k4's place of a following call. */
@@ -131,19 +159,31 @@ function runFrom(plan: RunPlan, first: number, step: number, longest: number, mo
     rates(z, k3)
     for (let j = 0; j < size; j++) z[j] = (y[j] as number) + h * (k3[j] as number)
     rates(z, k4)
-    for (let j = 0; j < size; j++) next[j] = (y[j] as number) + (h / 6) * ((k1[j] as number) + 2 * (k2[j] as number) + 2 * (k3[j] as number) + (k4[j] as number))
+    for (let j = 0; j < size; j++)
+      next[j] = (y[j] as number) + (h / 6) * ((k1[j] as number) + 2 * (k2[j] as number) + 2 * (k3[j] as number) + (k4[j] as number))
   }
 
   /** The goal is passed by a hair: the rest goes back along a straight line. */
   const ended = (): Run => {
-    const over = mode & 1 ? ((y[0] as number) - plan.to) / (k1[0] as number) : ((y[1] as number) - plan.distance) / (k1[1] as number), back = Number.isFinite(over) ? over : 0
-    return { time: t - back, distance: (y[1] as number) - back * (k1[1] as number), speed: (y[0] as number) - back * (k1[0] as number), warmest, slipping, rollout }
+    const over = mode & 1 ? ((y[0] as number) - plan.to) / (k1[0] as number) : ((y[1] as number) - plan.distance) / (k1[1] as number),
+      back = Number.isFinite(over) ? over : 0
+    return {
+      time: t - back,
+      distance: (y[1] as number) - back * (k1[1] as number),
+      speed: (y[0] as number) - back * (k1[0] as number),
+      warmest,
+      slipping,
+      rollout,
+    }
   }
-  let warmest = plan.start, slipping = 0, rollout = Number.POSITIVE_INFINITY
+  let warmest = plan.start,
+    slipping = 0,
+    rollout = Number.POSITIVE_INFINITY
   moment?.(0, y[0] as number, 0, warmest)
   rates(y, k1)
   while (t < longest) {
-    const before = mode, slipped = slips
+    const before = mode,
+      slipped = slips
     if (before & 3) return ended()
     const busy = shifting.find(s => s >= 0)
     if (busy === undefined && (k1[0] as number) < STALLED && !(before & 8 && plan.distance < Number.POSITIVE_INFINITY)) break
@@ -181,4 +221,11 @@ function runFrom(plan: RunPlan, first: number, step: number, longest: number, mo
   }
   return never(plan)
 }
-const never = (plan: RunPlan): Run => ({ time: Number.POSITIVE_INFINITY, distance: Number.POSITIVE_INFINITY, speed: plan.from, warmest: plan.start, slipping: 0, rollout: Number.POSITIVE_INFINITY })
+const never = (plan: RunPlan): Run => ({
+  time: Number.POSITIVE_INFINITY,
+  distance: Number.POSITIVE_INFINITY,
+  speed: plan.from,
+  warmest: plan.start,
+  slipping: 0,
+  rollout: Number.POSITIVE_INFINITY,
+})

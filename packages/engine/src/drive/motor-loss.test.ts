@@ -8,7 +8,8 @@ import { classDrag, classLosses, lossFactor, motorLoss, SHAPES } from './motor-l
 
 const KINDS = Object.keys(SHAPES) as ClassOfMotor[]
 const motor = { peakTorque: 250, baseSpeed: 400, topSpeed: 942 }
-const losses = (kind: ClassOfMotor) => classLosses(kind, classEfficiencyTogether(kind).value, motor.peakTorque, motor.baseSpeed, motor.topSpeed)
+const losses = (kind: ClassOfMotor) =>
+  classLosses(kind, classEfficiencyTogether(kind).value, motor.peakTorque, motor.baseSpeed, motor.topSpeed)
 /** Best efficiency within the envelope, looked for point by point in the map. */
 function best(kind: ClassOfMotor): { efficiency: number; torque: number; speed: number } {
   const map = losses(kind)
@@ -23,7 +24,8 @@ function best(kind: ClassOfMotor): { efficiency: number; torque: number; speed: 
 
 describe('losses by the shape of a class', () => {
   it.each(KINDS)('%s: the best efficiency within the envelope is that of the class', kind => {
-    const wanted = classEfficiencyTogether(kind).value, { efficiency, torque, speed } = best(kind)
+    const wanted = classEfficiencyTogether(kind).value,
+      { efficiency, torque, speed } = best(kind)
     expect(efficiency).toBeGreaterThan(wanted - 0.002)
     expect(efficiency).toBeLessThan(wanted + 0.001)
     // Traction motors are at their best at part torque, around or above base speed.
@@ -41,7 +43,8 @@ describe('losses by the shape of a class', () => {
     )
   })
   it.each(KINDS)('%s: towing it round takes power, but less than its losses without torque', kind => {
-    const drag = classDrag(kind, classEfficiencyTogether(kind).value, motor.peakTorque, motor.baseSpeed, motor.topSpeed), map = losses(kind)
+    const drag = classDrag(kind, classEfficiencyTogether(kind).value, motor.peakTorque, motor.baseSpeed, motor.topSpeed),
+      map = losses(kind)
     for (const [i, w] of drag.x.entries()) {
       expect(drag.y[i]).toBeGreaterThanOrEqual(0)
       expect((drag.y[i] as number) * w).toBeLessThanOrEqual(gridAt(map, w, 0) + 1e-6)
@@ -53,7 +56,17 @@ describe('losses by the shape of a class', () => {
   })
   it('the textbook’s best torque at 600 rad/s is where the copper loss equals all others', () => {
     // Larminie and Lowry: k_c 0.3, k_i 0.01, k_w 5e-6, C 600: best torque √((k_i·ω + k_w·ω³ + C)/k_c) = 74.97 N·m, efficiency 0.93026 (recomputed).
-    const set = { peakTorque: 140, baseSpeed: 733, scale: 5880, weakened: 0, constant: 600 / 5880, linear: 7.33 / 5880, square: 0, cube: (5e-6 * 733 ** 3) / 5880, field: 0 }
+    const set = {
+      peakTorque: 140,
+      baseSpeed: 733,
+      scale: 5880,
+      weakened: 0,
+      constant: 600 / 5880,
+      linear: 7.33 / 5880,
+      square: 0,
+      cube: (5e-6 * 733 ** 3) / 5880,
+      field: 0,
+    }
     const efficiency = (m: number): number => (m * 600) / (m * 600 + motorLoss({ ...set, torque: m, speed: 600 }))
     expect(efficiency(74.97)).toBeCloseTo(0.93026, 5)
     for (const m of [60, 70, 80, 90]) expect(efficiency(m)).toBeLessThan(efficiency(74.97))
@@ -67,9 +80,14 @@ describe('losses by the shape of a class', () => {
 })
 
 describe('losses behind a measured map', () => {
-  const x = Float64Array.of(0, 100, 400, 900), y = Float64Array.of(0, 50, 100, 200)
+  const x = Float64Array.of(0, 100, 400, 900),
+    y = Float64Array.of(0, 50, 100, 200)
   const truth = (w: number, m: number): number => 200 + 0.3 * m * m + 1.5 * w
-  const z = Float64Array.from({ length: 16 }, (_, k) => { const w = x[Math.floor(k / 4)] as number, m = y[k % 4] as number; return w * m === 0 ? 0 : (w * m) / (w * m + truth(w, m)) })
+  const z = Float64Array.from({ length: 16 }, (_, k) => {
+    const w = x[Math.floor(k / 4)] as number,
+      m = y[k % 4] as number
+    return w * m === 0 ? 0 : (w * m) / (w * m + truth(w, m))
+  })
 
   it('come back where the map says something, and are carried on to no torque', () => {
     const back = lossesOfMap({ x, y, z })
@@ -82,7 +100,9 @@ describe('losses behind a measured map', () => {
   it('are refused with words where the map cannot be one', () => {
     expect(mapProblem({ x, y, z: z.map(e => e * 100) }, 'efficiency')).toMatchObject({ found: expect.stringContaining('an efficiency of') })
     expect(mapProblem({ x: x.map(v => v - 10), y, z }, 'efficiency')).toMatchObject({ found: expect.stringContaining('motor speed') })
-    expect(mapProblem({ x, y, z: z.map(() => 0) }, 'efficiency')).toMatchObject({ found: expect.stringContaining('fewer than two torques') })
+    expect(mapProblem({ x, y, z: z.map(() => 0) }, 'efficiency')).toMatchObject({
+      found: expect.stringContaining('fewer than two torques'),
+    })
     expect(mapProblem({ x, y, z: z.map(() => -1) }, 'loss')).toMatchObject({ found: expect.stringContaining('a loss of') })
     expect(mapProblem({ x, y, z }, 'efficiency')).toBeUndefined()
     expect(() => lossesOfMap({ x, y, z: z.map(() => 2) })).toThrow(RangeError)

@@ -44,7 +44,12 @@ export function roadLoad(p: Pick<PullPlan, 'f0' | 'f1' | 'f2' | 'headWind'>, v: 
  * against without gathering speed; `share`: mass over mass with turning parts. Elementary: moments about the contact points, pull limited to grip times load.
  */
 export function gripped(p: PullPlan, front: number, rear: number, linked: boolean, road: number, share: number, out: Float64Array): void {
-  const g = STANDARD_GRAVITY, mu = p.grip, wf = p.front * g, wr = p.rear * g, k = (share * p.height) / p.wheelbase, all = front + rear
+  const g = STANDARD_GRAVITY,
+    mu = p.grip,
+    wf = p.front * g,
+    wr = p.rear * g,
+    k = (share * p.height) / p.wheelbase,
+    all = front + rear
   if (p.centre === 'locked') {
     const held = Math.min(1, (mu * (wf + wr)) / all)
     out[0] = all > 0 ? front * held : 0
@@ -58,8 +63,10 @@ export function gripped(p: PullPlan, front: number, rear: number, linked: boolea
     return
   }
   if (linked) {
-    const sf = front / all, sr = rear / all
-    const byFront = (mu * (wf + k * road)) / (sf + mu * k), byRear = sr > mu * k ? (mu * (wr - k * road)) / (sr - mu * k) : Number.POSITIVE_INFINITY
+    const sf = front / all,
+      sr = rear / all
+    const byFront = (mu * (wf + k * road)) / (sf + mu * k),
+      byRear = sr > mu * k ? (mu * (wr - k * road)) / (sr - mu * k) : Number.POSITIVE_INFINITY
     const total = Math.max(0, Math.min(all, byFront, byRear))
     out[0] = sf * total
     out[1] = sr * total

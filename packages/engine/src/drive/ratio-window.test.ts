@@ -7,8 +7,38 @@ import { ratioForPull, ratioForSpeed } from './speeds.ts'
 
 const infinity = Number.POSITIVE_INFINITY
 const roadster = {
-  mass: 1205, front: 562, rear: 643, height: 0.47, wheelbase: 2.31, f0: 171, f1: 0, f2: 0.38, headWind: 0, grip: 0.8, radius: 0.28, wheelsInertia: 3, torque: [250], power: [100e3], efficiency: [0.95], topSpeed: [942], inertia: [0.038], ratios: [3.92], gears: [1], frontShare: [0],
-  centre: 'open' as const, shiftTime: [], motorTorque: [250], ratedTorque: [110], ratedPower: [44e3], windingTime: [119], idle: [0.038], start: 0, from: 0, to: 100 / 3.6, within: 9.5, which: 0,
+  mass: 1205,
+  front: 562,
+  rear: 643,
+  height: 0.47,
+  wheelbase: 2.31,
+  f0: 171,
+  f1: 0,
+  f2: 0.38,
+  headWind: 0,
+  grip: 0.8,
+  radius: 0.28,
+  wheelsInertia: 3,
+  torque: [250],
+  power: [100e3],
+  efficiency: [0.95],
+  topSpeed: [942],
+  inertia: [0.038],
+  ratios: [3.92],
+  gears: [1],
+  frontShare: [0],
+  centre: 'open' as const,
+  shiftTime: [],
+  motorTorque: [250],
+  ratedTorque: [110],
+  ratedPower: [44e3],
+  windingTime: [119],
+  idle: [0.038],
+  start: 0,
+  from: 0,
+  to: 100 / 3.6,
+  within: 9.5,
+  which: 0,
 }
 const time = (i: number, x = roadster): number => run({ ...x, ratios: [i], distance: infinity }).time
 
@@ -38,7 +68,8 @@ describe('the window of ratios that keep a time', () => {
   it('moves with its inputs as the neighbourhood says, which the bands rest on', () => {
     const near = ratioForTimeNear(ratioForTime(roadster), { ...roadster })
     for (const change of [{ mass: 1225 }, { f2: 0.42 }, { torque: [252] }, { within: 9.7 }]) {
-      const truth = ratioForTime({ ...roadster, ...change }), first = near({ ...roadster, ...change })
+      const truth = ratioForTime({ ...roadster, ...change }),
+        first = near({ ...roadster, ...change })
       expect(Math.abs(first.low - truth.low)).toBeLessThan(0.05 * Math.abs(truth.low - ratioForTime(roadster).low) + 1e-4)
     }
   })

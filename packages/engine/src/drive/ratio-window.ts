@@ -4,7 +4,8 @@ import { formula } from '../working/formula.ts'
 import { run, type RunPlan } from './full-throttle.ts'
 import { CAR, WINDING } from './pull-takes.ts'
 
-const FINE = 0.2, COARSE = 0.5
+const FINE = 0.2,
+  COARSE = 0.5
 /** Ratios are looked for from here up to where the motor's top speed meets the goal. */
 const TALLEST = 0.5
 const SHARP = 1e-9
@@ -12,17 +13,26 @@ const SHARP = 1e-9
 type Asked = Omit<RunPlan, 'distance'> & { readonly within: number; readonly which: number }
 export type Window = { readonly low: number; readonly high: number; readonly best: number }
 
-const withRatio = (x: Asked, i: number): RunPlan => ({ ...x, ratios: x.ratios.map((r, u) => (u === x.which ? i : r)), distance: Number.POSITIVE_INFINITY })
+const withRatio = (x: Asked, i: number): RunPlan => ({
+  ...x,
+  ratios: x.ratios.map((r, u) => (u === x.which ? i : r)),
+  distance: Number.POSITIVE_INFINITY,
+})
 const shortest = (x: Asked): number => ((x.topSpeed[x.which] as number) * x.radius) / x.to
 
 /** Ratios of one unit at which the run keeps its time; where none does, the window is empty: from endless to nothing. */
 function window(x: Asked, step: number): Window {
-  const most = shortest(x), longest = 3 * x.within
+  const most = shortest(x),
+    longest = 3 * x.within
   const time = (i: number): number => Math.min(longest, run(withRatio(x, i), step, undefined, longest).time)
   if (most <= TALLEST) return { low: Number.POSITIVE_INFINITY, high: 0, best: most }
   // A run given up counts by how far its ratio is from the quickest end, so that the search walks out of the plain.
-  const folded = (i: number): number => { const t = time(i); return t < longest ? t : longest + most - i }
-  const best = minimum(folded, TALLEST, most, 1e-3).x, over = (i: number): number => time(i) - x.within
+  const folded = (i: number): number => {
+    const t = time(i)
+    return t < longest ? t : longest + most - i
+  }
+  const best = minimum(folded, TALLEST, most, 1e-3).x,
+    over = (i: number): number => time(i) - x.within
   const fits = over(best) <= 0 ? best : over(most) <= 0 ? most : undefined
   if (fits === undefined) return { low: Number.POSITIVE_INFINITY, high: 0, best }
   return { best, low: root(over, TALLEST, fits, SHARP) ?? TALLEST, high: fits < most ? (root(over, fits, most, SHARP) ?? most) : most }
@@ -62,7 +72,8 @@ export function ratioForTimeNear(near: Window, nominal: Asked): (x: Asked) => Wi
   const time = (x: Asked, i: number): number => run(withRatio(x, i), COARSE).time
   const slope = (i: number): number => (time(nominal, i * 1.002) - time(nominal, i * 0.998)) / (0.004 * i)
   const atTop = near.high >= shortest(nominal) * (1 - 1e-9)
-  const [low0, high0, lowSlope, highSlope] = near.high > 0 ? [time(nominal, near.low), time(nominal, near.high), slope(near.low), atTop ? 0 : slope(near.high)] : [0, 0, 0, 0]
+  const [low0, high0, lowSlope, highSlope] =
+    near.high > 0 ? [time(nominal, near.low), time(nominal, near.high), slope(near.low), atTop ? 0 : slope(near.high)] : [0, 0, 0, 0]
   return x => {
     if (near.high <= 0) return near
     const more = x.within - nominal.within

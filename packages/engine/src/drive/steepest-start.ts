@@ -5,16 +5,49 @@ import { STANDARD_GRAVITY } from './pull-plan.ts'
 const kilogram = (symbol: string, label: string) => ({ symbol, unit: 'kg', label }) as const
 const metre = (symbol: string, label: string) => ({ symbol, unit: 'm', label, shows: 'length' }) as const
 const STEEPEST = 3
-const HAND = { work: 'statics', place: 'worked by hand: 1700 kg, L 2.60 m, h 0.58 m, 47 % rear, nose 75 kg at 1.10 m, trailer 1200 kg coupled at 0.42 m, 12 %' } as const
-const towing = { carMass: 1775, front: 1700 * 0.53 - (75 * 1.1) / 2.6, rear: 1700 * 0.47 + (75 * 3.7) / 2.6, mass: 2900, height: (1700 * 0.58) / 1775, wheelbase: 2.6, coupling: 0.42, rolling: 0.012, centre: 'open' } as const
+const HAND = {
+  work: 'statics',
+  place: 'worked by hand: 1700 kg, L 2.60 m, h 0.58 m, 47 % rear, nose 75 kg at 1.10 m, trailer 1200 kg coupled at 0.42 m, 12 %',
+} as const
+const towing = {
+  carMass: 1775,
+  front: 1700 * 0.53 - (75 * 1.1) / 2.6,
+  rear: 1700 * 0.47 + (75 * 3.7) / 2.6,
+  mass: 2900,
+  height: (1700 * 0.58) / 1775,
+  wheelbase: 2.6,
+  coupling: 0.42,
+  rolling: 0.012,
+  centre: 'open',
+} as const
 
-type Start = { pulls: readonly number[]; frontShare: readonly number[]; carMass: number; mass: number; front: number; rear: number; height: number; coupling: number; wheelbase: number; rolling: number; grip: number; centre: string }
+type Start = {
+  pulls: readonly number[]
+  frontShare: readonly number[]
+  carMass: number
+  mass: number
+  front: number
+  rear: number
+  height: number
+  coupling: number
+  wheelbase: number
+  rolling: number
+  grip: number
+  centre: string
+}
 /** Pull that is left over on a slope once the car is to be held and moved: motors and grip of each axle against weight along the slope and rolling. */
 function spare(x: Start, p: number): number {
-  const g = STANDARD_GRAVITY, angle = Math.atan(p), sin = Math.sin(angle), cos = Math.cos(angle), q = sin + x.rolling * cos
+  const g = STANDARD_GRAVITY,
+    angle = Math.atan(p),
+    sin = Math.sin(angle),
+    cos = Math.cos(angle),
+    q = sin + x.rolling * cos
   const moved = (x.carMass * g * sin * x.height + (x.mass - x.carMass) * g * q * x.coupling) / x.wheelbase
-  const onFront = x.grip * Math.max(0, x.front * g * cos - moved), onRear = x.grip * Math.max(0, x.rear * g * cos + moved)
-  let front = 0, rear = 0, linked = false
+  const onFront = x.grip * Math.max(0, x.front * g * cos - moved),
+    onRear = x.grip * Math.max(0, x.rear * g * cos + moved)
+  let front = 0,
+    rear = 0,
+    linked = false
   for (const [u, pull] of x.pulls.entries()) {
     const s = x.frontShare[u] as number
     front += pull * s
@@ -22,7 +55,12 @@ function spare(x: Start, p: number): number {
     if (s > 0 && s < 1) linked = true
   }
   const all = front + rear
-  const held = x.centre === 'locked' ? Math.min(all, onFront + onRear) : linked ? Math.min(all, (onFront / front) * all, (onRear / rear) * all) : Math.min(front, onFront) + Math.min(rear, onRear)
+  const held =
+    x.centre === 'locked'
+      ? Math.min(all, onFront + onRear)
+      : linked
+        ? Math.min(all, (onFront / front) * all, (onRear / rear) * all)
+        : Math.min(front, onFront) + Math.min(rear, onRear)
   return held - x.mass * g * q
 }
 
@@ -54,7 +92,13 @@ export const steepestStart = formula(
       examples: [
         { takes: { ...towing, pulls: [1e5], frontShare: [1], grip: 0.48 }, gives: 0.12, within: 0.0005, source: HAND },
         { takes: { ...towing, pulls: [1e5], frontShare: [0], grip: 0.392 }, gives: 0.12, within: 0.0005, source: HAND },
-        { takes: { ...towing, pulls: [3727], frontShare: [0], grip: 1 }, gives: 0.12, within: 0.0005, source: HAND, because: 'held by pull instead of grip' },
+        {
+          takes: { ...towing, pulls: [3727], frontShare: [0], grip: 1 },
+          gives: 0.12,
+          within: 0.0005,
+          source: HAND,
+          because: 'held by pull instead of grip',
+        },
       ],
     },
   },

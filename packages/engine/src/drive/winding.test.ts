@@ -22,8 +22,17 @@ describe('a winding as one lump', () => {
   it('stands a torque for a time as the equation of heating says, step by step', () => {
     fc.assert(
       fc.property(between(10, 600), between(0, 0.9), (duration, start) => {
-        const torque = torqueForTime({ duration, start, allowed: 1e9, ...motor }), p = heating({ torque, ...motor })
-        const end = solveOde((_, y, r) => { r[0] = (p - (y[0] as number)) / motor.time }, 0, [start], duration, { relative: 1e-10, absolute: 1e-12 })
+        const torque = torqueForTime({ duration, start, allowed: 1e9, ...motor }),
+          p = heating({ torque, ...motor })
+        const end = solveOde(
+          (_, y, r) => {
+            r[0] = (p - (y[0] as number)) / motor.time
+          },
+          0,
+          [start],
+          duration,
+          { relative: 1e-10, absolute: 1e-12 },
+        )
         expect(end?.at(duration)[0]).toBeCloseTo(1, 7)
       }),
     )

@@ -158,6 +158,20 @@ export const torqueForTime = formula(
 )
 /** Power that goes with a torque allowed for a time: as much above the continuous power as the torque is above the continuous torque. */
 export const powerForTime = formula(
-  { id: 'power-for-time', label: 'Power for a time', gives: watts('P_t', 'power'), takes: { rated: watts('P_c', 'continuous power'), torque: newtonMetres('M_t', 'torque for the time'), ratedTorque: newtonMetres('M_c', 'continuous torque'), allowed: watts('P_lim', 'power allowed') }, text: 'P_t = min(P_lim, P_c · M_t / M_c)', source: { work: 'practice', place: 'ratings between peak and continuous', mark: 'common practice' }, leavesOut: 'That iron loss makes fast running costlier than slow running at the same torque.', proof: { none: 'proportion' } },
+  {
+    id: 'power-for-time',
+    label: 'Power for a time',
+    gives: watts('P_t', 'power'),
+    takes: {
+      rated: watts('P_c', 'continuous power'),
+      torque: newtonMetres('M_t', 'torque for the time'),
+      ratedTorque: newtonMetres('M_c', 'continuous torque'),
+      allowed: watts('P_lim', 'power allowed'),
+    },
+    text: 'P_t = min(P_lim, P_c · M_t / M_c)',
+    source: { work: 'practice', place: 'ratings between peak and continuous', mark: 'common practice' },
+    leavesOut: 'That iron loss makes fast running costlier than slow running at the same torque.',
+    proof: { none: 'proportion' },
+  },
   ({ rated, torque, ratedTorque, allowed }) => Math.min(allowed, (rated * torque) / ratedTorque),
 )

@@ -17,12 +17,29 @@ export function windows(ask: Ask): readonly UnitWindow[] | Gaps {
 export function toWindow(m: Model, { unit, present, low, high, empty, inside }: UnitWindow): readonly Remedy[] {
   const u = m.drive.units[unit]
   if (!u || empty) return []
-  const at = `drive.units.${unit}`, kept = !isGap(u.through) && u.through.value === 'kept gearbox'
-  if (kept) return inside[0] === undefined || (!isGap(u.gear) && inside.includes(u.gear.value)) ? [] : [{ do: 'set', says: 'Hold it in the gear that meets every goal.', sets: [{ path: `${at}.gear`, to: { word: inside[0] } }] }]
-  const wanted = low && high ? Math.sqrt(Math.max(low.value, high.value / 4) * high.value) : high ? high.value / MARGIN : low ? low.value * MARGIN : undefined
+  const at = `drive.units.${unit}`,
+    kept = !isGap(u.through) && u.through.value === 'kept gearbox'
+  if (kept)
+    return inside[0] === undefined || (!isGap(u.gear) && inside.includes(u.gear.value))
+      ? []
+      : [{ do: 'set', says: 'Hold it in the gear that meets every goal.', sets: [{ path: `${at}.gear`, to: { word: inside[0] } }] }]
+  const wanted =
+    low && high
+      ? Math.sqrt(Math.max(low.value, high.value / 4) * high.value)
+      : high
+        ? high.value / MARGIN
+        : low
+          ? low.value * MARGIN
+          : undefined
   if (wanted === undefined || isGap(u.reduction)) return []
   const value = Math.round(((u.reduction.value * wanted) / present.value) * 100) / 100
-  return [{ do: 'set', says: 'A unit with a reduction in the middle of the window.', sets: [{ path: `${at}.reduction`, to: { value, kind: 'ratio' } }] }]
+  return [
+    {
+      do: 'set',
+      says: 'A unit with a reduction in the middle of the window.',
+      sets: [{ path: `${at}.reduction`, to: { value, kind: 'ratio' } }],
+    },
+  ]
 }
 /** The same for every unit, gathered into one edit: the first that offers something. */
 export function anyToWindow(m: Model, ask: Ask): readonly Remedy[] {

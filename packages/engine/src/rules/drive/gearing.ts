@@ -4,7 +4,11 @@ import { doesNotApply, type Judgement, rule } from '../rule.ts'
 import { toWindow, windows } from './by-window.ts'
 
 const SOURCE = { work: 'practice', place: 'the total ratio must suit both the motor’s speed range and the road speed wanted' } as const
-const about = (unit: string): readonly string[] => [`drive.units.${unit}.gear`, `drive.units.${unit}.reduction`, `drive.units.${unit}.final-drive`]
+const about = (unit: string): readonly string[] => [
+  `drive.units.${unit}.gear`,
+  `drive.units.${unit}.reduction`,
+  `drive.units.${unit}.final-drive`,
+]
 const waiting = (missing: Gaps): readonly Judgement[] => [{ about: ['drive.units'], says: 'The ratio cannot be judged yet.', missing }]
 
 export const gearedTooShort = rule({
@@ -19,7 +23,19 @@ export const gearedTooShort = rule({
     if (isGaps(all)) return waiting(all)
     const list = all.flatMap(w =>
       w.goals.flatMap((g): readonly Judgement[] =>
-        g.high ? [{ item: `${w.unit} ${g.goal}`, about: about(w.unit), found: w.present, side: 'at most', limit: g.high, says: 'The total ratio is {found}; {item} allows at most {limit}, else the motor or the gearbox input turns too fast or the run gets slower.', remedies: [...toWindow(m, w), { do: 'act', says: 'A taller gear or axle ratio.' }] }] : [],
+        g.high
+          ? [
+              {
+                item: `${w.unit} ${g.goal}`,
+                about: about(w.unit),
+                found: w.present,
+                side: 'at most',
+                limit: g.high,
+                says: 'The total ratio is {found}; {item} allows at most {limit}, else the motor or the gearbox input turns too fast or the run gets slower.',
+                remedies: [...toWindow(m, w), { do: 'act', says: 'A taller gear or axle ratio.' }],
+              },
+            ]
+          : [],
       ),
     )
     return list.length ? list : doesNotApply('no goal limits how short the ratio may be', ['brief.goals'])
@@ -39,7 +55,19 @@ export const gearedTooTall = rule({
     if (isGaps(all)) return waiting(all)
     const list = all.flatMap(w =>
       w.goals.flatMap((g): readonly Judgement[] =>
-        g.low && Number.isFinite(g.low.value) ? [{ item: `${w.unit} ${g.goal}`, about: about(w.unit), found: w.present, side: 'at least', limit: g.low, says: 'The total ratio is {found}; {item} asks for at least {limit}, else the pull is too small.', remedies: [...toWindow(m, w), { do: 'act', says: 'A shorter gear or axle ratio.' }] }] : [],
+        g.low && Number.isFinite(g.low.value)
+          ? [
+              {
+                item: `${w.unit} ${g.goal}`,
+                about: about(w.unit),
+                found: w.present,
+                side: 'at least',
+                limit: g.low,
+                says: 'The total ratio is {found}; {item} asks for at least {limit}, else the pull is too small.',
+                remedies: [...toWindow(m, w), { do: 'act', says: 'A shorter gear or axle ratio.' }],
+              },
+            ]
+          : [],
       ),
     )
     return list.length ? list : doesNotApply('no goal limits how tall the ratio may be', ['brief.goals'])
@@ -59,15 +87,37 @@ export const ratioMeetsAll = rule({
     if (isGaps(all)) return waiting(all)
     if (all.length === 0) return doesNotApply('no unit is held in one ratio', ['drive.units'])
     return all.map(({ unit, empty, collide, low, high, present, goals }): Judgement => {
-      const none = goals.find(g => g.none), rests = [present, ...(low ? [low] : []), ...(high ? [high] : [])]
-      const why = { power: 'the motors are too weak for it at any ratio', grip: 'the tyres do not carry it at any ratio', time: 'no ratio is quick enough' } as const
+      const none = goals.find(g => g.none),
+        rests = [present, ...(low ? [low] : []), ...(high ? [high] : [])]
+      const why = {
+        power: 'the motors are too weak for it at any ratio',
+        grip: 'the tyres do not carry it at any ratio',
+        time: 'no ratio is quick enough',
+      } as const
       const says = !empty
-        ? low && high ? 'Ratios from {low} to {high} meet every goal; it has {present}.' : 'The goals leave a ratio; it has {present}.'
-        : none?.none ? `${collide.join(' and ')}: ${why[none.none]}.` : `${collide.join(' and ')} collide: the one asks for at least {low}, the other allows at most {high}.`
+        ? low && high
+          ? 'Ratios from {low} to {high} meet every goal; it has {present}.'
+          : 'The goals leave a ratio; it has {present}.'
+        : none?.none
+          ? `${collide.join(' and ')}: ${why[none.none]}.`
+          : `${collide.join(' and ')} collide: the one asks for at least {low}, the other allows at most {high}.`
       return {
-        item: unit, about: ['brief.goals', ...about(unit)], holds: !empty, rests, says,
+        item: unit,
+        about: ['brief.goals', ...about(unit)],
+        holds: !empty,
+        rests,
+        says,
         slots: { present, low, high },
-        remedies: empty ? [{ do: 'act', says: none ? 'Relax that goal, or choose a stronger motor or better grip.' : 'Relax one of the two, choose a motor with more torque or a higher top speed, or keep two gears.' }] : [],
+        remedies: empty
+          ? [
+              {
+                do: 'act',
+                says: none
+                  ? 'Relax that goal, or choose a stronger motor or better grip.'
+                  : 'Relax one of the two, choose a motor with more torque or a higher top speed, or keep two gears.',
+              },
+            ]
+          : [],
       }
     })
   },

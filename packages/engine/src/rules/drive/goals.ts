@@ -9,8 +9,14 @@ import { doesNotApply, type Judgement, rule } from '../rule.ts'
 import { anyToWindow } from './by-window.ts'
 
 const GOAL = { work: 'practice', place: 'a goal of the brief' } as const
-const wanted = (m: Model, kind: Goal['kind']): readonly string[] => Object.entries(m.brief.goals).flatMap(([name, g]) => (g?.kind === kind ? [name] : []))
-const waiting = (item: string, about: readonly string[], missing: { readonly gaps: readonly Gap[] } | undefined): Judgement => ({ item, about, says: 'It cannot be said yet whether {item} is met.', missing: missing ?? { gaps: [] } })
+const wanted = (m: Model, kind: Goal['kind']): readonly string[] =>
+  Object.entries(m.brief.goals).flatMap(([name, g]) => (g?.kind === kind ? [name] : []))
+const waiting = (item: string, about: readonly string[], missing: { readonly gaps: readonly Gap[] } | undefined): Judgement => ({
+  item,
+  about,
+  says: 'It cannot be said yet whether {item} is met.',
+  missing: missing ?? { gaps: [] },
+})
 
 export const topSpeedGoal = rule({
   id: 'top-speed',
@@ -24,10 +30,36 @@ export const topSpeedGoal = rule({
     if (names.length === 0) return doesNotApply('the brief asks for no top speed', ['brief.goals'])
     const answer = ask(topSpeed)
     return names.map((item): Judgement => {
-      const about = [`brief.goals.${item}.speed`, 'drive.units'], a = isGaps(answer) ? answer : answer.goals[item]
+      const about = [`brief.goals.${item}.speed`, 'drive.units'],
+        a = isGaps(answer) ? answer : answer.goals[item]
       if (!a || isGaps(a)) return waiting(item, about, a)
-      const why = a.binding.startsWith('motor') ? 'the motor is at its top speed' : a.binding.startsWith('gearbox') ? 'the gearbox input is at the speed it is rated for' : a.binding === 'tyre' ? 'the speed rating of the tyre ends there' : 'pull and road load meet there'
-      return { item, about, found: a.speed, side: 'at least', limit: a.goal, says: `It reaches {found}, where ${why}; the brief asks for {limit}.`, remedies: [...anyToWindow(m, ask), { do: 'act', says: a.binding === 'tyre' ? 'Tyres of a higher speed rating.' : a.binding.includes('pull') ? 'A motor with more continuous power, or less drag.' : 'A taller total ratio, or a lower top speed in the brief.' }] }
+      const why = a.binding.startsWith('motor')
+        ? 'the motor is at its top speed'
+        : a.binding.startsWith('gearbox')
+          ? 'the gearbox input is at the speed it is rated for'
+          : a.binding === 'tyre'
+            ? 'the speed rating of the tyre ends there'
+            : 'pull and road load meet there'
+      return {
+        item,
+        about,
+        found: a.speed,
+        side: 'at least',
+        limit: a.goal,
+        says: `It reaches {found}, where ${why}; the brief asks for {limit}.`,
+        remedies: [
+          ...anyToWindow(m, ask),
+          {
+            do: 'act',
+            says:
+              a.binding === 'tyre'
+                ? 'Tyres of a higher speed rating.'
+                : a.binding.includes('pull')
+                  ? 'A motor with more continuous power, or less drag.'
+                  : 'A taller total ratio, or a lower top speed in the brief.',
+          },
+        ],
+      }
     })
   },
   spoil: { sample: 'wren', edits: [{ path: 'drive.units.front.reduction', now: '12' }], item: 'top-speed' },
@@ -45,11 +77,18 @@ export const accelerationGoal = rule({
     if (names.length === 0) return doesNotApply('the brief asks for no time', ['brief.goals'])
     const answer = ask(acceleration)
     return names.map((item): Judgement => {
-      const about = [`brief.goals.${item}.within`, 'drive.units'], a = isGaps(answer) ? answer : answer.goals[item]
+      const about = [`brief.goals.${item}.within`, 'drive.units'],
+        a = isGaps(answer) ? answer : answer.goals[item]
       if (!a || isGaps(a)) return waiting(item, about, a)
       return {
-        item, about, found: a.time, side: 'at most', limit: a.goal,
-        says: a.withBattery ? 'It takes {found} from half charge; the brief asks for {limit}.' : 'It takes {found} if the battery gives all the motors ask for, which is not known yet; the brief asks for {limit}.',
+        item,
+        about,
+        found: a.time,
+        side: 'at most',
+        limit: a.goal,
+        says: a.withBattery
+          ? 'It takes {found} from half charge; the brief asks for {limit}.'
+          : 'It takes {found} if the battery gives all the motors ask for, which is not known yet; the brief asks for {limit}.',
         remedies: [...anyToWindow(m, ask), { do: 'act', says: 'A shorter total ratio, more torque, less mass, or more time.' }],
       }
     })
@@ -70,9 +109,18 @@ export const peakLasts = rule({
     if (names.length === 0) return doesNotApply('the brief asks for no time', ['brief.goals'])
     const answer = ask(acceleration)
     return names.map((item): Judgement => {
-      const about = [`brief.goals.${item}`, ...Object.keys(m.drive.units).map(u => `drive.units.${u}.motor.peak-time`)], a = isGaps(answer) ? answer : answer.goals[item]
+      const about = [`brief.goals.${item}`, ...Object.keys(m.drive.units).map(u => `drive.units.${u}.motor.peak-time`)],
+        a = isGaps(answer) ? answer : answer.goals[item]
       if (!a || isGaps(a)) return waiting(item, about, a)
-      return { item, about, found: a.warmest, side: 'at most', limit: WHOLE as Value, says: 'At the end of {item} the warmest winding is at {found} of the way from coolant to its limit.', remedies: [{ do: 'act', says: 'A motor whose peak lasts longer, or a shorter ratio, which asks less torque.' }] }
+      return {
+        item,
+        about,
+        found: a.warmest,
+        side: 'at most',
+        limit: WHOLE as Value,
+        says: 'At the end of {item} the warmest winding is at {found} of the way from coolant to its limit.',
+        remedies: [{ do: 'act', says: 'A motor whose peak lasts longer, or a shorter ratio, which asks less torque.' }],
+      }
     })
   },
   spoil: { sample: 'lapwing', edits: [{ path: 'drive.units.main.motor.peak-time', now: '6 s' }], item: 'sprint' },
@@ -90,13 +138,21 @@ export const climbGoal = rule({
     if (names.length === 0) return doesNotApply('the brief asks for no climb', ['brief.goals'])
     const answer = ask(climb)
     return names.map((item): Judgement => {
-      const about = [`brief.goals.${item}.slope`, `brief.goals.${item}.speed`, 'drive.units'], a = isGaps(answer) ? answer : answer.goals[item]
+      const about = [`brief.goals.${item}.slope`, `brief.goals.${item}.speed`, 'drive.units'],
+        a = isGaps(answer) ? answer : answer.goals[item]
       if (!a || isGaps(a)) return waiting(item, about, a)
       return {
-        item, about, found: a.slope, side: 'at least', limit: a.goal,
+        item,
+        about,
+        found: a.slope,
+        side: 'at least',
+        limit: a.goal,
         says: 'At {speed} the motors hold {found} for as long as asked; the brief asks for {limit}. On it the winding would settle at {warm}; its limit is {warmest}.',
         slots: { speed: a.speed, warm: a.warmest, warmest: a.limit },
-        remedies: [...anyToWindow(m, ask), { do: 'act', says: 'A shorter total ratio, a motor with more continuous torque, or a slower climb.' }],
+        remedies: [
+          ...anyToWindow(m, ask),
+          { do: 'act', says: 'A shorter total ratio, a motor with more continuous torque, or a slower climb.' },
+        ],
       }
     })
   },

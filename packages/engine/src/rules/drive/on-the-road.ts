@@ -18,12 +18,30 @@ export const launchGrip = rule({
     if (wanted.length === 0) return doesNotApply('the brief asks for no time', ['brief.goals'])
     const answer = ask(acceleration)
     return wanted.map((item): Judgement => {
-      const about = [`brief.goals.${item}`, 'drive.units'], a = isGaps(answer) ? answer : answer.goals[item]
+      const about = [`brief.goals.${item}`, 'drive.units'],
+        a = isGaps(answer) ? answer : answer.goals[item]
       if (!a || isGaps(a)) return { item, about, says: 'Whether the tyres slip cannot be said yet.', missing: a ?? { gaps: [] } }
-      return { item, about, found: a.slipping, side: 'at most', limit: AT_ONCE, says: 'In {item} the tyres hold the pull back for {found}.', remedies: [{ do: 'act', says: 'Ramp or limit the torque in the inverter, add traction control, or bring load onto the driven axle.' }] }
+      return {
+        item,
+        about,
+        found: a.slipping,
+        side: 'at most',
+        limit: AT_ONCE,
+        says: 'In {item} the tyres hold the pull back for {found}.',
+        remedies: [
+          { do: 'act', says: 'Ramp or limit the torque in the inverter, add traction control, or bring load onto the driven axle.' },
+        ],
+      }
     })
   },
-  spoil: { sample: 'lapwing', edits: [{ path: 'drive.units.main.gear', now: 'first' }, { path: 'brief.goals.sprint.to', now: '50 km/h' }], item: 'sprint' },
+  spoil: {
+    sample: 'lapwing',
+    edits: [
+      { path: 'drive.units.main.gear', now: 'first' },
+      { path: 'brief.goals.sprint.to', now: '50 km/h' },
+    ],
+    item: 'sprint',
+  },
 })
 
 /** Goals of the brief met with axles locked together in low range. */
@@ -42,13 +60,22 @@ export const lowRangeOnDry = rule({
   hazards: [],
   source: { work: 'practice', place: 'part-time 4x4: locked axles wind up where the tyres cannot slip' },
   judgements: m => {
-    const partTime = !isGap(m.donor.drivenWheels) && m.donor.drivenWheels.value === 'part-time 4x4', list = inLowRange(m)
+    const partTime = !isGap(m.donor.drivenWheels) && m.donor.drivenWheels.value === 'part-time 4x4',
+      list = inLowRange(m)
     if (!partTime || list.length === 0) return doesNotApply('no goal is met in the low range of a part-time 4x4', ['brief.goals'])
     return list.map(([item, surface]): Judgement => {
       const about = [`brief.goals.${item}.transfer`, `brief.goals.${item}.surface`]
-      if (!surface) return { item, about, says: 'On which surface {item} is to be met is not said.', missing: m.brief.conditions.surface as never }
+      if (!surface)
+        return { item, about, says: 'On which surface {item} is to be met is not said.', missing: m.brief.conditions.surface as never }
       return {
-        item, about, holds: surface.value !== 'dry', rests: [surface as never], says: surface.value === 'dry' ? '{item} is to be met in low range on a dry road: the axles wind up.' : '{item} is met in low range where the tyres can slip.',
+        item,
+        about,
+        holds: surface.value !== 'dry',
+        rests: [surface as never],
+        says:
+          surface.value === 'dry'
+            ? '{item} is to be met in low range on a dry road: the axles wind up.'
+            : '{item} is met in low range where the tyres can slip.',
         remedies: [{ do: 'set', says: 'Meet it in high range.', sets: [{ path: `brief.goals.${item}.transfer`, to: { word: 'high' } }] }],
       }
     })
@@ -62,25 +89,52 @@ export const recoveryGrip = rule({
   stage: 'drive',
   harm: 'S3',
   hazards: ['J4'],
-  caution: 'Recovery on one axle can lock its wheels on a wet or icy road and spin the car, and anti-lock brakes do not see it. Try it first in an empty yard, at walking pace, and set less for winter.',
+  caution:
+    'Recovery on one axle can lock its wheels on a wet or icy road and spin the car, and anti-lock brakes do not see it. Try it first in an empty yard, at walking pace, and set less for winter.',
   source: { work: 'practice', place: 'regeneration against tyre grip' },
   judgements: (m, ask) => {
     if (Object.keys(m.drive.units).length === 0) return doesNotApply('no drive unit yet', ['drive.units'])
-    const answer = ask(partLoads), about = ['drive.regeneration.torque-share', 'donor.grip.wet']
+    const answer = ask(partLoads),
+      about = ['drive.regeneration.torque-share', 'donor.grip.wet']
     const recovery = isGaps(answer) ? answer : answer.recovery
     if (isGaps(recovery)) return [{ about, says: 'What recovery asks of the tyres cannot be said yet.', missing: recovery }]
-    const { torqueShare: share } = m.drive.regeneration, { wet } = m.donor.grip
-    return Object.entries(recovery).map(([item, found]): Judgement => ({
-      item, about, found, side: 'at most', limit: wet, says: 'With recovery at its strongest the {item} axle needs a grip of {found}; a wet road gives {limit}.',
-      remedies: [
-        ...(isGap(share) || isGap(wet) || found.value <= wet.value ? [] : [{ do: 'set', says: 'Recover with less torque.', sets: [{ path: 'drive.regeneration.torque-share', to: { value: Math.floor(((share.value * wet.value) / found.value) * 80) / 100, kind: 'share' } }] } as const]),
-        { do: 'act', says: 'Limit recovery by road and speed, and switch it off while the anti-lock brakes work.' },
-      ],
-    }))
+    const { torqueShare: share } = m.drive.regeneration,
+      { wet } = m.donor.grip
+    return Object.entries(recovery).map(
+      ([item, found]): Judgement => ({
+        item,
+        about,
+        found,
+        side: 'at most',
+        limit: wet,
+        says: 'With recovery at its strongest the {item} axle needs a grip of {found}; a wet road gives {limit}.',
+        remedies: [
+          ...(isGap(share) || isGap(wet) || found.value <= wet.value
+            ? []
+            : [
+                {
+                  do: 'set',
+                  says: 'Recover with less torque.',
+                  sets: [
+                    {
+                      path: 'drive.regeneration.torque-share',
+                      to: { value: Math.floor(((share.value * wet.value) / found.value) * 80) / 100, kind: 'share' },
+                    },
+                  ],
+                } as const,
+              ]),
+          { do: 'act', says: 'Limit recovery by road and speed, and switch it off while the anti-lock brakes work.' },
+        ],
+      }),
+    )
   },
   spoil: {
     sample: 'lapwing',
-    edits: [{ path: 'donor.grip.wet', now: '0.5' }, { path: 'drive.units.main.efficiency', now: '95 %' }, { path: 'drive.units.main.gear', now: 'first' }],
+    edits: [
+      { path: 'donor.grip.wet', now: '0.5' },
+      { path: 'drive.units.main.efficiency', now: '95 %' },
+      { path: 'drive.units.main.gear', now: 'first' },
+    ],
     item: 'rear',
   },
 })

@@ -15,7 +15,14 @@ import { lasting, WARM_START } from './operating-points.ts'
 import { conditionsOf, pulling, pullingReads, roadOf } from './pulling.ts'
 import type { UnitFigures } from './unit-figures.ts'
 
-export type Rating = { readonly name: string; readonly ratio: Value; readonly torque: Value; readonly power: Value; readonly efficiency: Value; readonly pull: Figure }
+export type Rating = {
+  readonly name: string
+  readonly ratio: Value
+  readonly torque: Value
+  readonly power: Value
+  readonly efficiency: Value
+  readonly pull: Figure
+}
 export type Climb = {
   readonly goal: Fact
   readonly speed: Fact
@@ -27,7 +34,8 @@ export type Climb = {
   readonly warmest: Figure
   readonly limit: Value
 }
-export const climbGoals = (m: Model): readonly (readonly [string, ClimbGoal])[] => Object.entries(m.brief.goals).filter((g): g is [string, ClimbGoal] => g[1]?.kind === 'climb')
+export const climbGoals = (m: Model): readonly (readonly [string, ClimbGoal])[] =>
+  Object.entries(m.brief.goals).filter((g): g is [string, ClimbGoal] => g[1]?.kind === 'climb')
 
 const reads = (m: Model, ask: Ask, goal: ClimbGoal) => {
   const conditions = conditionsOf(goal, m.brief.conditions)
@@ -38,7 +46,12 @@ const reads = (m: Model, ask: Ask, goal: ClimbGoal) => {
     situation: situationReads(m, ask, conditions),
     pulling: pullingReads(m, ask, { surface: conditions.surface, transfer: goal.transfer }),
     units: ask(driveUnits),
-    ready: Object.keys(m.drive.units).map(name => from(ask(driveUnits), d => { const u = d.units[name] as UnitFigures | Gaps; return isGaps(u) ? u : { name } })),
+    ready: Object.keys(m.drive.units).map(name =>
+      from(ask(driveUnits), d => {
+        const u = d.units[name] as UnitFigures | Gaps
+        return isGaps(u) ? u : { name }
+      }),
+    ),
   }
 }
 
@@ -52,41 +65,138 @@ export const climb = study({
     return { names: goals.map(([name]) => name), goals: goals.map(([, g]) => maybe(reads(m, ask, g))) }
   },
   answer: ({ names, goals }, make): { goals: Readonly<Record<string, Climb | Gaps>> } => ({
-    goals: Object.fromEntries(goals.map((g, i): [string, Climb | Gaps] => [names[i] as string, isGaps(g) ? g : climbing(make, g, names[i] as string)])),
+    goals: Object.fromEntries(
+      goals.map((g, i): [string, Climb | Gaps] => [names[i] as string, isGaps(g) ? g : climbing(make, g, names[i] as string)]),
+    ),
   }),
 })
 
 type Read = Known<ReturnType<typeof reads>>
 function climbing(make: Maker, g: Read, item: string): Climb {
-  const s = situation(make, g.situation, item), { motors } = pulling(make, g.pulling, item), list = g.ready.map(r => g.units.units[r.name] as UnitFigures)
+  const s = situation(make, g.situation, item),
+    { motors } = pulling(make, g.pulling, item),
+    list = g.ready.map(r => g.units.units[r.name] as UnitFigures)
   const level = make.work('level', roadLoadAt, { ...roadOf(s), speed: g.speed }, { item, label: `Road load on the level, ${item}` })
-  const need = make.work('need', climbForce, { level, mass: s.mass, rolling: s.rolling, slope: g.slope, gravity: GRAVITY }, { item, label: `Pull the climb needs, ${item}` })
+  const need = make.work(
+    'need',
+    climbForce,
+    { level, mass: s.mass, rolling: s.rolling, slope: g.slope, gravity: GRAVITY },
+    { item, label: `Pull the climb needs, ${item}` },
+  )
   // A unit that shifts climbs in the gear it is held in or, without one, in its shortest.
   const ratios = list.map((_, u) => motors.ratios[motors.gears.slice(0, u).reduce((n, c) => n + c.value, 0)] as Value)
   const slopeBy = (key: string, label: string, pulls: readonly Value[]): Figure => {
-    const pull = pulls.length === 1 ? (pulls[0] as Value) : make.work(`${key}-pull-together`, pullTogether, { forces: pulls }, { item, label: `Pull of all motors, ${label}` })
+    const pull =
+      pulls.length === 1
+        ? (pulls[0] as Value)
+        : make.work(`${key}-pull-together`, pullTogether, { forces: pulls }, { item, label: `Pull of all motors, ${label}` })
     return make.work(key, slopeAtSpeed, { pull, load: level, mass: s.mass }, { item, label: `Slope ${label}, ${item}` })
   }
-  const rated = (key: string, label: string, torque: (u: UnitFigures, i: number) => Value, power: (u: UnitFigures, i: number, torque: Value) => Value): readonly Rating[] =>
+  const rated = (
+    key: string,
+    label: string,
+    torque: (u: UnitFigures, i: number) => Value,
+    power: (u: UnitFigures, i: number, torque: Value) => Value,
+  ): readonly Rating[] =>
     list.map((u, i) => {
-      const t = torque(u, i), p = power(u, i, t), ratio = ratios[i] as Value
-      return { name: u.name, ratio, torque: t, power: p, efficiency: u.efficiency, pull: make.work(`${key}-pull`, pullAtSpeed, { torque: t, power: p, ratio, efficiency: u.efficiency, radius: s.radius, speed: g.speed }, { item: `${item} ${u.name}`, label: `Pull of ${u.name} ${label}` }) }
+      const t = torque(u, i),
+        p = power(u, i, t),
+        ratio = ratios[i] as Value
+      return {
+        name: u.name,
+        ratio,
+        torque: t,
+        power: p,
+        efficiency: u.efficiency,
+        pull: make.work(
+          `${key}-pull`,
+          pullAtSpeed,
+          { torque: t, power: p, ratio, efficiency: u.efficiency, radius: s.radius, speed: g.speed },
+          { item: `${item} ${u.name}`, label: `Pull of ${u.name} ${label}` },
+        ),
+      }
     })
   const timed = (key: string, label: string, duration: Value): readonly Rating[] =>
-    rated(key, label,
-      u => make.work(`${key}-torque`, torqueForTime, { duration, start: WARM_START, time: u.windingTime, rated: u.continuousTorque, peak: u.motorTorque, allowed: u.peakTorque, idle: u.idleShare }, { item: `${item} ${u.name}`, label: `Torque of ${u.name} ${label}` }),
-      (u, i, torque) => make.work(`${key}-power`, powerForTime, { rated: u.continuousPower, torque, ratedTorque: u.continuousTorque, allowed: motors.power[i] as Value }, { item: `${item} ${u.name}`, label: `Power of ${u.name} ${label}` }))
-  const steady = g.duration ? timed('asked', 'for the time asked', g.duration as Fact) : rated('continuous', 'continuously', u => u.continuousTorque, u => u.continuousPower)
-  const slope = slopeBy('slope', g.duration ? 'held for the time asked' : 'held continuously', steady.map(r => r.pull))
-  for (const [key, label, seconds] of [['slope-30-s', 'held for 30 s', 30], ['slope-5-min', 'held for 5 min', 300]] as const) slopeBy(key, label, timed(key, label, lasting(seconds)).map(r => r.pull))
-  const all = steady.length === 1 ? (steady[0]?.pull as Value) : make.work('pull-together', pullTogether, { forces: steady.map(r => r.pull) }, { item, label: `Pull of all motors, ${item}` })
+    rated(
+      key,
+      label,
+      u =>
+        make.work(
+          `${key}-torque`,
+          torqueForTime,
+          {
+            duration,
+            start: WARM_START,
+            time: u.windingTime,
+            rated: u.continuousTorque,
+            peak: u.motorTorque,
+            allowed: u.peakTorque,
+            idle: u.idleShare,
+          },
+          { item: `${item} ${u.name}`, label: `Torque of ${u.name} ${label}` },
+        ),
+      (u, i, torque) =>
+        make.work(
+          `${key}-power`,
+          powerForTime,
+          { rated: u.continuousPower, torque, ratedTorque: u.continuousTorque, allowed: motors.power[i] as Value },
+          { item: `${item} ${u.name}`, label: `Power of ${u.name} ${label}` },
+        ),
+    )
+  const steady = g.duration
+    ? timed('asked', 'for the time asked', g.duration as Fact)
+    : rated(
+        'continuous',
+        'continuously',
+        u => u.continuousTorque,
+        u => u.continuousPower,
+      )
+  const slope = slopeBy(
+    'slope',
+    g.duration ? 'held for the time asked' : 'held continuously',
+    steady.map(r => r.pull),
+  )
+  for (const [key, label, seconds] of [
+    ['slope-30-s', 'held for 30 s', 30],
+    ['slope-5-min', 'held for 5 min', 300],
+  ] as const)
+    slopeBy(
+      key,
+      label,
+      timed(key, label, lasting(seconds)).map(r => r.pull),
+    )
+  const all =
+    steady.length === 1
+      ? (steady[0]?.pull as Value)
+      : make.work('pull-together', pullTogether, { forces: steady.map(r => r.pull) }, { item, label: `Pull of all motors, ${item}` })
   const warm = list.map((u, i) => {
-    const more = (what: string) => ({ item: `${item} ${u.name}`, label: `${what} of ${u.name}, ${item}` }), r = steady[i] as Rating
+    const more = (what: string) => ({ item: `${item} ${u.name}`, label: `${what} of ${u.name}, ${item}` }),
+      r = steady[i] as Rating
     const speed = make.work('motor-speed', motorSpeed, { speed: g.speed, radius: s.radius, ratio: r.ratio }, more('Motor speed'))
     const full = make.work('torque-here', torqueAtSpeed, { torque: r.torque, power: r.power, speed }, more('Torque at hand'))
     const torque = make.work('torque', torqueInShare, { full, need, all }, more('Torque needed'))
-    return make.work('winding', windingSteady, { loss: make.work('loss', lossAt, { losses: u.losses, factor: u.lossFactor, speed, torque }, more('Loss')), conductance: u.conductance, coolant: u.coolant }, more('Winding temperature in the long run'))
+    return make.work(
+      'winding',
+      windingSteady,
+      {
+        loss: make.work('loss', lossAt, { losses: u.losses, factor: u.lossFactor, speed, torque }, more('Loss')),
+        conductance: u.conductance,
+        coolant: u.coolant,
+      },
+      more('Winding temperature in the long run'),
+    )
   })
-  const hottest = warm.map((w, i) => [w, list[i] as UnitFigures] as const).sort((a, b) => b[0].value / b[1].windingLimit.value - a[0].value / a[1].windingLimit.value)[0] as readonly [Figure, UnitFigures]
-  return { goal: g.slope as Fact, speed: g.speed as Fact, slope, need, radius: s.radius, units: steady, warmest: hottest[0], limit: hottest[1].windingLimit }
+  const hottest = warm
+    .map((w, i) => [w, list[i] as UnitFigures] as const)
+    .sort((a, b) => b[0].value / b[1].windingLimit.value - a[0].value / a[1].windingLimit.value)[0] as readonly [Figure, UnitFigures]
+  return {
+    goal: g.slope as Fact,
+    speed: g.speed as Fact,
+    slope,
+    need,
+    radius: s.radius,
+    units: steady,
+    warmest: hottest[0],
+    limit: hottest[1].windingLimit,
+  }
 }

@@ -38,7 +38,9 @@ const given = (field: Field): Field | null => (isGap(field) ? null : field)
 
 /** Flywheel and clutch turn with the rotor where they stay; a class value for them counts only then, a typed one always. */
 function inertia(m: Model, u: DriveUnit): { rotor: Field; input: Field | null } {
-  const kept = !isGap(u.through) && u.through.value === 'kept gearbox', clutch = !isGap(u.shifting) && u.shifting.value === 'with clutch', input = m.donor.gearbox.inputInertia
+  const kept = !isGap(u.through) && u.through.value === 'kept gearbox',
+    clutch = !isGap(u.shifting) && u.shifting.value === 'with clutch',
+    input = m.donor.gearbox.inputInertia
   return { rotor: u.motor.rotorInertia, input: kept && (clutch || (!isGap(input) && input.origin?.how !== 'assumed')) ? input : null }
 }
 

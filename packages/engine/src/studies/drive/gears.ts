@@ -23,7 +23,10 @@ export const gears = study({
       units: kept.map(([name, u]) =>
         maybe({
           held: u.gear,
-          ready: from(ask(envelopes), e => { const x = e.units[name] as Envelope | Gaps; return isGaps(x) ? x : { name } }),
+          ready: from(ask(envelopes), e => {
+            const x = e.units[name] as Envelope | Gaps
+            return isGaps(x) ? x : { name }
+          }),
           radius: from(ask(rolling), r => r.radius),
           gears: Object.keys(m.donor.gearbox.gears).map(gear => ({ gear, steps: steps(m, u, gear) })),
           box: isGap(m.donor.gearbox.inputSpeed) ? null : m.donor.gearbox.inputSpeed,
@@ -43,22 +46,90 @@ export const gears = study({
         const list = u.gears.map(({ gear, steps: s }): Gear => {
           const item = `${unit} ${gear}`
           const ratio = make.work('ratio', totalRatio, { steps: s as never }, { item, label: `Total ratio of ${unit} in ${gear}` })
-          const motor = make.work('by-motor', roadSpeed, { speed: e.topSpeed, radius: u.radius, ratio }, { item, label: `Fastest by the motor, ${gear}` })
-          const fastest = u.box ? make.work('fastest', leastSpeed, { limits: [motor, make.work('by-gearbox', roadSpeed, { speed: u.box as Field as Value, radius: u.radius, ratio }, { item, label: `Fastest by the gearbox input, ${gear}` })] }, { item, label: `Never faster than, ${gear}` }) : motor
-          return { name: gear, ratio, fastest, pull: make.work('pull', wheelForce, { torque: e.peakTorque, ratio, efficiency: e.efficiency, radius: u.radius }, { item, label: `Peak pull in ${gear}` }) }
+          const motor = make.work(
+            'by-motor',
+            roadSpeed,
+            { speed: e.topSpeed, radius: u.radius, ratio },
+            { item, label: `Fastest by the motor, ${gear}` },
+          )
+          const fastest = u.box
+            ? make.work(
+                'fastest',
+                leastSpeed,
+                {
+                  limits: [
+                    motor,
+                    make.work(
+                      'by-gearbox',
+                      roadSpeed,
+                      { speed: u.box as Field as Value, radius: u.radius, ratio },
+                      { item, label: `Fastest by the gearbox input, ${gear}` },
+                    ),
+                  ],
+                },
+                { item, label: `Never faster than, ${gear}` },
+              )
+            : motor
+          return {
+            name: gear,
+            ratio,
+            fastest,
+            pull: make.work(
+              'pull',
+              wheelForce,
+              { torque: e.peakTorque, ratio, efficiency: e.efficiency, radius: u.radius },
+              { item, label: `Peak pull in ${gear}` },
+            ),
+          }
         })
-        const starts = isGaps(known.starts) ? [] : Object.entries((known.starts as { goals: Record<string, { need: Figure } | Gaps> }).goals).flatMap(([, g]) => (isGaps(g) ? [] : [g.need]))
+        const starts = isGaps(known.starts)
+          ? []
+          : Object.entries((known.starts as { goals: Record<string, { need: Figure } | Gaps> }).goals).flatMap(([, g]) =>
+              isGaps(g) ? [] : [g.need],
+            )
         const does = (g: Gear): boolean => starts.every(need => g.pull.value >= need.value)
         const tallest = [...list].sort((a, b) => a.ratio.value - b.ratio.value).find(does)
-        make.table('gears', {
-          label: `Gears of ${unit}`,
-          columns: [{ key: 'ratio', label: 'total ratio' }, { key: 'fastest', label: 'never shift down into it above', unit: 'm/s', shows: 'speed' }, { key: 'pull', label: 'peak pull', unit: 'N' }, { key: 'starts', label: 'pulls away on every hill wanted' }, { key: 'use', label: '' }],
-          rows: list.map(g => ({
-            name: g.name,
-            cells: { ratio: g.ratio, fastest: g.fastest, pull: g.pull, starts: starts.length === 0 ? 'no hill start wanted' : does(g) ? 'yes' : 'no', use: g.name === u.held.value ? 'held' : tallest && g.ratio.value > tallest.ratio.value ? 'not needed to pull away' : '' },
-          })),
-        }, unit)
-        const speedometer = u.axle ? make.work('speedometer', speedometerScale, { radius: u.radius, before: u.radius, ratio: make.work('axle-ratio-change', axleRatioChange, { now: u.axle.now as Field as Value, before: u.axle.before as Field as Value }, { item: unit }) }, { item: unit, label: `Speedometer against before, ${unit}` }) : undefined
+        make.table(
+          'gears',
+          {
+            label: `Gears of ${unit}`,
+            columns: [
+              { key: 'ratio', label: 'total ratio' },
+              { key: 'fastest', label: 'never shift down into it above', unit: 'm/s', shows: 'speed' },
+              { key: 'pull', label: 'peak pull', unit: 'N' },
+              { key: 'starts', label: 'pulls away on every hill wanted' },
+              { key: 'use', label: '' },
+            ],
+            rows: list.map(g => ({
+              name: g.name,
+              cells: {
+                ratio: g.ratio,
+                fastest: g.fastest,
+                pull: g.pull,
+                starts: starts.length === 0 ? 'no hill start wanted' : does(g) ? 'yes' : 'no',
+                use: g.name === u.held.value ? 'held' : tallest && g.ratio.value > tallest.ratio.value ? 'not needed to pull away' : '',
+              },
+            })),
+          },
+          unit,
+        )
+        const speedometer = u.axle
+          ? make.work(
+              'speedometer',
+              speedometerScale,
+              {
+                radius: u.radius,
+                before: u.radius,
+                ratio: make.work(
+                  'axle-ratio-change',
+                  axleRatioChange,
+                  { now: u.axle.now as Field as Value, before: u.axle.before as Field as Value },
+                  { item: unit },
+                ),
+              },
+              { item: unit, label: `Speedometer against before, ${unit}` },
+            )
+          : undefined
         return [unit, { unit, held: u.held.value, gears: list, ...(speedometer ? { speedometer } : {}) }]
       }),
     ),

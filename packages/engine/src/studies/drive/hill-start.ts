@@ -24,13 +24,21 @@ export type HillStart = {
   readonly radius: Value
 }
 const missing = (path: string, label: string): Gaps => ({ gaps: [{ gap: true, path, label, until: 'any time' }] })
-export const hillStartGoals = (m: Model): readonly (readonly [string, HillStartGoal])[] => Object.entries(m.brief.goals).filter((g): g is [string, HillStartGoal] => g[1]?.kind === 'hill start')
+export const hillStartGoals = (m: Model): readonly (readonly [string, HillStartGoal])[] =>
+  Object.entries(m.brief.goals).filter((g): g is [string, HillStartGoal] => g[1]?.kind === 'hill start')
 
 function reads(m: Model, ask: Ask, goal: HillStartGoal) {
-  const common = m.brief.conditions, load = condition(goal, common, 'load'), surface = condition(goal, common, 'surface')
+  const common = m.brief.conditions,
+    load = condition(goal, common, 'load'),
+    surface = condition(goal, common, 'surface')
   return {
     slope: goal.slope,
-    laden: isGap(load) ? load : from(ask(loadCases), l => (l.cases[load.value] as Laden | Gaps | undefined) ?? missing(`brief.loads.${load.value}`, `load case ${load.value}`)),
+    laden: isGap(load)
+      ? load
+      : from(
+          ask(loadCases),
+          l => (l.cases[load.value] as Laden | Gaps | undefined) ?? missing(`brief.loads.${load.value}`, `load case ${load.value}`),
+        ),
     trailer: trailerOf(m, condition(goal, common, 'trailer'), load),
     grip: isGap(surface) ? surface : m.donor.grip[surface.value],
     height: m.donor.centreHeight,
@@ -45,7 +53,9 @@ function trailerOf(m: Model, named: Conditions['trailer'], load: Conditions['loa
   const name = !isGap(named) ? named.value : ofLoad && !isGap(ofLoad) ? ofLoad.value : undefined
   if (name === undefined) return null
   const t = m.trips.trailers[name]
-  return t ? { mass: t.mass, nose: t.noseLoad, coupling: m.donor.towing.couplingHeight } : missing(`trips.trailers.${name}`, `trailer ${name}`)
+  return t
+    ? { mass: t.mass, nose: t.noseLoad, coupling: m.donor.towing.couplingHeight }
+    : missing(`trips.trailers.${name}`, `trailer ${name}`)
 }
 
 /** Hill starts the brief asks for: the steepest slope by pull and by grip of the axles, and the pull the wanted slope needs. */
@@ -58,23 +68,57 @@ export const hillStart = study({
     return { names: goals.map(([name]) => name), goals: goals.map(([, goal]) => maybe(reads(m, ask, goal))) }
   },
   answer: ({ names, goals }, make): { goals: Readonly<Record<string, HillStart | Gaps>> } => ({
-    goals: Object.fromEntries(goals.map((g, i): [string, HillStart | Gaps] => [names[i] as string, isGaps(g) ? g : start(make, g as unknown as Start, names[i] as string)])),
+    goals: Object.fromEntries(
+      goals.map((g, i): [string, HillStart | Gaps] => [
+        names[i] as string,
+        isGaps(g) ? g : start(make, g as unknown as Start, names[i] as string),
+      ]),
+    ),
   }),
 })
 
 type Start = {
-  slope: Fact; laden: Laden; trailer: { mass: Fact; nose: Fact; coupling: Fact } | null; grip: Fact; height: Fact; wheelbase: Fact; rolling: Fact; radius: Figure; pulling: PullingKnown
+  slope: Fact
+  laden: Laden
+  trailer: { mass: Fact; nose: Fact; coupling: Fact } | null
+  grip: Fact
+  height: Fact
+  wheelbase: Fact
+  rolling: Fact
+  radius: Figure
+  pulling: PullingKnown
 }
 function start(make: Maker, g: Start, item: string): HillStart {
-  const { trailer, laden } = g, { names, motors } = pulling(make, g.pulling, item)
+  const { trailer, laden } = g,
+    { names, motors } = pulling(make, g.pulling, item)
   const first = motors.gears.map((_, u) => motors.ratios[motors.gears.slice(0, u).reduce((n, c) => n + c.value, 0)] as Value)
-  const mass = trailer ? make.work('train', trainMass, { car: laden.mass, trailer: trailer.mass, nose: trailer.nose }, { item, label: `Mass of car and trailer, ${item}` }) : laden.mass
-  const pulls = names.map((name, u) => make.work('pull', wheelForce, { torque: motors.torque[u] as Value, ratio: first[u] as Value, efficiency: motors.efficiency[u] as Value, radius: g.radius }, { item: `${item} ${name}`, label: `Pull of ${name}` }))
-  const force = pulls.length === 1 ? (pulls[0] as Value) : make.work('pull-together', pullTogether, { forces: pulls }, { item, label: 'Pull of all motors' })
+  const mass = trailer
+    ? make.work(
+        'train',
+        trainMass,
+        { car: laden.mass, trailer: trailer.mass, nose: trailer.nose },
+        { item, label: `Mass of car and trailer, ${item}` },
+      )
+    : laden.mass
+  const pulls = names.map((name, u) =>
+    make.work(
+      'pull',
+      wheelForce,
+      { torque: motors.torque[u] as Value, ratio: first[u] as Value, efficiency: motors.efficiency[u] as Value, radius: g.radius },
+      { item: `${item} ${name}`, label: `Pull of ${name}` },
+    ),
+  )
+  const force =
+    pulls.length === 1
+      ? (pulls[0] as Value)
+      : make.work('pull-together', pullTogether, { forces: pulls }, { item, label: 'Pull of all motors' })
   const byPull = make.work('slope-by-pull', slopeHeld, { force, mass, rolling: g.rolling }, { item, label: 'Steepest slope by pull' })
   const byGrip = gripSlope(make, g, item, motors, pulls, mass)
   return {
-    goal: g.slope, byPull, byGrip, radius: g.radius,
+    goal: g.slope,
+    byPull,
+    byGrip,
+    radius: g.radius,
     need: make.work('need', slopeResistance, { mass, slope: g.slope, rolling: g.rolling }, { item, label: 'Pull the wanted slope needs' }),
     slope: make.work('slope', lesserSlope, { pull: byPull, grip: byGrip }, { item, label: `Hill start, ${item}` }),
     units: names.map((name, u) => ({ name, ratio: first[u] as Value, pull: pulls[u] as Figure })),
@@ -84,12 +128,30 @@ function start(make: Maker, g: Start, item: string): HillStart {
 type Motors = ReturnType<typeof pulling>['motors']
 /** One driven axle or one shaft to both by a printed formula; motors on both axles, and any trailer, axle by axle. */
 function gripSlope(make: Maker, g: Start, item: string, motors: Motors, pulls: readonly Value[], mass: Value): Figure {
-  const label = { item, label: 'Steepest slope by grip' }, { laden, trailer } = g, shares = motors.frontShare
+  const label = { item, label: 'Steepest slope by grip' },
+    { laden, trailer } = g,
+    shares = motors.frontShare
   const paths = new Set(shares.map(s => ('path' in s ? s.path : s.id)))
   if (trailer || paths.size > 1)
-    return make.work('slope-by-grip', steepestStart, {
-      pulls, frontShare: shares, carMass: laden.mass, mass, front: laden.front, rear: laden.rear, height: g.height, coupling: trailer ? trailer.coupling : g.height, wheelbase: g.wheelbase, rolling: g.rolling, grip: g.grip, centre: motors.centre,
-    }, label)
+    return make.work(
+      'slope-by-grip',
+      steepestStart,
+      {
+        pulls,
+        frontShare: shares,
+        carMass: laden.mass,
+        mass,
+        front: laden.front,
+        rear: laden.rear,
+        height: g.height,
+        coupling: trailer ? trailer.coupling : g.height,
+        wheelbase: g.wheelbase,
+        rolling: g.rolling,
+        grip: g.grip,
+        centre: motors.centre,
+      },
+      label,
+    )
   if (motors.centre.value === 'locked') return make.work('slope-by-grip', gripAll, { grip: g.grip }, label)
   const share = make.work('rear-share', rearShare, { rear: laden.rear, total: laden.mass }, { item })
   const grip = { grip: g.grip, rearShare: share, height: g.height, wheelbase: g.wheelbase }

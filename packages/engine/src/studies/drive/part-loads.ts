@@ -9,7 +9,10 @@ import { rolling } from '../donor/rolling.ts'
 import { from, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 import { type Envelope, envelopes } from './envelopes.ts'
 
-const SIDE = { front: standard('side.front', 'front axle', 'σ', 1, '1', { work: 'definition', place: 'load moves forward' }), rear: standard('side.rear', 'rear axle', 'σ', -1, '1', { work: 'definition', place: 'load moves forward' }) } as const
+const SIDE = {
+  front: standard('side.front', 'front axle', 'σ', 1, '1', { work: 'definition', place: 'load moves forward' }),
+  rear: standard('side.rear', 'rear axle', 'σ', -1, '1', { work: 'definition', place: 'load moves forward' }),
+} as const
 export type PartLoads = {
   readonly halfShafts: Readonly<Record<string, Figure | Gaps>>
   readonly recovery: Readonly<Record<string, Figure>> | Gaps
@@ -23,9 +26,24 @@ export const partLoads = study({
   stage: 'drive',
   asks: 'What do half-shafts and tyres take, and do the stated figures fit together?',
   reads: (m, ask) => {
-    const { load } = m.brief.conditions, units = Object.entries(m.drive.units)
-    const laden = isGap(load) ? load : from(ask(loadCases), l => (l.cases[load.value] as Laden | Gaps | undefined) ?? { gaps: [{ gap: true as const, path: `brief.loads.${load.value}`, label: `load case ${load.value}`, until: 'any time' as const }] })
-    const envelope = (name: string) => from(ask(envelopes), e => { const x = e.units[name] as Envelope | Gaps; return isGaps(x) ? x : { name } })
+    const { load } = m.brief.conditions,
+      units = Object.entries(m.drive.units)
+    const laden = isGap(load)
+      ? load
+      : from(
+          ask(loadCases),
+          l =>
+            (l.cases[load.value] as Laden | Gaps | undefined) ?? {
+              gaps: [
+                { gap: true as const, path: `brief.loads.${load.value}`, label: `load case ${load.value}`, until: 'any time' as const },
+              ],
+            },
+        )
+    const envelope = (name: string) =>
+      from(ask(envelopes), e => {
+        const x = e.units[name] as Envelope | Gaps
+        return isGaps(x) ? x : { name }
+      })
     const stand = { laden, height: m.donor.centreHeight, wheelbase: m.donor.wheelbase, radius: from(ask(rolling), r => r.radius) }
     const own = units.filter(([, u]) => !isGap(u.through) && u.through.value === 'drive unit')
     return {
@@ -33,7 +51,11 @@ export const partLoads = study({
       shaftNames: own.map(([name]) => name),
       shafts: own.map(([name]) => maybe({ ...stand, unit: envelope(name), grip: m.donor.grip.dry })),
       recovery: maybe({ ...stand, units: units.map(([name]) => envelope(name)), share: m.drive.regeneration.torqueShare }),
-      stated: units.flatMap(([name, { motor: x }]) => (isGap(x.peakTorque) || isGap(x.peakPower) || isGap(x.baseSpeed) ? [] : [{ name, torque: x.peakTorque, power: x.peakPower, baseSpeed: x.baseSpeed }])),
+      stated: units.flatMap(([name, { motor: x }]) =>
+        isGap(x.peakTorque) || isGap(x.peakPower) || isGap(x.baseSpeed)
+          ? []
+          : [{ name, torque: x.peakTorque, power: x.peakPower, baseSpeed: x.baseSpeed }],
+      ),
     }
   },
   answer: (k, make): PartLoads => {
@@ -41,18 +63,38 @@ export const partLoads = study({
     return {
       halfShafts: Object.fromEntries(
         k.shafts.map((s, i): [string, Figure | Gaps] => {
-          const name = k.shaftNames[i] as string, more = (what: string) => ({ item: name, label: `${what}, ${name}` })
+          const name = k.shaftNames[i] as string,
+            more = (what: string) => ({ item: name, label: `${what}, ${name}` })
           if (isGaps(s)) return [name, s]
-          const e = envelopeOf(name), { mass, rear } = s.laden as unknown as Laden
-          const grip = { grip: s.grip, rearShare: make.work('rear-share', rearShare, { rear, total: mass }, more('Rear share')), height: s.height, wheelbase: s.wheelbase }
+          const e = envelopeOf(name),
+            { mass, rear } = s.laden as unknown as Laden
+          const grip = {
+            grip: s.grip,
+            rearShare: make.work('rear-share', rearShare, { rear, total: mass }, more('Rear share')),
+            height: s.height,
+            wheelbase: s.wheelbase,
+          }
           const share = make.work('grip', e.axle === 'front' ? gripFront : gripRear, grip, more('Pull by grip over weight'))
-          const slip = make.work('slip', torqueAtSlip, { share, mass, gravity: GRAVITY, radius: s.radius, ratio: e.ratio, efficiency: e.efficiency }, more('Motor torque at which the tyres slip'))
+          const slip = make.work(
+            'slip',
+            torqueAtSlip,
+            { share, mass, gravity: GRAVITY, radius: s.radius, ratio: e.ratio, efficiency: e.efficiency },
+            more('Motor torque at which the tyres slip'),
+          )
           const torque = make.work('through', torqueThrough, { torque: e.peakTorque, slip }, more('Motor torque that comes through'))
-          return [name, make.work('half-shaft', halfShaftTorque, { torque, ratio: e.ratio, efficiency: e.efficiency }, more('Torque in a half-shaft'))]
+          return [
+            name,
+            make.work('half-shaft', halfShaftTorque, { torque, ratio: e.ratio, efficiency: e.efficiency }, more('Torque in a half-shaft')),
+          ]
         }),
       ),
       recovery: isGaps(k.recovery) ? k.recovery : recovery(make, k.recovery as never, envelopeOf),
-      apart: Object.fromEntries(k.stated.map(({ name, ...stated }) => [name, make.work('apart', statedDisagreement, stated, { item: name, label: `Stated figures of ${name} apart` })])),
+      apart: Object.fromEntries(
+        k.stated.map(({ name, ...stated }) => [
+          name,
+          make.work('apart', statedDisagreement, stated, { item: name, label: `Stated figures of ${name} apart` }),
+        ]),
+      ),
     }
   },
 })
@@ -60,13 +102,54 @@ export const partLoads = study({
 type Recovery = { laden: Laden; height: Value; wheelbase: Value; radius: Value; units: readonly { name: string }[]; share: Value }
 /** Grip each recovering axle needs; a unit that drives both axles recovers at both, which asks less, and is counted at the rear. */
 function recovery(make: Maker, r: Recovery, envelopeOf: (name: string) => Envelope): Readonly<Record<string, Figure>> {
-  const pulls = r.units.map(({ name }) => { const e = envelopeOf(name); return { axle: e.axle === 'front' ? ('front' as const) : ('rear' as const), pull: make.work('recovery-pull', recoveryPull, { share: r.share, torque: e.peakTorque, ratio: e.ratio, efficiency: e.efficiency, radius: r.radius }, { item: name, label: `Braking pull of ${name} when recovering` }) } })
-  const sum = (list: readonly Value[], key: string, item?: string): Value => (list.length === 1 ? (list[0] as Value) : make.work(key, pullTogether, { forces: list }, { ...(item ? { item } : {}), label: 'Braking pull together' }))
-  const all = sum(pulls.map(p => p.pull), 'recovery-together')
+  const pulls = r.units.map(({ name }) => {
+    const e = envelopeOf(name)
+    return {
+      axle: e.axle === 'front' ? ('front' as const) : ('rear' as const),
+      pull: make.work(
+        'recovery-pull',
+        recoveryPull,
+        { share: r.share, torque: e.peakTorque, ratio: e.ratio, efficiency: e.efficiency, radius: r.radius },
+        { item: name, label: `Braking pull of ${name} when recovering` },
+      ),
+    }
+  })
+  const sum = (list: readonly Value[], key: string, item?: string): Value =>
+    list.length === 1
+      ? (list[0] as Value)
+      : make.work(key, pullTogether, { forces: list }, { ...(item ? { item } : {}), label: 'Braking pull together' })
+  const all = sum(
+    pulls.map(p => p.pull),
+    'recovery-together',
+  )
   return Object.fromEntries(
     (['front', 'rear'] as const).flatMap(axle => {
       const here = pulls.filter(p => p.axle === axle)
-      return here.length === 0 ? [] : [[axle, make.work('recovery-grip', recoveryGrip, { own: sum(here.map(p => p.pull), 'recovery-at', axle), all, axle: r.laden[axle], height: r.height, wheelbase: r.wheelbase, gravity: GRAVITY, sign: SIDE[axle] }, { item: axle, label: `Grip that recovery needs at the ${axle} axle` })]]
+      return here.length === 0
+        ? []
+        : [
+            [
+              axle,
+              make.work(
+                'recovery-grip',
+                recoveryGrip,
+                {
+                  own: sum(
+                    here.map(p => p.pull),
+                    'recovery-at',
+                    axle,
+                  ),
+                  all,
+                  axle: r.laden[axle],
+                  height: r.height,
+                  wheelbase: r.wheelbase,
+                  gravity: GRAVITY,
+                  sign: SIDE[axle],
+                },
+                { item: axle, label: `Grip that recovery needs at the ${axle} axle` },
+              ),
+            ],
+          ]
     }),
   )
 }

@@ -13,10 +13,15 @@ import { steps, type TransferRange } from './ratios.ts'
 import type { UnitFigures } from './unit-figures.ts'
 
 /** A goal's own condition, or the brief's common one where the goal leaves it out. */
-export const condition = <K extends keyof Conditions>(goal: Conditions, common: Conditions, key: K): Conditions[K] => (isGap(goal[key]) ? common[key] : goal[key])
+export const condition = <K extends keyof Conditions>(goal: Conditions, common: Conditions, key: K): Conditions[K] =>
+  isGap(goal[key]) ? common[key] : goal[key]
 export const conditionsOf = (goal: Conditions, common: Conditions): Conditions => ({
-  load: condition(goal, common, 'load'), surface: condition(goal, common, 'surface'), temperature: condition(goal, common, 'temperature'),
-  altitude: condition(goal, common, 'altitude'), headWind: condition(goal, common, 'headWind'), trailer: condition(goal, common, 'trailer'),
+  load: condition(goal, common, 'load'),
+  surface: condition(goal, common, 'surface'),
+  temperature: condition(goal, common, 'temperature'),
+  altitude: condition(goal, common, 'altitude'),
+  headWind: condition(goal, common, 'headWind'),
+  trailer: condition(goal, common, 'trailer'),
 })
 
 type Place = { readonly surface: Conditions['surface']; readonly transfer?: Field<TransferRange> }
@@ -31,17 +36,30 @@ function frontShare(m: Model, u: DriveUnit, { surface }: Place): Value | Field {
 
 /** Everything about the motors that a sum about pulling reads: all units must be known; heat and battery may be missing. */
 export function pullingReads(m: Model, ask: Ask, place: Place) {
-  const units = Object.entries(m.drive.units), part = from(ask(envelopes), e => e)
-  const ready = (name: string): { name: string } | Gaps => from(ask(envelopes), e => { const u = e.units[name] as Envelope | Gaps; return isGaps(u) ? u : { name } })
-  const heated = (name: string): { name: string } | Gaps => from(ask(driveUnits), d => { const u = d.units[name] as UnitFigures | Gaps; return isGaps(u) ? u : { name } })
+  const units = Object.entries(m.drive.units),
+    part = from(ask(envelopes), e => e)
+  const ready = (name: string): { name: string } | Gaps =>
+    from(ask(envelopes), e => {
+      const u = e.units[name] as Envelope | Gaps
+      return isGaps(u) ? u : { name }
+    })
+  const heated = (name: string): { name: string } | Gaps =>
+    from(ask(driveUnits), d => {
+      const u = d.units[name] as UnitFigures | Gaps
+      return isGaps(u) ? u : { name }
+    })
   return {
     envelopes: part,
     units: units.map(([name, u]) => {
-      const shifts = !isGap(u.shifting) && u.shifting.value !== 'held in one gear' && !isGap(u.through) && u.through.value === 'kept gearbox'
+      const shifts =
+        !isGap(u.shifting) && u.shifting.value !== 'held in one gear' && !isGap(u.through) && u.through.value === 'kept gearbox'
       return {
         ready: ready(name),
         gears: shifts ? Object.keys(m.donor.gearbox.gears).map(gear => ({ gear, steps: steps(m, u, gear, place.transfer) })) : null,
-        other: !shifts && place.transfer && !isGap(place.transfer) ? steps(m, u, isGap(u.gear) ? undefined : u.gear.value, place.transfer) : null,
+        other:
+          !shifts && place.transfer && !isGap(place.transfer)
+            ? steps(m, u, isGap(u.gear) ? undefined : u.gear.value, place.transfer)
+            : null,
         shiftTime: shifts ? u.shiftTime : null,
         share: frontShare(m, u, place),
       }
@@ -56,11 +74,22 @@ export type PullingKnown = Known<ReturnType<typeof pullingReads>>
 export function pulling(make: Maker, k: PullingKnown, item: string) {
   const list = k.units.map(u => k.envelopes.units[u.ready.name] as Envelope)
   const battery = isGaps(k.battery) ? undefined : ((k.battery as unknown as Record<string, FromBattery>)[NORMAL] as FromBattery)
-  const heat = isGaps(k.heat) ? [] : list.map(e => (k.heat as { all: { units: Record<string, UnitFigures> } }).all.units[e.name] as UnitFigures)
-  const ratio = (name: string, s: unknown, gear: string): Value => make.work('ratio', totalRatio, { steps: s as readonly Value[] }, { item: `${item} ${name}${gear}`, label: `Total ratio of ${name}${gear}, ${item}` })
+  const heat = isGaps(k.heat)
+    ? []
+    : list.map(e => (k.heat as { all: { units: Record<string, UnitFigures> } }).all.units[e.name] as UnitFigures)
+  const ratio = (name: string, s: unknown, gear: string): Value =>
+    make.work(
+      'ratio',
+      totalRatio,
+      { steps: s as readonly Value[] },
+      { item: `${item} ${name}${gear}`, label: `Total ratio of ${name}${gear}, ${item}` },
+    )
   const ratios = k.units.map((u, i): readonly Value[] => {
     const e = list[i] as Envelope
-    if (u.gears) return [...(u.gears as readonly { gear: string; steps: unknown }[])].map(g => ratio(e.name, g.steps, ` ${g.gear}`)).sort((a, b) => b.value - a.value)
+    if (u.gears)
+      return [...(u.gears as readonly { gear: string; steps: unknown }[])]
+        .map(g => ratio(e.name, g.steps, ` ${g.gear}`))
+        .sort((a, b) => b.value - a.value)
     return [u.other ? ratio(e.name, u.other, '') : e.ratio]
   })
   return {
@@ -75,7 +104,9 @@ export function pulling(make: Maker, k: PullingKnown, item: string) {
       ratios: ratios.flat(),
       gears: ratios.map(r => counted(r.length)),
       frontShare: k.units.map(u => u.share as Value),
-      centre: AXLES(k.units.some(u => (u.share as Value) === EVEN || (u.share as { path?: string }).path === EVEN.path) ? 'locked' : 'open'),
+      centre: AXLES(
+        k.units.some(u => (u.share as Value) === EVEN || (u.share as { path?: string }).path === EVEN.path) ? 'locked' : 'open',
+      ),
     },
     winding: {
       shiftTime: k.units.flatMap(u => (u.shiftTime ? [u.shiftTime as Value] : [])),
@@ -91,6 +122,17 @@ export function pulling(make: Maker, k: PullingKnown, item: string) {
 export type Pulling = ReturnType<typeof pulling>
 /** The car's side of a run. */
 export const carOf = (s: Situation) => ({
-  mass: s.mass, front: s.front, rear: s.rear, height: s.height, wheelbase: s.wheelbase, f0: s.f0, f1: s.f1, f2: s.f2, headWind: s.headWind, grip: s.grip, radius: s.radius, wheelsInertia: s.wheelsInertia,
+  mass: s.mass,
+  front: s.front,
+  rear: s.rear,
+  height: s.height,
+  wheelbase: s.wheelbase,
+  f0: s.f0,
+  f1: s.f1,
+  f2: s.f2,
+  headWind: s.headWind,
+  grip: s.grip,
+  radius: s.radius,
+  wheelsInertia: s.wheelsInertia,
 })
 export const roadOf = (s: Situation) => ({ f0: s.f0, f1: s.f1, f2: s.f2, headWind: s.headWind })

@@ -17,7 +17,14 @@ import { carOf, pulling } from './pulling.ts'
 import { type TopSpeed, topSpeed } from './top-speed.ts'
 
 /** Which total ratios of one unit meet one goal, all else as it is. `none` says why no ratio does. */
-export type GoalWindow = { readonly goal: string; readonly kind: string; readonly low?: Figure; readonly high?: Figure; readonly best?: Figure; readonly none?: 'power' | 'grip' | 'time' }
+export type GoalWindow = {
+  readonly goal: string
+  readonly kind: string
+  readonly low?: Figure
+  readonly high?: Figure
+  readonly best?: Figure
+  readonly none?: 'power' | 'grip' | 'time'
+}
 export type UnitWindow = {
   readonly unit: string
   readonly present: Figure
@@ -41,8 +48,17 @@ export const ratioWindow = study({
   reads: (m, ask) => ({
     names: Object.keys(m.drive.units),
     held: Object.values(m.drive.units).map(u => isGap(u.shifting) || u.shifting.value === 'held in one gear'),
-    ready: Object.keys(m.drive.units).map(name => maybe(from(ask(envelopes), e => { const x = e.units[name] as Envelope | Gaps; return isGaps(x) ? x : { name } }))),
-    box: Object.values(m.drive.units).map(u => (!isGap(u.through) && u.through.value === 'kept gearbox' && !isGap(m.donor.gearbox.inputSpeed) ? m.donor.gearbox.inputSpeed : null)),
+    ready: Object.keys(m.drive.units).map(name =>
+      maybe(
+        from(ask(envelopes), e => {
+          const x = e.units[name] as Envelope | Gaps
+          return isGaps(x) ? x : { name }
+        }),
+      ),
+    ),
+    box: Object.values(m.drive.units).map(u =>
+      !isGap(u.through) && u.through.value === 'kept gearbox' && !isGap(m.donor.gearbox.inputSpeed) ? m.donor.gearbox.inputSpeed : null,
+    ),
     envelopes: maybe(ask(envelopes)),
     fast: maybe(ask(topSpeed)),
     climbs: maybe(ask(climb)),
@@ -52,7 +68,8 @@ export const ratioWindow = study({
     sprints: accelerationGoals(m).map(([, g]) => maybe(sprintReads(m, ask, g))),
   }),
   answer: (k, make): { units: Readonly<Record<string, UnitWindow | Gaps>> } => {
-    const units: Record<string, UnitWindow | Gaps> = {}, sprints = k.sprints.map((s, i) => (isGaps(s) ? undefined : asked(make, s, k.sprintNames[i] as string)))
+    const units: Record<string, UnitWindow | Gaps> = {},
+      sprints = k.sprints.map((s, i) => (isGaps(s) ? undefined : asked(make, s, k.sprintNames[i] as string)))
     for (const [u, unit] of k.names.entries()) {
       const ready = k.ready[u] as { name: string } | Gaps
       if (isGaps(ready)) units[unit] = ready
@@ -65,28 +82,75 @@ export const ratioWindow = study({
           ...answered<HillStart>(k.starts).map(([goal, a]) => startGoal(make, e, goal, a)),
           ...answered<Climb>(k.climbs).map(([goal, a]) => pullGoal(make, e, top, goal, 'climb', a)),
         ]
-        units[unit] = together(make, e, goals, isGaps(k.gears) ? undefined : (k.gears as unknown as { units: Record<string, Gears | Gaps> }).units[unit])
+        units[unit] = together(
+          make,
+          e,
+          goals,
+          isGaps(k.gears) ? undefined : (k.gears as unknown as { units: Record<string, Gears | Gaps> }).units[unit],
+        )
       }
     }
     return { units }
   },
 })
-const answered = <A>(answer: unknown): readonly (readonly [string, A])[] => (isGaps(answer) ? [] : Object.entries((answer as { goals: Record<string, A | Gaps> }).goals).filter((g): g is [string, A] => !isGaps(g[1])))
+const answered = <A>(answer: unknown): readonly (readonly [string, A])[] =>
+  isGaps(answer) ? [] : Object.entries((answer as { goals: Record<string, A | Gaps> }).goals).filter((g): g is [string, A] => !isGaps(g[1]))
 
 type Needs = { readonly speed: Value; readonly need: Figure; readonly radius: Value; readonly units: readonly Rating[] }
 /** Goals that ask for a pull at a speed: torque sets the tallest ratio, speed of motor and gearbox input the shortest. */
 function pullGoal(make: Maker, e: Envelope, top: readonly Value[], goal: string, kind: string, a: Needs): GoalWindow {
-  const item = `${e.name} ${goal}`, own = a.units.find(r => r.name === e.name) as Rating, others = othersOf(make, item, a.units.filter(r => r.name !== e.name).map(r => r.pull))
+  const item = `${e.name} ${goal}`,
+    own = a.units.find(r => r.name === e.name) as Rating,
+    others = othersOf(
+      make,
+      item,
+      a.units.filter(r => r.name !== e.name).map(r => r.pull),
+    )
   const high = usual(make, e, own.ratio, item, 'high', shortestAt(make, item, top, a.radius, a.speed))
   if (own.power.value * own.efficiency.value < (a.need.value - others.value) * a.speed.value) return { goal, kind, high, none: 'power' }
-  const pull = make.work('pull-ratio', ratioForPull, { force: a.need, others, radius: a.radius, torque: own.torque, efficiency: own.efficiency }, { item, label: `Ratio that pulls enough, ${goal}` })
-  const corner = make.work('corner', ratedSpeed, { power: own.power, torque: own.torque, baseSpeed: e.baseSpeed }, { item, label: `Speed of the rating, ${goal}` })
-  const strongest = make.work('strongest', ratioForSpeed, { speed: corner, radius: a.radius, roadSpeed: a.speed }, { item, label: `Ratio at which all its power is there, ${goal}` })
-  return { goal, kind, high, low: usual(make, e, own.ratio, item, 'low', pull), best: usual(make, e, own.ratio, item, 'best', make.work('best-ratio', leastRatio, { ratios: [strongest, high] }, { item, label: `Best ratio, ${goal}` })) }
+  const pull = make.work(
+    'pull-ratio',
+    ratioForPull,
+    { force: a.need, others, radius: a.radius, torque: own.torque, efficiency: own.efficiency },
+    { item, label: `Ratio that pulls enough, ${goal}` },
+  )
+  const corner = make.work(
+    'corner',
+    ratedSpeed,
+    { power: own.power, torque: own.torque, baseSpeed: e.baseSpeed },
+    { item, label: `Speed of the rating, ${goal}` },
+  )
+  const strongest = make.work(
+    'strongest',
+    ratioForSpeed,
+    { speed: corner, radius: a.radius, roadSpeed: a.speed },
+    { item, label: `Ratio at which all its power is there, ${goal}` },
+  )
+  return {
+    goal,
+    kind,
+    high,
+    low: usual(make, e, own.ratio, item, 'low', pull),
+    best: usual(
+      make,
+      e,
+      own.ratio,
+      item,
+      'best',
+      make.work('best-ratio', leastRatio, { ratios: [strongest, high] }, { item, label: `Best ratio, ${goal}` }),
+    ),
+  }
 }
 /** Motor and gearbox input at their top speed at the road speed wanted. */
 function shortestAt(make: Maker, item: string, top: readonly Value[], radius: Value, roadSpeed: Value): Figure {
-  const each = top.map((speed, i) => make.work(i === 0 ? 'by-motor' : 'by-gearbox', ratioForSpeed, { speed, radius, roadSpeed }, { item, label: i === 0 ? 'Shortest ratio by the motor' : 'Shortest ratio by the gearbox input' }))
+  const each = top.map((speed, i) =>
+    make.work(
+      i === 0 ? 'by-motor' : 'by-gearbox',
+      ratioForSpeed,
+      { speed, radius, roadSpeed },
+      { item, label: i === 0 ? 'Shortest ratio by the motor' : 'Shortest ratio by the gearbox input' },
+    ),
+  )
   return make.work('shortest', leastRatio, { ratios: each }, { item, label: 'Shortest ratio at the speed wanted' })
 }
 function othersOf(make: Maker, item: string, pulls: readonly Value[]): Value {
@@ -99,45 +163,139 @@ function usual(make: Maker, e: Envelope, here: Value, item: string, end: keyof t
 }
 
 function startGoal(make: Maker, e: Envelope, goal: string, a: HillStart): GoalWindow {
-  const item = `${e.name} ${goal}`, own = a.units.find(r => r.name === e.name) as HillStart['units'][number], others = othersOf(make, item, a.units.filter(r => r.name !== e.name).map(r => r.pull))
+  const item = `${e.name} ${goal}`,
+    own = a.units.find(r => r.name === e.name) as HillStart['units'][number],
+    others = othersOf(
+      make,
+      item,
+      a.units.filter(r => r.name !== e.name).map(r => r.pull),
+    )
   if (a.byGrip.value < a.goal.value) return { goal, kind: 'hill start', none: 'grip' }
-  return { goal, kind: 'hill start', low: usual(make, e, own.ratio, item, 'low', make.work('pull-ratio', ratioForPull, { force: a.need, others, radius: a.radius, torque: e.peakTorque, efficiency: e.efficiency }, { item, label: `Ratio that pulls away, ${goal}` })) }
+  return {
+    goal,
+    kind: 'hill start',
+    low: usual(
+      make,
+      e,
+      own.ratio,
+      item,
+      'low',
+      make.work(
+        'pull-ratio',
+        ratioForPull,
+        { force: a.need, others, radius: a.radius, torque: e.peakTorque, efficiency: e.efficiency },
+        { item, label: `Ratio that pulls away, ${goal}` },
+      ),
+    ),
+  }
 }
 
 type Sprint = Known<ReturnType<typeof sprintReads>>
 function asked(make: Maker, s: Sprint, goal: string) {
-  const road = situation(make, s.situation, goal), p = pulling(make, s.pulling, goal)
-  return { names: p.names, radius: road.radius, to: s.to as Value, inputs: { ...carOf(road), ...p.motors, ...p.winding, from: s.from, to: s.to, within: s.within } }
+  const road = situation(make, s.situation, goal),
+    p = pulling(make, s.pulling, goal)
+  return {
+    names: p.names,
+    radius: road.radius,
+    to: s.to as Value,
+    inputs: { ...carOf(road), ...p.motors, ...p.winding, from: s.from, to: s.to, within: s.within },
+  }
 }
 function sprintGoal(make: Maker, s: ReturnType<typeof asked>, e: Envelope, top: readonly Value[], goal: string): GoalWindow {
-  const item = `${e.name} ${goal}`, which = { ...counted(s.names.indexOf(e.name)), label: 'place of the unit' }, inputs = { ...s.inputs, which }
+  const item = `${e.name} ${goal}`,
+    which = { ...counted(s.names.indexOf(e.name)), label: 'place of the unit' },
+    inputs = { ...s.inputs, which }
   let near: ((x: Parameters<typeof ratioForTime>[0]) => Window) | undefined
   const done: { figures: { low: Figure; high: Figure; best: Figure }; run: unknown } = make.all('time', ratioForTime, inputs as never, {
-    item, labels: { low: `Tallest ratio that keeps the time, ${item}`, high: `Shortest ratio that keeps the time, ${item}`, best: `Quickest ratio, ${item}` },
+    item,
+    labels: {
+      low: `Tallest ratio that keeps the time, ${item}`,
+      high: `Shortest ratio that keeps the time, ${item}`,
+      best: `Quickest ratio, ${item}`,
+    },
     rerun: x => (near ??= ratioForTimeNear(done.run as Window, numbers(inputs as never) as never))(x as never),
   })
-  const { low, high, best } = done.figures, shortest = make.work('high', leastRatio, { ratios: [high, shortestAt(make, item, top, s.radius, s.to)] }, { item, label: `Shortest ratio, ${item}` })
+  const { low, high, best } = done.figures,
+    shortest = make.work(
+      'high',
+      leastRatio,
+      { ratios: [high, shortestAt(make, item, top, s.radius, s.to)] },
+      { item, label: `Shortest ratio, ${item}` },
+    )
   if (high.value < low.value) return { goal, kind: 'acceleration', none: 'time', best }
-  return { goal, kind: 'acceleration', low, high: shortest, best: make.work('best', leastRatio, { ratios: [best, shortest] }, { item, label: `Best ratio, ${item}` }) }
+  return {
+    goal,
+    kind: 'acceleration',
+    low,
+    high: shortest,
+    best: make.work('best', leastRatio, { ratios: [best, shortest] }, { item, label: `Best ratio, ${item}` }),
+  }
 }
 
 function together(make: Maker, e: Envelope, goals: readonly GoalWindow[], box: Gears | Gaps | undefined): UnitWindow {
-  const item = e.name, lows = goals.flatMap(g => (g.low ? [g.low] : [])), highs = goals.flatMap(g => (g.high ? [g.high] : []))
-  const low = lows.length ? make.work('low', greatestRatio, { ratios: lows }, { item, label: `Tallest ratio that meets every goal, ${item}` }) : undefined
-  const high = highs.length ? make.work('high', leastRatio, { ratios: highs }, { item, label: `Shortest ratio that meets every goal, ${item}` }) : undefined
-  const hopeless = goals.filter(g => g.none).map(g => g.goal), crossed = low && high && low.value > high.value
-  const byLow = goals.find(g => g.low && g.low.value === low?.value)?.goal, byHigh = goals.find(g => g.high && g.high.value === high?.value)?.goal
+  const item = e.name,
+    lows = goals.flatMap(g => (g.low ? [g.low] : [])),
+    highs = goals.flatMap(g => (g.high ? [g.high] : []))
+  const low = lows.length
+    ? make.work('low', greatestRatio, { ratios: lows }, { item, label: `Tallest ratio that meets every goal, ${item}` })
+    : undefined
+  const high = highs.length
+    ? make.work('high', leastRatio, { ratios: highs }, { item, label: `Shortest ratio that meets every goal, ${item}` })
+    : undefined
+  const hopeless = goals.filter(g => g.none).map(g => g.goal),
+    crossed = low && high && low.value > high.value
+  const byLow = goals.find(g => g.low && g.low.value === low?.value)?.goal,
+    byHigh = goals.find(g => g.high && g.high.value === high?.value)?.goal
   const collide = hopeless.length ? hopeless : crossed ? [...new Set([byLow as string, byHigh as string])] : []
   const fits = (i: number): boolean => collide.length === 0 && (!low || i >= low.value) && (!high || i <= high.value)
-  const inside = box && !isGaps(box) ? box.gears.filter(g => fits(g.ratio.value)).sort((a, b) => b.ratio.value - a.ratio.value).map(g => g.name) : []
-  const here = (g: GoalWindow): string => (g.none ? `no ratio: ${g.none}` : g.low && e.ratio.value < g.low.value ? 'too tall' : g.high && e.ratio.value > g.high.value ? 'too short' : 'met')
-  make.table('ratio', {
-    label: `Window of the total ratio of ${item}`,
-    columns: [{ key: 'low', label: 'tallest' }, { key: 'best', label: 'best' }, { key: 'high', label: 'shortest' }, { key: 'here', label: 'present ratio' }],
-    rows: [
-      ...goals.map(g => ({ name: g.goal, cells: { low: g.low, best: g.best, high: g.high, here: here(g) } })),
-      { name: 'every goal', cells: { low, best: undefined, high, here: collide.length ? `no ratio: ${collide.join(' and ')}` : fits(e.ratio.value) ? 'inside' : 'outside' } },
-    ],
-  }, item)
-  return { unit: item, present: e.ratio, goals, empty: collide.length > 0, collide, inside, ...(low ? { low } : {}), ...(high ? { high } : {}) }
+  const inside =
+    box && !isGaps(box)
+      ? box.gears
+          .filter(g => fits(g.ratio.value))
+          .sort((a, b) => b.ratio.value - a.ratio.value)
+          .map(g => g.name)
+      : []
+  const here = (g: GoalWindow): string =>
+    g.none
+      ? `no ratio: ${g.none}`
+      : g.low && e.ratio.value < g.low.value
+        ? 'too tall'
+        : g.high && e.ratio.value > g.high.value
+          ? 'too short'
+          : 'met'
+  make.table(
+    'ratio',
+    {
+      label: `Window of the total ratio of ${item}`,
+      columns: [
+        { key: 'low', label: 'tallest' },
+        { key: 'best', label: 'best' },
+        { key: 'high', label: 'shortest' },
+        { key: 'here', label: 'present ratio' },
+      ],
+      rows: [
+        ...goals.map(g => ({ name: g.goal, cells: { low: g.low, best: g.best, high: g.high, here: here(g) } })),
+        {
+          name: 'every goal',
+          cells: {
+            low,
+            best: undefined,
+            high,
+            here: collide.length ? `no ratio: ${collide.join(' and ')}` : fits(e.ratio.value) ? 'inside' : 'outside',
+          },
+        },
+      ],
+    },
+    item,
+  )
+  return {
+    unit: item,
+    present: e.ratio,
+    goals,
+    empty: collide.length > 0,
+    collide,
+    inside,
+    ...(low ? { low } : {}),
+    ...(high ? { high } : {}),
+  }
 }

@@ -20,7 +20,8 @@ export function steps(m: Model, unit: DriveUnit, gear: string | undefined, range
         : (m.donor.gearbox.gears[gear] ?? missing(`donor.gearbox.gears.${gear}`, `ratio of ${gear} gear`)),
     )
   else out.push(unit.reduction)
-  if (!isGap(unit.transfer) && unit.transfer.value !== 'none') out.push(m.donor.transferCase[range && !isGap(range) ? range.value : unit.transfer.value])
+  if (!isGap(unit.transfer) && unit.transfer.value !== 'none')
+    out.push(m.donor.transferCase[range && !isGap(range) ? range.value : unit.transfer.value])
   if (through !== 'drive unit') out.push(isGap(unit.finalDrive) ? m.donor.finalDrive : unit.finalDrive)
   return out
 }

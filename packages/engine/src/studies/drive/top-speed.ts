@@ -34,7 +34,9 @@ export const topSpeed = study({
         const conditions = conditionsOf(g, m.brief.conditions)
         return maybe({ speed: g.speed, situation: situationReads(m, ask, conditions), pulling: pullingReads(m, ask, conditions) })
       }),
-      box: Object.values(m.drive.units).map(u => (!isGap(u.through) && u.through.value === 'kept gearbox' ? given(m.donor.gearbox.inputSpeed) : null)),
+      box: Object.values(m.drive.units).map(u =>
+        !isGap(u.through) && u.through.value === 'kept gearbox' ? given(m.donor.gearbox.inputSpeed) : null,
+      ),
       tyre: given(m.donor.tyre.topSpeed),
     }
   },
@@ -43,27 +45,85 @@ export const topSpeed = study({
       goals.map((g, k): [string, TopSpeed | Gaps] => {
         const item = names[k] as string
         if (isGaps(g)) return [item, g]
-        const s = situation(make, g.situation, item), p = pulling(make, g.pulling, item), limits: Record<string, Value> = {}
+        const s = situation(make, g.situation, item),
+          p = pulling(make, g.pulling, item),
+          limits: Record<string, Value> = {}
         // A unit that shifts runs out in its tallest gear, the last of its list.
-        const tallest = p.motors.gears.map((_, u) => p.motors.ratios[p.motors.gears.slice(0, u + 1).reduce((n, c) => n + c.value, 0) - 1] as Value)
+        const tallest = p.motors.gears.map(
+          (_, u) => p.motors.ratios[p.motors.gears.slice(0, u + 1).reduce((n, c) => n + c.value, 0) - 1] as Value,
+        )
         for (const [u, name] of p.names.entries()) {
-          limits[`motor of ${name}`] = make.work('by-motor', roadSpeed, { speed: p.motors.topSpeed[u] as Value, radius: s.radius, ratio: tallest[u] as Value }, { item: `${item} ${name}`, label: `Top speed by the motor of ${name}` })
+          limits[`motor of ${name}`] = make.work(
+            'by-motor',
+            roadSpeed,
+            { speed: p.motors.topSpeed[u] as Value, radius: s.radius, ratio: tallest[u] as Value },
+            { item: `${item} ${name}`, label: `Top speed by the motor of ${name}` },
+          )
           const most = box[u] as Fact | null
-          if (most) limits[`gearbox input of ${name}`] = make.work('by-gearbox', roadSpeed, { speed: most, radius: s.radius, ratio: tallest[u] as Value }, { item: `${item} ${name}`, label: `Top speed by the gearbox input of ${name}` })
+          if (most)
+            limits[`gearbox input of ${name}`] = make.work(
+              'by-gearbox',
+              roadSpeed,
+              { speed: most, radius: s.radius, ratio: tallest[u] as Value },
+              { item: `${item} ${name}`, label: `Top speed by the gearbox input of ${name}` },
+            )
         }
         const road = { ...roadOf(s), efficiency: p.motors.efficiency, ratios: tallest, radius: s.radius }
-        const peak = make.work('by-peak-pull', highestSpeed, { ...road, torque: p.motors.torque, power: p.motors.power }, { item, label: 'Speed the peak rating holds' })
+        const peak = make.work(
+          'by-peak-pull',
+          highestSpeed,
+          { ...road, torque: p.motors.torque, power: p.motors.power },
+          { item, label: 'Speed the peak rating holds' },
+        )
         const sustained = p.winding.ratedTorque.length > 0
         limits['pull for a while'] = peak
-        if (sustained) limits['continuous pull'] = make.work('by-continuous-pull', highestSpeed, { ...road, torque: p.winding.ratedTorque, power: p.winding.ratedPower }, { item, label: 'Speed the continuous rating holds' })
+        if (sustained)
+          limits['continuous pull'] = make.work(
+            'by-continuous-pull',
+            highestSpeed,
+            { ...road, torque: p.winding.ratedTorque, power: p.winding.ratedPower },
+            { item, label: 'Speed the continuous rating holds' },
+          )
         if (tyre) limits['tyre'] = tyre as Fact
-        const all = Object.values(limits), speed = make.work('speed', leastSpeed, { limits: all }, { item, label: `Top speed, ${item}` })
+        const all = Object.values(limits),
+          speed = make.work('speed', leastSpeed, { limits: all }, { item, label: `Top speed, ${item}` })
         const binding = Object.keys(limits).find(name => (limits[name] as Value).value === speed.value) as string
-        make.table('limits', { label: `What limits top speed, ${item}`, columns: [{ key: 'speed', label: 'speed', unit: 'm/s', shows: 'speed' }, { key: 'governs', label: '' }], rows: Object.entries(limits).map(([name, v]) => ({ name, cells: { speed: v, governs: name === binding ? 'governs' : '' } })) }, item)
-        const need = make.work('need', roadLoadAt, { ...roadOf(s), speed: g.speed }, { item, label: `Road load at the speed wanted, ${item}` })
+        make.table(
+          'limits',
+          {
+            label: `What limits top speed, ${item}`,
+            columns: [
+              { key: 'speed', label: 'speed', unit: 'm/s', shows: 'speed' },
+              { key: 'governs', label: '' },
+            ],
+            rows: Object.entries(limits).map(([name, v]) => ({ name, cells: { speed: v, governs: name === binding ? 'governs' : '' } })),
+          },
+          item,
+        )
+        const need = make.work(
+          'need',
+          roadLoadAt,
+          { ...roadOf(s), speed: g.speed },
+          { item, label: `Road load at the speed wanted, ${item}` },
+        )
         const units = p.names.map((name, u): Rating => {
-          const torque = (sustained ? p.winding.ratedTorque[u] : p.motors.torque[u]) as Value, power = (sustained ? p.winding.ratedPower[u] : p.motors.power[u]) as Value, ratio = tallest[u] as Value, efficiency = p.motors.efficiency[u] as Value
-          return { name, ratio, torque, power, efficiency, pull: make.work('pull', pullAtSpeed, { torque, power, ratio, efficiency, radius: s.radius, speed: g.speed }, { item: `${item} ${name}`, label: `Pull of ${name} at the speed wanted` }) }
+          const torque = (sustained ? p.winding.ratedTorque[u] : p.motors.torque[u]) as Value,
+            power = (sustained ? p.winding.ratedPower[u] : p.motors.power[u]) as Value,
+            ratio = tallest[u] as Value,
+            efficiency = p.motors.efficiency[u] as Value
+          return {
+            name,
+            ratio,
+            torque,
+            power,
+            efficiency,
+            pull: make.work(
+              'pull',
+              pullAtSpeed,
+              { torque, power, ratio, efficiency, radius: s.radius, speed: g.speed },
+              { item: `${item} ${name}`, label: `Pull of ${name} at the speed wanted` },
+            ),
+          }
         })
         return [item, { goal: g.speed, speed, limits, binding, sustained, need, radius: s.radius, units }]
       }),

@@ -21,7 +21,16 @@ type Series = Trace['series'][number]
 /** Old engine, as far as its plate goes: torque up to the power, power up to the red line. */
 function oldEngine({ engine, gearbox, finalDrive }: Donor) {
   const fields = [engine.power, engine.torque, engine.redLine, gearbox.efficiency, finalDrive]
-  return fields.some(isGap) || Object.keys(gearbox.gears).length === 0 ? null : { power: engine.power, torque: engine.torque, redLine: engine.redLine, efficiency: gearbox.efficiency, finalDrive, gears: Object.entries(gearbox.gears).map(([name, ratio]) => ({ name, ratio })) }
+  return fields.some(isGap) || Object.keys(gearbox.gears).length === 0
+    ? null
+    : {
+        power: engine.power,
+        torque: engine.torque,
+        redLine: engine.redLine,
+        efficiency: gearbox.efficiency,
+        finalDrive,
+        gears: Object.entries(gearbox.gears).map(([name, ratio]) => ({ name, ratio })),
+      }
 }
 
 /** Pull against road speed: gear by gear and together, for a while and for ever, with the road load on slopes, the grip and the old engine beside it. */
@@ -37,38 +46,82 @@ export const tractive = study({
     old: oldEngine(m.donor),
   }),
   answer: (k, make): { names: readonly string[] } => {
-    const s = situation(make, k.car, 'usual'), p = pulling(make, k.pulling, 'usual'), radius = s.radius.value
+    const s = situation(make, k.car, 'usual'),
+      p = pulling(make, k.pulling, 'usual'),
+      radius = s.radius.value
     // One list of speeds for all: a little beyond where the fastest unit runs out.
-    const most = 1.05 * Math.max(...p.names.map((_, u) => ((p.motors.topSpeed[u] as Value).value * radius) / (ratioOf(p, u).value)))
-    const speeds = Float64Array.from({ length: POINTS_ALONG }, (_, i) => (most * i) / (POINTS_ALONG - 1)), axis = { label: 'road speed', unit: 'm/s', values: speeds }
+    const most = 1.05 * Math.max(...p.names.map((_, u) => ((p.motors.topSpeed[u] as Value).value * radius) / ratioOf(p, u).value))
+    const speeds = Float64Array.from({ length: POINTS_ALONG }, (_, i) => (most * i) / (POINTS_ALONG - 1)),
+      axis = { label: 'road speed', unit: 'm/s', values: speeds }
     const sustained = p.winding.ratedTorque.length > 0
     const pull = (u: number, ratio: number, torque: number, power: number): Float64Array => {
       const fastest = ((p.motors.topSpeed[u] as Value).value * radius) / ratio
-      return speeds.map(v => (v > fastest ? 0 : pullAtSpeed({ torque, power, ratio, efficiency: (p.motors.efficiency[u] as Value).value, radius, speed: v })))
+      return speeds.map(v =>
+        v > fastest ? 0 : pullAtSpeed({ torque, power, ratio, efficiency: (p.motors.efficiency[u] as Value).value, radius, speed: v }),
+      )
     }
     const both = (u: number, ratio: number, name: string, label: string): Series[] => [
-      { name: `${name} peak`, label: `${label}, for a while`, unit: 'N', values: pull(u, ratio, (p.motors.torque[u] as Value).value, (p.motors.power[u] as Value).value) },
-      ...(sustained ? [{ name: `${name} continuous`, label: `${label}, continuously`, unit: 'N', values: pull(u, ratio, (p.winding.ratedTorque[u] as Value).value, (p.winding.ratedPower[u] as Value).value) }] : []),
+      {
+        name: `${name} peak`,
+        label: `${label}, for a while`,
+        unit: 'N',
+        values: pull(u, ratio, (p.motors.torque[u] as Value).value, (p.motors.power[u] as Value).value),
+      },
+      ...(sustained
+        ? [
+            {
+              name: `${name} continuous`,
+              label: `${label}, continuously`,
+              unit: 'N',
+              values: pull(u, ratio, (p.winding.ratedTorque[u] as Value).value, (p.winding.ratedPower[u] as Value).value),
+            },
+          ]
+        : []),
     ]
     const own = p.names.map((name, u) => both(u, ratioOf(p, u).value, name, name))
     for (const [u, name] of p.names.entries()) {
       const box = isGaps(k.gears) ? undefined : (k.gears as unknown as { units: Record<string, Gears | Gaps> }).units[name]
       const series = box && !isGaps(box) ? box.gears.flatMap(g => both(u, g.ratio.value, g.name, g.name)) : (own[u] as Series[])
-      make.trace('pull', { label: `Pull of ${name} against road speed`, axis, series: [...series, ...(u === 0 ? old(k.old, speeds, radius) : [])] }, name)
+      make.trace(
+        'pull',
+        { label: `Pull of ${name} against road speed`, axis, series: [...series, ...(u === 0 ? old(k.old, speeds, radius) : [])] },
+        name,
+      )
       byCharge(make, name, u, k.battery, p, axis, pull)
     }
-    const sum = (which: 'peak' | 'continuous'): Float64Array => speeds.map((_, i) => own.reduce((f, series) => f + (series.find(x => x.name.endsWith(which))?.values[i] ?? 0), 0))
+    const sum = (which: 'peak' | 'continuous'): Float64Array =>
+      speeds.map((_, i) => own.reduce((f, series) => f + (series.find(x => x.name.endsWith(which))?.values[i] ?? 0), 0))
     make.trace('pull-together', {
       label: 'Pull of all motors, road load on slopes, grip',
       axis,
       series: [
         { name: 'peak', label: 'pull for a while', unit: 'N', values: sum('peak') },
         ...(sustained ? [{ name: 'continuous', label: 'pull continuously', unit: 'N', values: sum('continuous') }] : []),
-        ...SLOPES.map(slope => ({ name: `slope ${slope}`, label: slope === 0 ? 'road load on the level' : `road load on ${slope} %`, unit: 'N', values: against(s, slope / 100, speeds) })),
+        ...SLOPES.map(slope => ({
+          name: `slope ${slope}`,
+          label: slope === 0 ? 'road load on the level' : `road load on ${slope} %`,
+          unit: 'N',
+          values: against(s, slope / 100, speeds),
+        })),
         { name: 'grip', label: 'most the tyres carry', unit: 'N', values: carried(s, p, speeds) },
       ],
     })
-    make.work('level-speed', highestSpeed, { f0: s.f0, f1: s.f1, f2: s.f2, headWind: s.headWind, torque: p.motors.torque, power: p.motors.power, efficiency: p.motors.efficiency, ratios: p.names.map((_, u) => ratioOf(p, u)), radius: s.radius }, { label: 'Speed at which peak pull and road load meet' })
+    make.work(
+      'level-speed',
+      highestSpeed,
+      {
+        f0: s.f0,
+        f1: s.f1,
+        f2: s.f2,
+        headWind: s.headWind,
+        torque: p.motors.torque,
+        power: p.motors.power,
+        efficiency: p.motors.efficiency,
+        ratios: p.names.map((_, u) => ratioOf(p, u)),
+        radius: s.radius,
+      },
+      { label: 'Speed at which peak pull and road load meet' },
+    )
     return { names: p.names }
   },
 })
@@ -78,32 +131,78 @@ const ratioOf = (p: P, u: number): Value => p.motors.ratios[p.motors.gears.slice
 
 function against(s: Situation, slope: number, speeds: Float64Array): Float64Array {
   const road = { f0: s.f0.value, f1: s.f1.value, f2: s.f2.value, headWind: s.headWind.value }
-  return speeds.map(speed => climbForce({ level: roadLoadAt({ ...road, speed }), mass: s.mass.value, rolling: s.rolling.value, slope, gravity: GRAVITY.value }))
+  return speeds.map(speed =>
+    climbForce({ level: roadLoadAt({ ...road, speed }), mass: s.mass.value, rolling: s.rolling.value, slope, gravity: GRAVITY.value }),
+  )
 }
 /** What the tyres carry while the car gathers speed: motors of any strength, in the shares they have. */
 function carried(s: Situation, p: P, speeds: Float64Array): Float64Array {
-  const car = Object.fromEntries(Object.entries(carOf(s)).map(([name, v]) => [name, v.value])) as unknown as PullPlan, plan = { ...car, centre: p.motors.centre.value } as PullPlan
-  const share = p.motors.frontShare.map(f => f.value), front = share.some(x => x > 0) ? 1e9 * Math.max(...share) : 0, rear = share.some(x => x < 1) ? 1e9 * (1 - Math.min(...share)) : 0
-  const linked = share.some(x => x > 0 && x < 1), out = new Float64Array(2), road = { f0: s.f0.value, f1: s.f1.value, f2: s.f2.value, headWind: s.headWind.value }
+  const car = Object.fromEntries(Object.entries(carOf(s)).map(([name, v]) => [name, v.value])) as unknown as PullPlan,
+    plan = { ...car, centre: p.motors.centre.value } as PullPlan
+  const share = p.motors.frontShare.map(f => f.value),
+    front = share.some(x => x > 0) ? 1e9 * Math.max(...share) : 0,
+    rear = share.some(x => x < 1) ? 1e9 * (1 - Math.min(...share)) : 0
+  const linked = share.some(x => x > 0 && x < 1),
+    out = new Float64Array(2),
+    road = { f0: s.f0.value, f1: s.f1.value, f2: s.f2.value, headWind: s.headWind.value }
   return speeds.map(speed => {
     gripped(plan, front, rear, linked, roadLoadAt({ ...road, speed }), 1, out)
     return (out[0] as number) + (out[1] as number)
   })
 }
-function byCharge(make: Maker, name: string, u: number, battery: unknown, p: P, axis: Trace['axis'], pull: (u: number, ratio: number, torque: number, power: number) => Float64Array): void {
+function byCharge(
+  make: Maker,
+  name: string,
+  u: number,
+  battery: unknown,
+  p: P,
+  axis: Trace['axis'],
+  pull: (u: number, ratio: number, torque: number, power: number) => Float64Array,
+): void {
   if (isGaps(battery)) return
-  make.trace('pull-by-charge', {
-    label: `Pull of ${name} by charge and temperature of the cells`,
-    axis,
-    series: POINTS.map(point => ({ name: point.name, label: `${point.charge} charge, ${point.cells} cells`, unit: 'N', values: pull(u, ratioOf(p, u).value, (p.motors.torque[u] as Value).value, ((battery as Record<string, FromBattery>)[point.name]?.units[name]?.power as Value).value) })),
-  }, name)
+  make.trace(
+    'pull-by-charge',
+    {
+      label: `Pull of ${name} by charge and temperature of the cells`,
+      axis,
+      series: POINTS.map(point => ({
+        name: point.name,
+        label: `${point.charge} charge, ${point.cells} cells`,
+        unit: 'N',
+        values: pull(
+          u,
+          ratioOf(p, u).value,
+          (p.motors.torque[u] as Value).value,
+          ((battery as Record<string, FromBattery>)[point.name]?.units[name]?.power as Value).value,
+        ),
+      })),
+    },
+    name,
+  )
 }
-type Old = { power: Value; torque: Value; redLine: Value; efficiency: Value; finalDrive: Value; gears: readonly { name: string; ratio: Field | Value }[] }
+type Old = {
+  power: Value
+  torque: Value
+  redLine: Value
+  efficiency: Value
+  finalDrive: Value
+  gears: readonly { name: string; ratio: Field | Value }[]
+}
 function old(engine: unknown, speeds: Float64Array, radius: number): Series[] {
   if (engine === null) return []
   const e = engine as Old
   return e.gears.map(g => {
-    const ratio = (g.ratio as Value).value * e.finalDrive.value, fastest = (e.redLine.value * radius) / ratio
-    return { name: `old ${g.name}`, label: `old engine at most, ${g.name}`, unit: 'N', values: speeds.map(v => (v > fastest ? 0 : pullAtSpeed({ torque: e.torque.value, power: e.power.value, ratio, efficiency: e.efficiency.value, radius, speed: v }))) }
+    const ratio = (g.ratio as Value).value * e.finalDrive.value,
+      fastest = (e.redLine.value * radius) / ratio
+    return {
+      name: `old ${g.name}`,
+      label: `old engine at most, ${g.name}`,
+      unit: 'N',
+      values: speeds.map(v =>
+        v > fastest
+          ? 0
+          : pullAtSpeed({ torque: e.torque.value, power: e.power.value, ratio, efficiency: e.efficiency.value, radius, speed: v }),
+      ),
+    }
   })
 }

@@ -21,9 +21,19 @@ export const wantedSpeeds = study({
         maybe({
           speed: g.speed,
           radius: from(ask(rolling), r => r.radius),
-          ratio: from(ask(envelopes), e => { const x = e.units[unit] as Envelope | Gaps; return isGaps(x) ? x : x.ratio }),
+          ratio: from(ask(envelopes), e => {
+            const x = e.units[unit] as Envelope | Gaps
+            return isGaps(x) ? x : x.ratio
+          }),
           // A propshaft runs where the motor drives an axle of its own ratio behind gearbox, transfer case or reduction.
-          shaft: isGap(u.through) || u.through.value === 'drive unit' ? null : maybe({ axle: isGap(u.finalDrive) ? m.donor.finalDrive : u.finalDrive, before: m.donor.finalDrive, fastest: m.donor.topSpeed }),
+          shaft:
+            isGap(u.through) || u.through.value === 'drive unit'
+              ? null
+              : maybe({
+                  axle: isGap(u.finalDrive) ? m.donor.finalDrive : u.finalDrive,
+                  before: m.donor.finalDrive,
+                  fastest: m.donor.topSpeed,
+                }),
         }),
       ),
     }
@@ -44,8 +54,18 @@ export const wantedSpeeds = study({
                   propshaft: isGaps(shaft)
                     ? shaft
                     : {
-                        now: make.work('propshaft', motorSpeed, { speed, radius, ratio: shaft.axle }, { item, label: `Propshaft at the speed wanted, ${item}` }),
-                        before: make.work('propshaft-before', motorSpeed, { speed: shaft.fastest, radius, ratio: shaft.before }, { item, label: `Propshaft at the donor car’s top speed, ${item}` }),
+                        now: make.work(
+                          'propshaft',
+                          motorSpeed,
+                          { speed, radius, ratio: shaft.axle },
+                          { item, label: `Propshaft at the speed wanted, ${item}` },
+                        ),
+                        before: make.work(
+                          'propshaft-before',
+                          motorSpeed,
+                          { speed: shaft.fastest, radius, ratio: shaft.before },
+                          { item, label: `Propshaft at the donor car’s top speed, ${item}` },
+                        ),
                       },
                 }),
           },
