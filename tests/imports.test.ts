@@ -38,8 +38,8 @@ const ENGINE: Readonly<Record<string, readonly string[]>> = {
   rules: [...BASE, 'model', 'studies'],
   plan: [...BASE, 'model', 'studies'],
   proving: [...BASE, 'model', 'studies'],
-  assess: [...BASE, 'model', 'studies', 'rules', 'plan', 'proving'],
-  headline: ['working'],
+  assess: [...BASE, 'model', 'studies', 'rules', 'plan', 'proving', 'headline'],
+  headline: ['working', 'rules'],
   index: [...BASE, 'model', ...DOMAINS, 'studies', 'rules', 'plan', 'proving', 'assess', 'formulas', 'headline'],
 }
 const WHY_ENGINE =

@@ -16,7 +16,7 @@ describe.each(CARS)('sweep “round trip” over %s', car => {
     for (const [id, f] of assessment.figures) if (typeof f.value === 'number' && Number.isFinite(f.value)) expect(json.figures[id]?.value, id).toBe(f.value)
     expect(json.findings).toHaveLength(assessment.findings.length)
     expect(JSON.parse(JSON.stringify(assessmentJson(conversion, assessment)))).toEqual(json)
-    const { out } = await printed('assess', fileOf(car))
+    const { out } = await printed('assess', fileOf(car), '--figures')
     for (const [id, f] of assessment.figures) if (typeof f.value === 'number') expect(out).toContain(id)
   })
 })

@@ -1,4 +1,4 @@
-import { type Assessment, type Finding, type Outcome, STUDIES } from '@ampwright/engine'
+import { type Assessment, type Finding, headlineOf, type Outcome, STUDIES, wantedOf } from '@ampwright/engine'
 import type { Conversion, System } from '@ampwright/conversion'
 import { requirementLine } from './requirement.ts'
 import { filled, shown } from './shown.ts'
@@ -7,12 +7,13 @@ import { colours, columns, type Terminal, widthOf, wrapped } from './terminal.ts
 export const MARKS: Readonly<Record<Outcome, string>> = { sound: '●', marginal: '◐', failing: '▲', unanswered: '◌', 'does not apply': '–', accepted: '✓' }
 
 /** The whole assessment on the terminal: headline, what stands in the way, figures by stage, what is still asked. */
-export function printAssessment(c: Conversion, a: Assessment, t: Terminal, system: System): void {
+export function printAssessment(c: Conversion, a: Assessment, t: Terminal, system: System, figures: boolean): void {
   const k = colours(t), car = c.model.car
   t.out(k.bold('value' in car ? car.value : 'A conversion without a name yet'))
   printCounts(a, t)
+  printHeadline(a, t, system)
   printFindings(a.findings.filter(f => f.outcome !== 'sound' && f.outcome !== 'does not apply'), t, system, 'What stands in the way')
-  printFigures(a, t, system)
+  if (figures) printFigures(a, t, system)
   printGaps(a, t)
   const sound = a.findings.filter(f => f.outcome === 'sound')
   if (sound.length) {
@@ -20,8 +21,23 @@ export function printAssessment(c: Conversion, a: Assessment, t: Terminal, syste
     t.out(k.bold('What holds'))
     for (const f of sound) for (const line of wrapped(`${MARKS.sound} ${f.title}${f.item ? ` (${f.item})` : ''}`, t.width, '  ')) t.out(k.green(line))
   }
+  if (!figures) {
+    t.out('')
+    for (const line of wrapped(`${a.figures.size} figures, ${a.tables.size} tables, ${a.traces.size} traces stand behind this: assess --figures prints all figures, why FILE FIGURE the working of one, table and chart the rest.`, t.width)) t.out(line)
+  }
   t.out('')
   for (const line of wrapped('Ampwright informs; it does not approve. Ask the authority and the person who will sign before parts are bought. High voltage kills: work on it is for qualified people, on parts proven dead.', t.width)) t.out(k.dim(line))
+}
+
+/** What is always in view: best value and band, and what the brief or a rating asks of it. */
+function printHeadline(a: Assessment, t: Terminal, system: System): void {
+  const rows = headlineOf(a).map(f => {
+    const half = a.halves.get(f.id), wanted = wantedOf(f, a.findings)
+    return [wanted ? MARKS[wanted.outcome] : ' ', f.label, shown(f, system, half), wanted ? `${wanted.side} ${shown(wanted.limit, system)}` : ''] as const
+  })
+  if (rows.length === 0) return
+  t.out('')
+  for (const line of columns(rows, t.width, 4)) t.out(line)
 }
 
 function printCounts(a: Assessment, t: Terminal): void {

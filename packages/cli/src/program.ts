@@ -7,11 +7,12 @@ import { drawTrace } from './chart.ts'
 import { differences, printComparison, turned } from './compare.ts'
 import { completion } from './completion.ts'
 import { cardJson, compute, formulaNamed, inputsOf, printCard, printChapters } from './handbook.ts'
-import { assessmentJson } from './json.ts'
+import { assessmentJson, tableJson } from './json.ts'
 import { assessWithProgress } from './judged.ts'
 import { load, Refusal } from './load.ts'
 import { newConversion, type Start } from './new-conversion.ts'
 import { printSurvey, survey } from './survey.ts'
+import { printTable } from './table.ts'
 import { filled } from './shown.ts'
 import { colours, type Terminal } from './terminal.ts'
 import { workingTree } from './working-tree.ts'
@@ -37,13 +38,14 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
   const strict = (c: Command): Command => c.option('--strict', 'assume nothing: class values stay gaps').addOption(units()).option('--json', 'machine-readable output')
 
   strict(program.command('assess').argument('<file>', 'conversion file, or - for standard input').description('Everything the engine knows about a conversion: figures, findings, what is missing.'))
+    .option('--figures', 'print every figure with its id')
     .option('--traces <ids...>', 'with --json: traces to include')
-    .action((file: string, o: Shared & { traces?: string[] }) => {
+    .action((file: string, o: Shared & { traces?: string[]; figures?: boolean }) => {
       const c = load(file, Boolean(o.strict)), a = assessWithProgress(c, t)
       const unknown = (o.traces ?? []).filter(id => !a.traces.has(id))
       if (unknown.length) throw new Refusal(`assess: no trace is called ${unknown.join(', ')}; there are ${[...a.traces.keys()].join(', ') || 'none'}`)
       if (o.json) print(t, assessmentJson(c, a, o.traces))
-      else printAssessment(c, a, t, o.units)
+      else printAssessment(c, a, t, o.units, Boolean(o.figures))
       code = outcomeExit(a)
     })
 
@@ -122,6 +124,18 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
     .action((file: string, name: string, o: Shared & { write?: boolean; by: string; reason: string; scope: string; date: string }) => {
       const f = findingNamed(assessWithProgress(load(file, Boolean(o.strict)), t), name)
       code = outcomeExit(change(file, [acceptance(f, o)], { write: Boolean(o.write), strict: Boolean(o.strict), units: o.units }, t))
+    })
+
+  strict(program.command('table').argument('<file>').argument('[table]', 'id of a table; without it all are listed').description('A table, such as what is asked before parts are bought, the goals, or where the energy goes.'))
+    .action((file: string, id: string | undefined, o: Shared) => {
+      const a = assessWithProgress(load(file, Boolean(o.strict)), t), table = id === undefined ? undefined : a.tables.get(id)
+      if (id !== undefined && !table) {
+        const near = nearest(id, [...a.tables.keys()])
+        throw new Refusal(`table: no table is called «${id}»${near ? `; did you mean ${near}?` : ''}; there are ${[...a.tables.keys()].join(', ') || 'none'}`)
+      }
+      if (!table) return o.json ? print(t, [...a.tables.values()].map(x => ({ id: x.id, label: x.label, rows: x.rows.length }))) : [...a.tables.values()].forEach(x => t.out(`${x.id}  ${x.label}`))
+      if (o.json) print(t, tableJson(table))
+      else printTable(table, a, t, o.units)
     })
 
   program.command('schema').description('The JSON Schema of the conversion file, for editors.').action(() => print(t, jsonSchema(SCHEMA)))

@@ -1,5 +1,7 @@
 import type { Model } from './model/model.ts'
 import { RULES } from './rules/rules.ts'
+import { headlineOf } from './headline.ts'
+import { goals } from './rules/brief/goals.ts'
 import { requirements } from './rules/brief/requirements.ts'
 import { findings } from './rules/find.ts'
 import type { Finding } from './rules/rule.ts'
@@ -55,10 +57,11 @@ export function* assess(answers: Answers, { bands = true }: AssessOptions = {}):
       if (f.because.result) yield { did: f.id, of: 'bands' }
     }
   const found = RULES.flatMap(rule => findings(rule, answers, memo))
+  for (const t of goals(answers.current(), found)) tables.set(t.id, t)
   for (const f of found) for (const g of f.gaps) gaps.set(g.path, { ...g, unlocks: [...new Set([...(gaps.get(g.path)?.unlocks ?? []), f.title])] })
   yield { did: 'rules', of: 'rules' }
   const sorted = [...found].sort((a, b) => ORDER[a.outcome] - ORDER[b.outcome] || HARM[a.harm] - HARM[b.harm])
-  return { figures, halves, traces, tables, findings: sorted, gaps: [...gaps.values()], headline: HEADLINE.map(s => s.id) }
+  return { figures, halves, traces, tables, findings: sorted, gaps: [...gaps.values()], headline: headlineOf({ figures }).map(f => f.id) }
 }
 
 /** Runs the generator to its end. */
