@@ -18,7 +18,8 @@ const TABLES: Readonly<Record<string, readonly Kind[]>> = {
 const MOST_BYTES = 100_000_000
 
 const refused = (found: string, accepted: string): FileDatum => ({ ok: false, found, accepted })
-const refusedAt = ({ line, what, found, accepted }: Issue): FileDatum => refused(`line ${line}: ${what}${found ? ` (${found})` : ''}`, accepted || 'a sound file')
+const refusedAt = ({ line, what, found, accepted }: Issue): FileDatum =>
+  refused(`line ${line}: ${what}${found ? ` (${found})` : ''}`, accepted || 'a sound file')
 
 /** Reads files beside a conversion: tables of numbers and tracks. Each file is read and checked once. */
 export function attachmentsIn(folder: string): (name: string, format: string) => FileDatum | undefined {
@@ -31,8 +32,10 @@ export function attachmentsIn(folder: string): (name: string, format: string) =>
 }
 
 function read(folder: string, name: string, format: string): FileDatum | undefined {
-  if (isAbsolute(name) || normalize(name).startsWith('..')) return refused('a path that leaves the folder of the conversion', 'a file in that folder or below it')
-  const path = join(folder, name), stat = statSync(path, { throwIfNoEntry: false })
+  if (isAbsolute(name) || normalize(name).startsWith('..'))
+    return refused('a path that leaves the folder of the conversion', 'a file in that folder or below it')
+  const path = join(folder, name),
+    stat = statSync(path, { throwIfNoEntry: false })
   if (!stat?.isFile()) return undefined
   if (stat.size > MOST_BYTES) return refused(`${stat.size} bytes`, `at most ${MOST_BYTES} bytes`)
   const bytes = readFileSync(path)
@@ -59,7 +62,9 @@ function table(bytes: Uint8Array, format: string): FileDatum {
     if ('found' in si) return { ok: false, ...si }
     values.push(si)
   }
-  return values.length === 2 ? line(values[0] as Float64Array, values[1] as Float64Array) : surface(values as [Float64Array, Float64Array, Float64Array])
+  return values.length === 2
+    ? line(values[0] as Float64Array, values[1] as Float64Array)
+    : surface(values as [Float64Array, Float64Array, Float64Array])
 }
 
 /** A column in coherent SI, by what its unit makes of 0 and 1: every unit of the file format is a straight line. */
@@ -68,24 +73,33 @@ function inSi({ name, unit = '', values }: NumberColumn, kind: Kind): Float64Arr
     const got = readQuantity(`${n} ${unit}`.trim(), kind)
     return got.ok ? got.quantity.value : undefined
   }
-  const zero = at(0), one = at(1)
-  if (zero === undefined || one === undefined) return { found: `column «${name}»${unit ? ` in ${unit}` : ' without a unit'}`, accepted: `a ${kind} with its unit, as in «${name} [unit]»` }
+  const zero = at(0),
+    one = at(1)
+  if (zero === undefined || one === undefined)
+    return {
+      found: `column «${name}»${unit ? ` in ${unit}` : ' without a unit'}`,
+      accepted: `a ${kind} with its unit, as in «${name} [unit]»`,
+    }
   return values.map(v => zero + v * (one - zero))
 }
 
 function line(x: Float64Array, y: Float64Array): FileDatum {
   if (x.length < 2) return refused(`${x.length} rows`, 'at least two rows')
-  for (let i = 1; i < x.length; i++) if (!(x[i]! > x[i - 1]!)) return refused(`row ${i + 1}: the first column does not rise`, 'a first column that rises from row to row')
+  for (let i = 1; i < x.length; i++)
+    if (!(x[i]! > x[i - 1]!)) return refused(`row ${i + 1}: the first column does not rise`, 'a first column that rises from row to row')
   return { ok: true, datum: { x, y } }
 }
 
 /** A map from rows of x, y, value in any order; every pair of an x and a y must be there once. */
 function surface([xs, ys, values]: readonly [Float64Array, Float64Array, Float64Array]): FileDatum {
-  const axis = (v: Float64Array): Float64Array => Float64Array.from(new Set(v)).sort(), x = axis(xs), y = axis(ys)
+  const axis = (v: Float64Array): Float64Array => Float64Array.from(new Set(v)).sort(),
+    x = axis(xs),
+    y = axis(ys)
   if (x.length < 2 || y.length < 2) return refused(`${x.length} × ${y.length} points`, 'at least two values on each axis')
   const z = new Float64Array(x.length * y.length).fill(Number.NaN)
   for (const [k, value] of values.entries()) z[x.indexOf(xs[k] as number) * y.length + y.indexOf(ys[k] as number)] = value
   const missing = z.findIndex(Number.isNaN)
-  if (xs.length !== z.length || missing >= 0) return refused(`${xs.length} rows for ${x.length} × ${y.length} points`, 'one row for every pair of the two axes')
+  if (xs.length !== z.length || missing >= 0)
+    return refused(`${xs.length} rows for ${x.length} × ${y.length} points`, 'one row for every pair of the two axes')
   return { ok: true, datum: { x, y, z } }
 }

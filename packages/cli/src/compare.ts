@@ -1,4 +1,4 @@
-import { type Assessment, type Figure, type Finding, kindOf } from '@ampwright/engine'
+import { type Assessment, type Figure, type Finding, headlineOf, kindOf } from '@ampwright/engine'
 import type { System } from '@ampwright/conversion'
 import { MARKS } from './assess.ts'
 import { shown, shownNumber } from './shown.ts'
@@ -41,6 +41,10 @@ export function printComparison(a: Assessment, b: Assessment, names: readonly [s
   const k = colours(t), found = turned(a, b), figures = differences(a, b)
   t.out(k.bold(`${names[0]} → ${names[1]}`))
   if (found.length === 0 && figures.length === 0) return t.out('No difference.')
+  const view = [...new Set([...headlineOf(a), ...headlineOf(b)].map(f => f.id))]
+  const row = (d: { label: string; before?: Figure; after?: Figure; change?: number }): string[] => [d.label, d.before ? shown(d.before, system) : '–', d.after ? shown(d.after, system) : '–', d.change === undefined || !d.after || d.change === 0 ? '' : `${d.change > 0 ? '+' : ''}${shownNumber(d.change, differenceKind(d.after), d.after.unit, system)}`]
+  t.out('')
+  for (const line of columns(view.map(id => headlineRow(id, a, b)).map(row), t.width, 1)) t.out(line)
   if (found.length) {
     t.out('')
     t.out(k.bold('Findings'))
@@ -49,9 +53,12 @@ export function printComparison(a: Assessment, b: Assessment, names: readonly [s
   if (figures.length) {
     t.out('')
     t.out(k.bold('Figures'))
-    const rows = figures.map(d => [d.label, d.before ? shown(d.before, system) : '–', d.after ? shown(d.after, system) : '–', d.change === undefined || !d.after ? '' : `${d.change > 0 ? '+' : ''}${shownNumber(d.change, differenceKind(d.after), d.after.unit, system)}`])
-    for (const line of columns(rows, t.width, 1)) t.out(line)
+    for (const line of columns(figures.filter(d => !view.includes(d.id)).map(row), t.width, 1)) t.out(line)
   }
+}
+function headlineRow(id: string, a: Assessment, b: Assessment): { label: string; before?: Figure; after?: Figure; change?: number } {
+  const before = a.figures.get(id), after = b.figures.get(id), label = ((after ?? before) as Figure).label
+  return { label, ...(before ? { before } : {}), ...(after ? { after } : {}), ...(before && after ? { change: after.value - before.value } : {}) }
 }
 const differenceKind = (f: Figure): ReturnType<typeof kindOf> => {
   const kind = f.shows ?? kindOf(f.unit)

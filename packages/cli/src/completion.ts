@@ -1,6 +1,6 @@
 import { Refusal } from './load.ts'
 
-const COMMANDS = ['new', 'assess', 'why', 'survey', 'handbook', 'compare', 'set', 'remedy', 'accept', 'chart', 'schema', 'completion']
+const COMMANDS = ['new', 'assess', 'why', 'survey', 'handbook', 'compare', 'set', 'remedy', 'accept', 'chart', 'table', 'schema', 'completion']
 
 /** A script that completes commands, options and conversion files in a shell. */
 export function completion(shell: string, figures = 'ampwright'): string {

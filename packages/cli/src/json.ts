@@ -1,4 +1,4 @@
-import { type AnyValue, type Assessment, assumptions, type Fact, type Figure, type Finding, type Gap, nameOf } from '@ampwright/engine'
+import { type AnyValue, type Assessment, assumptions, type Fact, type Figure, type Finding, type Gap, nameOf, type Table } from '@ampwright/engine'
 import type { Conversion } from '@ampwright/conversion'
 
 const plainDatum = (v: unknown): unknown => (typeof v === 'object' && v !== null ? Object.fromEntries(Object.entries(v).map(([k, a]) => [k, [...(a as Float64Array)]])) : typeof v === 'number' && !Number.isFinite(v) ? String(v) : v)
@@ -31,6 +31,16 @@ function findingJson(f: Finding): object {
   }
 }
 
+/** A table: cells are values, plain numbers in the unit of their column, or words. */
+export const tableJson = (t: Table): object => ({
+  label: t.label,
+  columns: t.columns,
+  rows: t.rows.map(r => ({
+    name: r.name,
+    cells: Object.fromEntries(Object.entries(r.cells).map(([k, c]) => [k, c !== undefined && typeof c === 'object' ? { name: nameOf(c), value: plainDatum(c.value), unit: c.unit } : c])),
+  })),
+})
+
 /** The documented JSON of an assessment: see docs/json.md. */
 export function assessmentJson(conversion: Conversion, a: Assessment, traces: readonly string[] = []): object {
   const car = conversion.model.car
@@ -39,7 +49,7 @@ export function assessmentJson(conversion: Conversion, a: Assessment, traces: re
     headline: a.headline,
     figures: Object.fromEntries([...a.figures].map(([id, f]) => [id, figureJson(f, a.halves.get(id))])),
     facts: Object.fromEntries((conversion.facts as readonly Fact[]).map(f => [f.path, { label: f.label, ...(f.text === undefined ? {} : { text: f.text }), value: plainDatum(f.value), unit: f.unit, ...(f.origin ? { origin: f.origin } : {}), ...(f.half === undefined ? {} : { spread: f.half }) }])),
-    tables: Object.fromEntries([...a.tables].map(([id, t]) => [id, { label: t.label, columns: t.columns, rows: t.rows.map(r => ({ name: r.name, cells: Object.fromEntries(Object.entries(r.cells).map(([k, c]) => [k, c !== undefined && typeof c === 'object' ? { name: nameOf(c), value: plainDatum(c.value), unit: c.unit } : c])) })) }])),
+    tables: Object.fromEntries([...a.tables].map(([id, t]) => [id, tableJson(t)])),
     findings: a.findings.map(findingJson),
     gaps: a.gaps.map(g => ({ ...gapJson(g), unlocks: g.unlocks })),
     ...(traces.length ? { traces: Object.fromEntries([...a.traces].filter(([id]) => traces.includes(id)).map(([id, t]) => [id, { label: t.label, axis: { ...t.axis, values: [...t.axis.values] }, series: t.series.map(s => ({ ...s, values: [...s.values] })) }])) } : {}),

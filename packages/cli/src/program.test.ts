@@ -101,7 +101,7 @@ describe('assess', () => {
   })
   it('reads standard input and exits by the findings', () => {
     const main = join(root, 'packages/cli/src/main.ts')
-    const child = spawnSync(process.execPath, ['--conditions', 'source', '--import', 'tsx', main, 'assess', '-', '--json'], { input: textOf('lapwing'), encoding: 'utf8', cwd: root })
+    const child = spawnSync(process.execPath, ['--conditions', 'source', '--import', 'tsx', main, 'assess', '-', '--json'], { input: textOf('lapwing'), encoding: 'utf8', cwd: root, maxBuffer: 2 ** 27 })
     const parsed = JSON.parse(child.stdout) as { conversion: string; findings: { outcome: string }[] }
     expect(parsed.conversion).toBe('Lapwing roadster')
     expect(child.status).toBe(parsed.findings.some(f => f.outcome === 'failing') ? 1 : 0)

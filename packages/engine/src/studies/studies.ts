@@ -30,12 +30,16 @@ import { ratios } from './drive/ratios.ts'
 import { topSpeed } from './drive/top-speed.ts'
 import { tractive } from './drive/tractive.ts'
 import { wantedSpeeds } from './drive/wanted-speed.ts'
+import { arrangements } from './pack/arrangements.ts'
 import { chargingInTheCold } from './pack/charging-in-the-cold.ts'
 import { launchSag } from './pack/launch-sag.ts'
+import { moduleSorting } from './pack/module-sorting.ts'
 import { packMass } from './pack/pack-mass.ts'
 import { packModel } from './pack/pack-model.ts'
 import { packTemperature } from './pack/pack-temperature.ts'
 import { powerLimits } from './pack/power-limits.ts'
+import { salvage } from './pack/salvage.ts'
+import { strings } from './pack/strings.ts'
 import { usableEnergy } from './pack/usable-energy.ts'
 import { voltageWindow } from './pack/voltage-window.ts'
 import { rangeInWeather } from './trips/range-in-weather.ts'
@@ -47,4 +51,4 @@ import type { Study } from './study.ts'
 export const HEADLINE: readonly Study<unknown>[] = [ledger, loadCases]
 
 /** Every study, in the order of the job. A test fails when one is missing here. */
-export const STUDIES: readonly Study<unknown>[] = [outline, againstDonor, cost, weighed, rolling, coastDown, roadLoad, oldEngine, ledger, stance, tyres, loadCases, room, moves, seats, train, keptParts, turningParts, ratios, envelopes, driveUnits, hillStart, packModel, voltageWindow, packMass, usableEnergy, powerLimits, launchSag, chargingInTheCold, packTemperature, batteryPull, acceleration, topSpeed, climb, gears, ratioWindow, tractive, wantedSpeeds, partLoads, trips, ranges, exchange, rangeInWeather]
+export const STUDIES: readonly Study<unknown>[] = [outline, againstDonor, cost, weighed, rolling, coastDown, roadLoad, oldEngine, ledger, stance, tyres, loadCases, room, moves, seats, train, keptParts, turningParts, ratios, envelopes, driveUnits, hillStart, packModel, voltageWindow, packMass, usableEnergy, powerLimits, launchSag, chargingInTheCold, packTemperature, salvage, moduleSorting, strings, arrangements, batteryPull, acceleration, topSpeed, climb, gears, ratioWindow, tractive, wantedSpeeds, partLoads, trips, ranges, exchange, rangeInWeather]
