@@ -1,11 +1,15 @@
 // Writes the generated pages of docs/. A test compares them with what stands there.
-import { writeFileSync } from 'node:fs'
+import { readFileSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
+import { withOutput } from './docs/shown-output.ts'
 import { pages } from './docs/pages.ts'
 
-const folder = join(dirname(dirname(fileURLToPath(import.meta.url))), 'docs')
+const root = dirname(dirname(fileURLToPath(import.meta.url))), folder = join(root, 'docs')
 for (const [file, text] of Object.entries(pages())) {
   writeFileSync(join(folder, file), text)
   console.log(`docs/${file}: ${text.split('\n').length} lines`)
 }
+
+const readme = join(root, 'README.md')
+writeFileSync(readme, await withOutput(readFileSync(readme, 'utf8'), root))

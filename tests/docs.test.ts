@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { withOutput } from '../scripts/docs/shown-output.ts'
 import { pages } from '../scripts/docs/pages.ts'
 import { root } from './cars.ts'
 
@@ -18,4 +19,9 @@ describe('generated pages', () => {
   it('holds no path of a machine and no host name', () => {
     for (const [file, text] of Object.entries(wanted)) expect(text, file).not.toMatch(/\/(home|work|tmp|root|Users)\/|https?:\/\//)
   })
+})
+
+it('README.md shows what its commands really print', async () => {
+  const readme = readFileSync(join(root, 'README.md'), 'utf8')
+  expect(await withOutput(readme, root)).toBe(readme)
 })
