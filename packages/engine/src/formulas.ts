@@ -61,6 +61,10 @@ import * as tripConsumption from './trip/consumption.ts'
 import * as inverterHeat from './trip/inverter-heat.ts'
 import * as tripJourney from './trip/journey.ts'
 import * as trip from './trip/trip.ts'
+import * as charge from './charging/charge.ts'
+import * as closedForms from './charging/closed-forms.ts'
+import * as outlet from './charging/outlet.ts'
+import * as powerToPack from './charging/power-to-pack.ts'
 import type { AnyFormula } from './working/formula.ts'
 
 /** Every file of formulas, by the chapter of the handbook it belongs to. A test fails when a file with a card is missing here. */
@@ -90,6 +94,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
   cost: [parts, exchange],
   battery: [openCircuitSets, chenRinconMora, cellCircuit, powerLimit, coldResistance, packArithmetic, packResistance, packSums, packPower, moduleLot, lampTest, chargeAcceptance, usableEnergy, cellHeat, boxHeat, ageing, ageingOfYears, selfDischarge, weakestOfMany, parallelBranches, salvageLimits, compression, joints, ventGas, cellBarrier],
   drive: [wheelForce, envelope, motorLoss, lossMap, winding, speeds, highestSpeed, acceleration, batteryPull, ratioWindow, steepestStart, partLoads],
+  charging: [outlet, powerToPack, charge, closedForms],
   trip: [trip, tripJourney, tripConsumption, inverterHeat],
 }
 const isFormula = (x: unknown): x is AnyFormula => typeof x === 'function' && 'card' in x

@@ -44,8 +44,12 @@ export const pack = group(
     'charge-to': quantity('voltage', 'cell voltage charging stops at', 'U_cell,stop', { least: 0.5, most: 5 }),
     'wiring-resistance': quantity('resistance', 'links, cables, contactors, fuse together', 'R_w', { least: 0, assume: wiringResistance, measure: { tool: 'millivolt drop at 50 A, pack built', accuracy: '± 5 %', minutes: 30 } }),
     'box-conductance': quantity('thermal conductance', 'heat through the walls of all boxes per kelvin', 'UA', { least: 0, assume: boxConductance, measure: { tool: 'one night, two temperatures', accuracy: '± 10 %', minutes: 30 } }),
-    limits: group('current limits', {
+    compression: choice('what presses the cells', ['module housing', 'fixture', 'none'], { says: 'A fixture holds bare cells with the force their maker asks for.' }),
+    'strings-apart': quantity('voltage', 'voltage between strings before they are joined', 'ΔU_str', { least: 0, measure: { tool: 'meter, rested for a day', accuracy: '± 0.1 V', minutes: 10 } }),
+    limits: group('limits', {
       fuse: quantity('current', 'main fuse', 'I_fuse', { least: 1 }),
+      'fuse-voltage': quantity('voltage', 'direct voltage the fuse breaks', 'U_fuse', { least: 1, until: BEFORE, measure: LABEL }),
+      'string-fuse': quantity('current', 'fuse of each string', 'I_fuse,str', { least: 1 }),
       contactor: quantity('current', 'main contactor, continuous', 'I_k', { least: 1 }),
       'contactor-voltage': quantity('voltage', 'voltage the contactor breaks', 'U_k', { least: 1 }),
       bms: quantity('current', 'discharge limit set in the BMS', 'I_bms', { least: 1 }),
@@ -55,6 +59,8 @@ export const pack = group(
       part: part('bms'),
       fitted: choice('fitted', ['yes', 'no']),
       'controls-charger': choice('stops the charger', ['yes', 'no']),
+      'limits-drive': choice('limits the drive', ['by lowest cell', 'by pack voltage', 'no']),
+      'counts-charge': choice('counts charge in and out', ['yes', 'no']),
       cells: quantity('count', 'cells it can watch', 'n_bms', { least: 1 }),
       'lowest-charge-temperature': quantity('temperature', 'no charging below', 'T_ch,min', { least: 213.15, most: 333.15 }),
     }),

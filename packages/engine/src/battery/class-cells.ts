@@ -209,20 +209,20 @@ export const CLASS_CELLS: Readonly<Record<ClassChemistry, ClassCell>> = {
 export const classCell = (chemistry: string | undefined): ClassCell | undefined =>
   chemistry !== undefined && chemistry in CLASS_CELLS ? CLASS_CELLS[chemistry as ClassChemistry] : undefined
 
-/** Charging current over cell temperature [K] as capacity per hour [1/s], for planning without a maker's table: none below 2 °C and from 50 °C. */
+/** Charging current over cell temperature [K] as capacity per hour [1/s], for planning without a maker's table: none below 2 °C and from 50 °C; half a capacity per hour up to 20 °C, a whole one from there. */
 export const CHARGE_RATE: ClassCurve = {
   value: (({ x, y }) =>
     curve(
       x,
       y.map(c => c / 3600),
-    ))(celsius([2, 0], [5, 0.1], [10, 0.2], [20, 0.5], [25, 1], [45, 1], [50, 0])),
+    ))(celsius([2, 0], [5, 0.1], [10, 0.2], [19, 0.5], [20, 1], [45, 1], [50, 0])),
   note: 'planning line; only the maker’s own table may replace it',
   source: { work: 'apl48-manual', place: 'charging current against temperature; line drawn below makers’ tables', mark: 'common practice' },
 }
-/** An untested used module against one that is known: spread of retired lots, two standard deviations. */
-export const UNTESTED: ClassNumber = number(1, 0.12, 'untested: retired lots spread by 5.4 to 7.6 %', {
-  work: 'tao-2026',
-  place: 'capacities of three retired lots',
+/** An untested module against the others of its pack: cells of retired modules of one kind, two standard deviations. */
+export const UNTESTED: ClassNumber = number(1, 0.05, 'untested module of a pack: cells of retired modules spread by 2.4 %', {
+  work: 'hassini-2025',
+  place: '36 cells of 3 retired modules',
 })
 /** Capacity against new of a used module nobody has tested. */
 export const HEALTH: Readonly<Record<'new' | 'used', ClassNumber>> = {

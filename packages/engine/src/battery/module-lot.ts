@@ -1,7 +1,9 @@
 import { at } from '../numerics/curve.ts'
 import { formula } from '../working/formula.ts'
+import { stringSorting } from './module-grouping.ts'
 import { coulombs, count, many, ohms, share, volts } from './symbols.ts'
 
+const PRACTICE = { work: 'practice', place: 'grading of used modules', mark: 'common practice' } as const
 const DEFINITION = { work: 'definition', place: 'statistics of a lot' } as const
 
 /** Spread of a lot, from its lowest to its highest, over its lowest. */
@@ -177,4 +179,133 @@ export const chargeAtVoltage = formula(
     const share = y[i + 1]! === y[i]! ? 0 : (wanted - y[i]!) / (y[i + 1]! - y[i]!)
     return x[i]! + (x[i + 1]! - x[i]!) * Math.min(1, Math.max(0, share))
   },
+)
+
+/** Furthest any module lies from the median of its lot, as a share of the median. */
+const furthest = (each: readonly number[]): number => {
+  const m = medianOf(each)
+  return Math.max(...each.map(x => Math.abs(x - m))) / m
+}
+const WORDS = 'sorting is not arithmetic'
+const FURTHEST = 'The largest distance of any value from the median of the list, over that median.'
+export const capacityOff = formula(
+  {
+    id: 'capacity-off',
+    label: 'Furthest capacity from the median',
+    gives: share('d_Q', 'furthest from the median'),
+    takes: { each: many(coulombs('Q_k', 'each module')) },
+    text: FURTHEST,
+    words: WORDS,
+    source: PRACTICE,
+    proof: {
+      examples: [
+        {
+          takes: { each: [100, 110, 101] },
+          gives: 9 / 101,
+          within: 1e-12,
+          source: { work: 'probability', place: 'three values, by hand' },
+        },
+      ],
+    },
+  },
+  ({ each }) => furthest(each),
+)
+export const resistanceOff = formula(
+  {
+    id: 'resistance-off',
+    label: 'Furthest resistance from the median',
+    gives: share('d_R', 'furthest from the median'),
+    takes: { each: many(ohms('R_k', 'each module')) },
+    text: FURTHEST,
+    words: WORDS,
+    source: PRACTICE,
+    proof: {
+      examples: [
+        {
+          takes: { each: [3, 3.3, 3.1] },
+          gives: 0.2 / 3.1,
+          within: 1e-12,
+          source: { work: 'probability', place: 'three values, by hand' },
+        },
+      ],
+    },
+  },
+  ({ each }) => furthest(each),
+)
+/** How much faster than the median the fastest falls: on the same shelf, so that the weather of the room drops out. */
+export const fallOff = formula(
+  {
+    id: 'fall-off',
+    label: 'Fastest fall of the rest voltage above the median',
+    gives: volts('d_U', 'above the median, in a day, one cell'),
+    takes: { each: many(volts('U_k', 'fall in a day of each module, one cell')) },
+    text: 'The largest value of the list less its median.',
+    words: WORDS,
+    source: PRACTICE,
+    proof: {
+      examples: [
+        {
+          takes: { each: [0.001, 0.004, 0.002] },
+          gives: 0.002,
+          within: 1e-12,
+          source: { work: 'probability', place: 'three values, by hand' },
+        },
+      ],
+    },
+  },
+  ({ each }) => Math.max(...each) - medianOf(each),
+)
+/** Lowest rest voltage per cell of any module. */
+export const lowestRest = formula(
+  {
+    id: 'lowest-rest',
+    label: 'Lowest rest voltage of a cell',
+    gives: volts('U_low', 'lowest rest voltage, one cell'),
+    takes: { each: many(volts('U_k', 'rest voltage of each module')), cells: count('n_s', 'cells in series in one module') },
+    text: 'U_low = min(U_k) / n_s',
+    source: { work: 'definition', place: 'mean of the cells of a module' },
+    leavesOut: 'One low cell hidden among good ones: look at every group.',
+    proof: { none: 'definition' },
+  },
+  ({ each, cells }) => Math.min(...each) / cells,
+)
+export const lowestInsulation = formula(
+  {
+    id: 'lowest-insulation',
+    label: 'Lowest insulation resistance of a module',
+    gives: ohms('R_low', 'lowest insulation resistance'),
+    takes: { each: many(ohms('R_k', 'each module')) },
+    text: 'R_low = min(R_k)',
+    source: { work: 'definition', place: 'the worst of several' },
+    proof: { none: 'definition' },
+  },
+  ({ each }) => Math.min(...each),
+)
+
+/** Charge of strings joined at their ends, modules sorted: each is as good as its weakest, so like goes with like. */
+export const sortedStrings = formula(
+  {
+    id: 'sorted-strings',
+    label: 'Capacity with modules sorted into strings',
+    gives: coulombs('Q', 'capacity of the pack'),
+    takes: {
+      each: many(coulombs('Q_k', 'each module')),
+      size: { ...count('n_mod', 'modules in series'), holds: [1, 1.4] },
+      strings: { ...count('n_str', 'strings in parallel'), holds: [1, 2.4] },
+    },
+    text: 'Strongest first, string by string: the sum of the weakest of each string.',
+    words: WORDS,
+    source: { work: 'probability', place: 'exchange argument' },
+    proof: {
+      examples: [
+        {
+          takes: { each: [5, 1, 4, 2, 3, 6], size: 3, strings: 2 },
+          gives: 5,
+          within: 1e-12,
+          source: { work: 'probability', place: '6, 5, 4 and 3, 2, 1, by hand' },
+        },
+      ],
+    },
+  },
+  ({ each, size, strings }) => stringSorting(each, Math.round(strings), Math.round(size)).together,
 )

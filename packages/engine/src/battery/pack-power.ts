@@ -58,13 +58,12 @@ export const powerForTime = formula(
   {
     id: 'pack-power-for-time',
     label: 'Power for a time',
-    gives: { current: amps('I', 'current at the limit'), power: watts('P', 'power limit'), voltage: volts('U', 'voltage then') },
+    gives: { current: amps('I', 'current at the limit'), power: watts('P', 'power limit') },
     takes: { ...pack, ...slope, floor: volts('U_min', 'lowest voltage'), most: amps('I_lim', 'current limit') },
     text: `${R}
 ${SLOPE}
 I = max(0, min(I_lim, (E(z) − U_min) / (R + R_q), E(z) / (2 · (R + R_q))))
-U = E(z) − (R + R_q) · I
-P = I · U`,
+P = I · (E(z) − (R + R_q) · I)`,
     source: PLETT,
     leavesOut: 'Diffusion beyond one branch; in the cold the fall of resistance with current, which is on the cautious side.',
     proof: {
@@ -79,7 +78,7 @@ P = I · U`,
       r = resistanceThen(x) + fallThen(x, x.capacity)
     const current = Math.max(0, Math.min(x.most, (open - x.floor) / r, open / (2 * r))),
       voltage = open - r * current
-    return { current, voltage, power: current * voltage }
+    return { current, power: current * voltage }
   },
 )
 
@@ -155,4 +154,46 @@ U = E(z) − R · I`,
     },
   },
   x => at(x.openCircuit, x.charge) - resistanceThen(x) * x.current,
+)
+
+/** Resistance of the pack after a time, at a charge and temperature. */
+export const sagResistance = formula(
+  {
+    id: 'sag-resistance',
+    label: 'Resistance of the pack after a time',
+    gives: ohms('R', 'resistance of the pack then'),
+    takes: {
+      resistance: pack.resistance,
+      factor: pack.factor,
+      branch: pack.branch,
+      time: pack.time,
+      cold: pack.cold,
+      charge: pack.charge,
+      temperature: pack.temperature,
+      after: pack.after,
+    },
+    text: R,
+    source: PLETT,
+    leavesOut: 'Diffusion beyond one branch.',
+    proof: {
+      examples: [
+        {
+          takes: {
+            resistance: level(0.0305),
+            factor: 1,
+            branch: 0.0167,
+            time: 25.5,
+            cold: level(1),
+            charge: 0.5,
+            temperature: 298.15,
+            after: 10,
+          },
+          gives: 0.0305 + 0.0314216 / 5.8,
+          within: 1e-6,
+          source: NCA,
+        },
+      ],
+    },
+  },
+  x => (at(x.resistance, x.charge) * x.factor + x.branch * (1 - Math.exp(-x.after / x.time))) * at(x.cold, x.temperature),
 )

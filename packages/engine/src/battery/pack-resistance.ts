@@ -2,7 +2,7 @@ import { along, at, segment } from '../numerics/curve.ts'
 import { formula } from '../working/formula.ts'
 import { standard } from '../working/value.ts'
 import { TEN_SECONDS } from './cold-resistance.ts'
-import { coulombs, count, ohms, share, volts } from './symbols.ts'
+import { coulombs, count, ohms, ratio, share, volts } from './symbols.ts'
 
 const CIRCUITS = { work: 'circuits', place: 'resistances in series and in parallel' } as const
 const LAMINATE_PACK = { work: 'wiggins-2019', place: 'cell data, taken 96 in series and 2 in parallel; recomputed' } as const
@@ -198,4 +198,50 @@ export const untestedResistance = formula(
     proof: { none: 'project choice: capacity and resistance move together' },
   },
   ({ stated, against }) => stated / against,
+)
+
+/** One of several equal strings: wiring counted in. */
+export const stringResistance = formula(
+  {
+    id: 'string-resistance',
+    label: 'Resistance of one string',
+    gives: ohms('R_str', 'one string, half charge, 25 °C'),
+    takes: {
+      curve: { symbol: 'R', unit: ['1', 'Ω'], label: 'resistance of the pack over charge', curve: true },
+      factor: ratio('k_R', 'factor on the resistance curve'),
+      branch: ohms('R_1', 'branch resistance'),
+      strings: count('n_str', 'strings in parallel'),
+    },
+    text: 'R_str = n_str · (R(0.5) · k_R + R_1)',
+    source: CIRCUITS,
+    leavesOut: 'Wiring they share counts once too often.',
+    proof: { none: 'strings side by side, turned round' },
+  },
+  ({ curve, factor, branch, strings }) => strings * (at(curve, 0.5) * factor + branch),
+)
+/** How far the voltage of one string falls for the charge it gives, about half charge. */
+export const stringSlope = formula(
+  {
+    id: 'string-slope',
+    label: 'Voltage of a string over charge taken',
+    gives: { symbol: 'a', unit: 'V/C', label: 'voltage over charge taken' },
+    takes: {
+      openCircuit: { symbol: 'E', unit: ['1', 'V'], label: 'open-circuit voltage over charge', curve: true },
+      capacity: coulombs('Q', 'capacity of the pack'),
+      strings: count('n_str', 'strings in parallel'),
+    },
+    text: 'a = (E(0.6) − E(0.4)) / (0.2 · Q / n_str)',
+    source: { work: 'definition', place: 'slope' },
+    proof: {
+      examples: [
+        {
+          takes: { openCircuit: { x: Float64Array.of(0, 1), y: Float64Array.of(300, 367.2) }, capacity: 60 * 3600, strings: 1 },
+          gives: 1.12 / 3600,
+          within: 1e-12,
+          source: { work: 'circuits', place: 'string of 60 Ah, 1.12 V/Ah' },
+        },
+      ],
+    },
+  },
+  ({ openCircuit, capacity, strings }) => (at(openCircuit, 0.6) - at(openCircuit, 0.4)) / ((0.2 * capacity) / strings),
 )

@@ -1,33 +1,10 @@
-import { at } from '../numerics/curve.ts'
 import { formula } from '../working/formula.ts'
 import { standard } from '../working/value.ts'
-import { amps, coulombs, count, joules, kelvins, kilograms, many, share, volts, watts } from './symbols.ts'
+import { amps, coulombs, count, joules, kilograms, many, share, volts, watts } from './symbols.ts'
 
 const DEFINITION = { work: 'definition', place: 'cells in series and in parallel' } as const
 const specific = (symbol: string, label: string) => ({ symbol, unit: 'J/kg', label, shows: 'specific energy' }) as const
 
-/** Mean open-circuit voltage over the whole charge. */
-export const meanVoltage = formula(
-  {
-    id: 'mean-voltage',
-    label: 'Mean open-circuit voltage',
-    gives: volts('U_m', 'nominal voltage'),
-    takes: { energy: joules('E_0', 'energy at no load'), capacity: coulombs('Q', 'capacity of the pack') },
-    text: 'U_m = E_0 / Q',
-    source: DEFINITION,
-    proof: {
-      examples: [
-        {
-          takes: { energy: 24.15 * 3.6e6, capacity: 66.2 * 3600 },
-          gives: 364.8,
-          within: 0.01,
-          source: { work: 'wiggins-2019', place: '96 in series at 3.8 V; recomputed' },
-        },
-      ],
-    },
-  },
-  ({ energy, capacity }) => energy / capacity,
-)
 /** Current that would empty the pack in so many hours turned round: capacity per hour. */
 export const currentAtRate = formula(
   {
@@ -96,6 +73,19 @@ export const boxesMass = formula(
     for (const o of overheads) m += o
     return m
   },
+)
+/** Modules in all boxes, bare. */
+export const boxedMass = formula(
+  {
+    id: 'boxed-mass',
+    label: 'Mass of the boxed modules',
+    gives: kilograms('m_mods', 'modules in boxes'),
+    takes: { counts: many(count('n_k', 'modules in each box')), each: kilograms('m_mod', 'mass of one module') },
+    text: 'm_mods = Σ (n_k · m_mod)',
+    source: DEFINITION,
+    proof: { none: 'definition' },
+  },
+  ({ counts, each }) => counts.reduce((m, n) => m + n * each, 0),
 )
 /** What boxes, plates and wiring add to bare modules; a home-built pack adds 15 to 35 %. */
 export const overheadShare = formula(
@@ -202,19 +192,3 @@ export const RATES = {
 } as const
 export const cellTemperature = (celsius: number) =>
   ({ ...standard(`cells.${celsius}`, `cells at ${celsius} °C`, 'T', celsius + 273.15, 'K', DEFINITION), shows: 'temperature' }) as const
-/** Share of the 25 °C energy at a temperature, from a table. */
-export const coldShare = formula(
-  {
-    id: 'cold-share',
-    label: 'Share of the energy cells keep',
-    gives: share('s_T', 'share cells of this kind keep'),
-    takes: {
-      table: { symbol: 's', unit: ['K', '1'], label: 'usable energy over cell temperature', curve: true },
-      temperature: kelvins('T', 'cell temperature'),
-    },
-    text: 's_T = s(T)',
-    source: { work: 'kollmeyer-2018', place: 'energy at 0.3C against temperature; planning line rounded down', mark: 'common practice' },
-    proof: { none: 'a table looked up' },
-  },
-  ({ table, temperature }) => at(table, temperature),
-)

@@ -1,28 +1,39 @@
 import { formula } from '../working/formula.ts'
 import { standard } from '../working/value.ts'
-import { amps, coulombs, hours, share, volts } from './symbols.ts'
+import { amps, coulombs, count, hours, share, volts } from './symbols.ts'
 
 const MONTH = standard('month', 'thirty days', 't_m', 30 * 86400, 's', { work: 'definition', place: '30 days' })
+const DAY = standard('day', 'one day', 't_d', 86400, 's', { work: 'definition', place: 'one day' })
 const DERIVED = { work: 'circuits', place: 'charge lost is what the voltage fell by, over the slope of the open-circuit curve' } as const
 
-/** How fast the rest voltage of one cell falls. */
-export const restVoltageFall = formula(
+/** How far the rest voltage of one cell falls in a day. */
+export const dailyFall = formula(
   {
-    id: 'rest-voltage-fall',
-    label: 'Fall of the rest voltage of one cell',
-    gives: { symbol: 'U_t', unit: 'V/s', label: 'fall of the rest voltage, one cell' },
+    id: 'daily-fall',
+    label: 'Fall of the rest voltage in a day, one cell',
+    gives: volts('U_d', 'fall of the rest voltage in a day, one cell'),
     takes: {
       first: volts('U_1', 'rest voltage'),
       later: volts('U_2', 'rest voltage later'),
-      cells: { symbol: 'n_s', unit: '1', label: 'cells in series in one module', shows: 'count' },
+      cells: count('n_s', 'cells in series in one module'),
       apart: hours('t', 'time between the two'),
     },
-    text: 'U_t = (U_1 − U_2) / (n_s · t)',
+    uses: [DAY],
+    text: 'U_d = (U_1 − U_2) / n_s · t_d / t',
     source: { work: 'definition', place: 'slope in time' },
     leavesOut: 'Relaxation: start a day or more after charging. Temperature: keep the room within a kelvin.',
-    proof: { none: 'definition' },
+    proof: {
+      examples: [
+        {
+          takes: { first: 22.041, later: 22.027, cells: 6, apart: 14 * 86400 },
+          gives: 1 / 6000,
+          within: 1e-9,
+          source: { work: 'definition', place: '14 mV over six cells in 14 days, worked by hand' },
+        },
+      ],
+    },
   },
-  ({ first, later, cells, apart }) => (first - later) / (cells * apart),
+  ({ first, later, cells, apart }) => ((first - later) / cells) * (DAY.value / apart),
 )
 
 /** Share of the charge that leaks in thirty days, from the fall of the rest voltage. */
@@ -32,29 +43,29 @@ export const monthlyLeak = formula(
     label: 'Self-discharge in thirty days',
     gives: share('s_m', 'self-discharge in thirty days'),
     takes: {
-      fall: { symbol: 'U_t', unit: 'V/s', label: 'fall of the rest voltage, one cell' },
+      fall: volts('U_d', 'fall of the rest voltage in a day, one cell'),
       slope: volts('U_z', 'open-circuit voltage over charge, there'),
     },
-    uses: [MONTH],
-    text: 's_m = U_t · t_m / U_z',
+    uses: [MONTH, DAY],
+    text: 's_m = U_d · t_m / t_d / U_z',
     source: DERIVED,
     leavesOut: 'Says nothing where the curve is flat: LFP is tested at about a fifth, or by charge after 28 days.',
     proof: {
       examples: [
         {
-          takes: { fall: 1e-3 / 86400, slope: 0.514 },
+          takes: { fall: 1e-3, slope: 0.514 },
           gives: 0.058,
           within: 5e-4,
           source: { work: 'bpx-nmc-2022', place: '1 mV a day at half charge; recomputed' },
         },
         {
-          takes: { fall: 1e-3 / 86400, slope: 0.874 },
+          takes: { fall: 1e-3, slope: 0.874 },
           gives: 0.034,
           within: 5e-4,
           source: { work: 'chen-2020', place: '1 mV a day at half charge; recomputed' },
         },
         {
-          takes: { fall: 1e-3 / 86400, slope: 0.041 },
+          takes: { fall: 1e-3, slope: 0.041 },
           gives: 0.72,
           within: 0.02,
           source: { work: 'bpx-lfp-2022', place: '1 mV a day at half charge; recomputed' },
@@ -62,7 +73,7 @@ export const monthlyLeak = formula(
       ],
     },
   },
-  ({ fall, slope }) => (fall * MONTH.value) / slope,
+  ({ fall, slope }) => (fall * MONTH.value) / DAY.value / slope,
 )
 
 /** The mean current that balances leaks of different size. */

@@ -6,12 +6,16 @@ import { simpson } from '../numerics/integrate.ts'
 import { CLASS_CELLS } from './class-cells.ts'
 import { coldFactor } from './cold-resistance.ts'
 import { dischargeLimit } from './power-limit.ts'
-import { energyAtCurrent, storedEnergy } from './usable-energy.ts'
+import { chargeLeft, energyAtCurrent, storedEnergy } from './usable-energy.ts'
 
 const real = (min: number, max: number) => fc.double({ min, max, noNaN: true })
 const openCircuit = CLASS_CELLS.NMC.openCircuit.value,
   resistance = curve([0, 1], [1e-3, 1e-3])
-const cell = { openCircuit, resistance, branch: 0, factor: 1, capacity: 60 * 3600 }
+const law = curve(
+  Float64Array.from({ length: 131 }, (_, i) => 233.15 + i),
+  Float64Array.from({ length: 131 }, (_, i) => coldFactor({ coefficient: 2600, temperature: 233.15 + i })),
+)
+const cell = { openCircuit, resistance, branch: 0, factor: 1, capacity: 60 * 3600, cold: law }
 const cold = (celsius: number): number => coldFactor({ coefficient: 2600, temperature: celsius + 273.15 })
 const check = (what: string, expected: number, obtained: number, tolerance: number, unit: string): void =>
   expect(
@@ -37,11 +41,10 @@ describe('usable energy', () => {
       [-20, 0.2426, 147.17, 199.02],
     ] as const
     for (const [t, left, hard, soft] of rows) {
-      const at120 = energyAtCurrent({ ...cell, cold: cold(t), current: 120, floor: 3 }),
-        at60 = energyAtCurrent({ ...cell, cold: cold(t), current: 60, floor: 3 })
-      check(`charge left at 3.0 V and 120 A, ${t} °C`, left, at120.left, 5e-4, '1')
-      check(`energy at 120 A, ${t} °C`, hard, at120.energy / 3600, 0.002 * hard, 'Wh')
-      check(`energy at 60 A, ${t} °C`, soft, at60.energy / 3600, 0.002 * soft, 'Wh')
+      const load = { ...cell, temperature: t + 273.15, floor: 3 }
+      check(`charge left at 3.0 V and 120 A, ${t} °C`, left, chargeLeft({ ...load, current: 120 }), 5e-4, '1')
+      check(`energy at 120 A, ${t} °C`, hard, energyAtCurrent({ ...load, current: 120 }) / 3600, 0.002 * hard, 'Wh')
+      check(`energy at 60 A, ${t} °C`, soft, energyAtCurrent({ ...load, current: 60 }) / 3600, 0.002 * soft, 'Wh')
     }
   })
   it('power of 96 such cells at a floor of 3.0 V falls with charge and cold as recomputed elsewhere', () => {
@@ -64,8 +67,10 @@ describe('usable energy', () => {
   it('is the area found by another quadrature, and never more than at no load', () => {
     fc.assert(
       fc.property(real(0, 200), real(-20, 40), real(2.5, 3.4), (current, t, floor) => {
-        const { left, energy } = energyAtCurrent({ ...cell, cold: cold(t), current, floor })
-        const voltage = (z: number): number => at(openCircuit, z) - current * 1e-3 * cold(t)
+        const load = { ...cell, temperature: t + 273.15, current, floor },
+          left = chargeLeft(load),
+          energy = energyAtCurrent(load)
+        const voltage = (z: number): number => at(openCircuit, z) - current * 1e-3 * at(law, t + 273.15)
         expect(energy).toBeLessThanOrEqual(storedEnergy({ openCircuit, capacity: cell.capacity }) + 1e-6)
         if (left < 1) expect(Math.abs(energy / cell.capacity - (simpson(voltage, left, 1, 1e-7) ?? Infinity))).toBeLessThan(1e-5)
         if (left > 0 && left < 1) expect(voltage(left)).toBeCloseTo(floor, 6)
@@ -75,10 +80,11 @@ describe('usable energy', () => {
   it('shrinks with current, with cold and with a higher floor', () => {
     fc.assert(
       fc.property(real(1, 150), real(-20, 24), real(2.5, 3.4), real(1, 1.3), (current, t, floor, more) => {
-        const base = energyAtCurrent({ ...cell, cold: cold(t), current, floor }).energy
-        expect(energyAtCurrent({ ...cell, cold: cold(t), current: current * more, floor }).energy).toBeLessThanOrEqual(base + 1e-6)
-        expect(energyAtCurrent({ ...cell, cold: cold(t) * more, current, floor }).energy).toBeLessThanOrEqual(base + 1e-6)
-        expect(energyAtCurrent({ ...cell, cold: cold(t), current, floor: floor * more }).energy).toBeLessThanOrEqual(base + 1e-6)
+        const load = { ...cell, temperature: t + 273.15, current, floor },
+          base = energyAtCurrent(load)
+        expect(energyAtCurrent({ ...load, current: current * more })).toBeLessThanOrEqual(base + 1e-6)
+        expect(energyAtCurrent({ ...load, factor: more })).toBeLessThanOrEqual(base + 1e-6)
+        expect(energyAtCurrent({ ...load, floor: floor * more })).toBeLessThanOrEqual(base + 1e-6)
       }),
     )
   })

@@ -59,8 +59,10 @@ export type Pack = Here & {
   readonly chargeTo: Field
   readonly wiringResistance: Field
   readonly boxConductance: Field
-  readonly limits: Here & { readonly fuse: Field; readonly contactor: Field; readonly contactorVoltage: Field; readonly bms: Field; readonly bmsCharge: Field }
-  readonly bms: Here & { readonly part: Field<string>; readonly fitted: Field<'yes' | 'no'>; readonly controlsCharger: Field<'yes' | 'no'>; readonly cells: Field; readonly lowestChargeTemperature: Field }
+  readonly compression: Field<'module housing' | 'fixture' | 'none'>
+  readonly stringsApart: Field
+  readonly limits: Here & { readonly fuse: Field; readonly fuseVoltage: Field; readonly stringFuse: Field; readonly contactor: Field; readonly contactorVoltage: Field; readonly bms: Field; readonly bmsCharge: Field }
+  readonly bms: Here & { readonly part: Field<string>; readonly fitted: Field<'yes' | 'no'>; readonly controlsCharger: Field<'yes' | 'no'>; readonly limitsDrive: Field<'by lowest cell' | 'by pack voltage' | 'no'>; readonly countsCharge: Field<'yes' | 'no'>; readonly cells: Field; readonly lowestChargeTemperature: Field }
   readonly heater: Here & { readonly power: Field; readonly to: Field }
   readonly users: Named<VoltageUser>
   readonly boxes: Named<PackBox>

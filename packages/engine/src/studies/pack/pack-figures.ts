@@ -18,6 +18,8 @@ export type PackFigures = {
   readonly coldFactor: Figure<Curve>
   /** Usable charge at 25 °C [C]. */
   readonly capacity: Figure
+  /** Charge of the weakest module, which decides for its string [C]. */
+  readonly weakest: Figure
   readonly lowestVoltage: Figure
   readonly highestVoltage: Figure
   /** What the cells allow; fuse, contactor and BMS are judged apart. */

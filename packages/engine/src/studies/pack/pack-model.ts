@@ -78,7 +78,7 @@ function capacityOfString(k: Read, make: Maker): Figure {
         ),
   )
   const modules: readonly Value[] = stated && each.length < wanted ? [...each, stated] : each
-  return make.work('weakest', sum.weakestModule, { modules })
+  return make.work('weakest', sum.weakestModule, { modules }, { label: 'Capacity of the weakest module' })
 }
 
 function resistanceOfCell(k: Read, make: Maker): Value {
@@ -151,10 +151,11 @@ export const packModel = study({
       { modules: k.strings, cells: k.parallel },
       { label: 'Cells in parallel', symbol: 'n_p' },
     )
+    const weakest = capacityOfString(k, make)
     const capacity = make.work(
       'capacity',
       sum.packCapacity,
-      { strings: k.strings, string: capacityOfString(k, make) },
+      { strings: k.strings, string: weakest },
       { label: 'Capacity of the pack, 25 °C' },
     )
 
@@ -213,6 +214,7 @@ export const packModel = study({
       branchTime: k.slow.time,
       coldFactor: cold,
       capacity,
+      weakest,
       lowestVoltage: make.work(
         'lowest',
         sum.seriesVoltage,

@@ -1,0 +1,57 @@
+import { boxedMass, boxedModules, boxesMass, energyPerMass, overheadShare } from '../../battery/pack-sums.ts'
+import { storedEnergy } from '../../battery/usable-energy.ts'
+import type { Figure } from '../../working/value.ts'
+import { cellCount } from '../../battery/pack-arithmetic.ts'
+import { isGaps, maybe, study } from '../study.ts'
+import { packModel } from './pack-model.ts'
+
+export type PackMass = { readonly withBoxes: Figure; readonly boxed: Figure; readonly wanted: Figure }
+
+/** The pack with its boxes, what they add, and whether every module has a place. */
+export const packMass = study({
+  id: 'pack-mass',
+  stage: 'pack',
+  asks: 'What does the pack weigh with its boxes?',
+  reads: (m, ask) => ({
+    module: m.pack.module.mass,
+    inSeries: m.pack.modulesInSeries,
+    strings: m.pack.strings,
+    boxes:
+      Object.keys(m.pack.boxes).length > 0
+        ? Object.values(m.pack.boxes).map(b => ({ modules: b.modules, overhead: b.overhead }))
+        : { gaps: [{ gap: true as const, path: 'pack.boxes', label: 'battery boxes', until: 'any time' as const }] },
+    pack: maybe(ask(packModel)),
+  }),
+  answer: ({ module, inSeries, strings, boxes, pack }, make): PackMass => {
+    const list = boxes as readonly { modules: never; overhead: never }[],
+      counts = list.map(b => b.modules)
+    const withBoxes = make.work(
+      'with-boxes',
+      boxesMass,
+      { counts, each: module, overheads: list.map(b => b.overhead) },
+      { label: 'Pack with its boxes' },
+    )
+    const modules = make.work('modules', boxedMass, { counts, each: module }, { label: 'Modules in the boxes' })
+    make.work('overhead', overheadShare, { pack: withBoxes, modules }, { label: 'What boxes, plates and links add' })
+    if (!isGaps(pack))
+      make.work(
+        'module-energy',
+        energyPerMass,
+        {
+          energy: make.work(
+            'stored',
+            storedEnergy,
+            { openCircuit: pack.openCircuit, capacity: pack.capacity },
+            { label: 'Energy at no load' },
+          ),
+          mass: pack.mass,
+        },
+        { label: 'Energy per mass of the bare modules' },
+      )
+    return {
+      withBoxes,
+      boxed: make.work('boxed', boxedModules, { counts }, { label: 'Modules the boxes hold' }),
+      wanted: make.work('wanted', cellCount, { modules: strings, cells: inSeries }, { label: 'Modules the pack needs', symbol: 'n' }),
+    }
+  },
+})

@@ -1,0 +1,207 @@
+import {
+  capacityOff,
+  capacitySpread,
+  fallOff,
+  healthOf,
+  lowestInsulation,
+  lowestRest,
+  medianShare,
+  resistanceOff,
+  resistanceSpread,
+  slopeAtVoltage,
+  voltageSpread,
+} from '../../battery/module-lot.ts'
+import { cellCount } from '../../battery/pack-arithmetic.ts'
+import { moduleInsulation, packInsulation } from '../../battery/salvage-limits.ts'
+import { dailyFall, monthlyLeak } from '../../battery/self-discharge.ts'
+import type { Model } from '../../model/model.ts'
+import { type Figure, type Gap, isGap, type Value } from '../../working/value.ts'
+import { type Gaps, isGaps, maybe, study } from '../study.ts'
+import { packModel } from './pack-model.ts'
+import { missingRecords, recordsInPack } from './salvaged-modules.ts'
+
+/** A reading of the lot: the figure judged, and the module that stands worst. */
+export type OfLot = { readonly found: Figure; readonly worst: string }
+export type Salvage = {
+  readonly places: Figure | Gaps
+  readonly capacity: OfLot | Gaps
+  readonly resistance: OfLot | Gaps
+  readonly fall: OfLot | Gaps
+  readonly rest: OfLot | Gaps
+  readonly apart: Figure | Gaps
+  readonly insulation: OfLot | Gaps
+  readonly insulationWanted: Figure | Gaps
+}
+
+type Reading = 'capacity' | 'resistance' | 'restVoltage' | 'insulation'
+/** One reading of every module in the pack: a lot is judged only when it is complete. */
+function lot(m: Model, reading: Reading) {
+  const records = recordsInPack(m.pack)
+  return maybe({ each: records.map(([, r]) => r[reading]), rest: records.length ? missingRecords(m.pack) : null })
+}
+const middle = (list: readonly Value[]): number => {
+  const s = list.map(v => v.value).sort((a, b) => a - b),
+    m = s.length >> 1
+  return s.length % 2 ? (s[m] as number) : ((s[m - 1] as number) + (s[m] as number)) / 2
+}
+
+/** What the records of salvaged modules say: health and leak of each, how alike they are, which one stands worst. */
+export const salvage = study({
+  id: 'salvage',
+  stage: 'pack',
+  asks: 'What do the salvaged modules say of themselves?',
+  reads: (m, ask) => ({
+    records: recordsInPack(m.pack).map(([name, r]) => ({
+      name,
+      capacity: maybe(r.capacity),
+      resistance: maybe(r.resistance),
+      insulation: maybe(r.insulation),
+      falling: maybe({ first: r.restVoltage, later: r.restVoltageLater, apart: r.daysApart }),
+    })),
+    series: maybe(m.pack.module.cellsInSeries),
+    cells: maybe({ parallel: m.pack.module.cellsInParallel, cell: m.pack.module.cellCapacity }),
+    openCircuit: maybe(m.pack.module.openCircuit),
+    places: maybe({ modules: m.pack.strings, cells: m.pack.modulesInSeries }),
+    highest: maybe(ask(packModel)),
+    capacity: lot(m, 'capacity'),
+    resistance: lot(m, 'resistance'),
+    rest: lot(m, 'restVoltage'),
+    insulation: lot(m, 'insulation'),
+    falls: maybe({
+      each: recordsInPack(m.pack).map(([, r]) => ({ first: r.restVoltage, later: r.restVoltageLater, apart: r.daysApart })),
+      rest: Object.keys(m.pack.salvage).length ? missingRecords(m.pack) : null,
+      series: m.pack.module.cellsInSeries,
+    }),
+  }),
+  answer: (k, make): Salvage => {
+    const names = k.records.map(r => r.name)
+    const worst = (list: readonly Value[], badness: (v: number) => number): string =>
+      names[list.reduce((at, v, i) => (badness(v.value) > badness((list[at] as Value).value) ? i : at), 0)] as string
+    const rows = k.records.map(r => {
+      const item = r.name,
+        series = k.series
+      const health =
+        isGaps(r.capacity) || isGaps(k.cells)
+          ? undefined
+          : make.work('health', healthOf, { capacity: r.capacity, ...k.cells }, { item, label: `Health of ${item}` })
+      const fall =
+        isGaps(r.falling) || isGaps(series)
+          ? undefined
+          : make.work(
+              'fall',
+              dailyFall,
+              { ...r.falling, cells: series },
+              { item, label: `Fall of the rest voltage of ${item} in a day, one cell` },
+            )
+      const leak =
+        !fall || isGaps(r.falling) || isGaps(series) || isGaps(k.openCircuit)
+          ? undefined
+          : make.work(
+              'leak',
+              monthlyLeak,
+              {
+                fall,
+                slope: make.work(
+                  'slope',
+                  slopeAtVoltage,
+                  { openCircuit: k.openCircuit, voltage: r.falling.first, cells: series },
+                  { item, label: `Slope of the open-circuit voltage where ${item} rests` },
+                ),
+              },
+              { item, label: `Self-discharge of ${item} in thirty days` },
+            )
+      const shown = <T>(x: T | Gaps): T | undefined => (isGaps(x) ? undefined : x)
+      return {
+        name: item,
+        health,
+        fall,
+        cells: { capacity: shown(r.capacity), health, resistance: shown(r.resistance), leak, insulation: shown(r.insulation) },
+      }
+    })
+    if (rows.length)
+      make.table('modules', {
+        label: 'Salvaged modules',
+        columns: [
+          { key: 'capacity', label: 'capacity', unit: 'C' },
+          { key: 'health', label: 'health', unit: '1', shows: 'share' },
+          { key: 'resistance', label: 'resistance', unit: 'Ω' },
+          { key: 'leak', label: 'self-discharge in 30 days', unit: '1', shows: 'share' },
+          { key: 'insulation', label: 'insulation', unit: 'Ω' },
+        ],
+        rows: rows.map(({ name, cells }) => ({ name, cells })),
+      })
+    const places = isGaps(k.places) ? k.places : make.work('places', cellCount, k.places, { label: 'Modules the pack needs', symbol: 'n' })
+    const none: Gaps = { gaps: [] },
+      several = names.length > 1
+    const ofLot = (
+      known: { readonly each: readonly Value[] } | Gaps,
+      found: (each: readonly Value[]) => Figure,
+      badness: (each: readonly Value[]) => (v: number) => number,
+    ): OfLot | Gaps =>
+      isGaps(known) ? known : several ? { found: found(known.each), worst: worst(known.each, badness(known.each)) } : none
+    const off =
+      (each: readonly Value[]) =>
+      (v: number): number =>
+        Math.abs(v - middle(each))
+    if (!isGaps(k.capacity) && several) {
+      make.work('capacity-spread', capacitySpread, { each: k.capacity.each }, { label: 'Spread of capacity of the lot' })
+      if (rows.every(r => r.health))
+        make.work('median', medianShare, { each: rows.map(r => r.health as Figure) }, { label: 'Median health of the lot' })
+    }
+    if (!isGaps(k.resistance) && several)
+      make.work('resistance-spread', resistanceSpread, { each: k.resistance.each }, { label: 'Spread of resistance of the lot' })
+    if (!isGaps(k.insulation) && several)
+      make.work('insulation-together', packInsulation, { modules: k.insulation.each }, { label: 'Insulation of all modules together' })
+    const series = k.series
+    const fall = isGaps(k.falls)
+      ? k.falls
+      : several
+        ? {
+            found: make.work('fall-off', fallOff, { each: rows.map(r => r.fall as Figure) }),
+            worst: worst(
+              rows.map(r => r.fall as Figure),
+              v => v,
+            ),
+          }
+        : none
+    return {
+      places,
+      capacity: ofLot(k.capacity, each => make.work('capacity-off', capacityOff, { each }), off),
+      resistance: ofLot(k.resistance, each => make.work('resistance-off', resistanceOff, { each }), off),
+      fall,
+      rest: isGaps(series)
+        ? series
+        : ofLot(
+            k.rest,
+            each => make.work('lowest-rest', lowestRest, { each, cells: series }),
+            () => v => -v,
+          ),
+      apart: isGaps(series)
+        ? series
+        : isGaps(k.rest)
+          ? k.rest
+          : several
+            ? make.work('apart', voltageSpread, { each: k.rest.each, cells: series })
+            : none,
+      insulation: ofLot(
+        k.insulation,
+        each => make.work('lowest-insulation', lowestInsulation, { each }),
+        () => v => -v,
+      ),
+      insulationWanted: isGaps(places)
+        ? places
+        : isGaps(k.highest)
+          ? k.highest
+          : make.work(
+              'insulation-wanted',
+              moduleInsulation,
+              { modules: places, highest: k.highest.highestVoltage },
+              { label: 'Insulation wanted of each module' },
+            ),
+    }
+  },
+})
+
+const READINGS = ['capacity', 'resistance', 'restVoltage', 'restVoltageLater', 'daysApart', 'insulation'] as const
+/** Every reading a record in the pack still lacks. */
+export const lackingReadings = (m: Model): readonly Gap[] => recordsInPack(m.pack).flatMap(([, r]) => READINGS.map(k => r[k]).filter(isGap))
