@@ -11,6 +11,7 @@ const TABLES: Readonly<Record<string, readonly Kind[]>> = {
   'drag CSV': ['rotational speed', 'torque'],
   'open-circuit CSV': ['share', 'voltage'],
   'resistance-over-charge CSV': ['share', 'ratio'],
+  'charge-taper CSV': ['share', 'share'],
   'charge-table CSV': ['temperature', 'charge rate'],
   'cold-energy CSV': ['temperature', 'share'],
   'efficiency map CSV': ['rotational speed', 'torque', 'share'],

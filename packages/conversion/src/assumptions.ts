@@ -1,7 +1,7 @@
 import { classGrip, classCentreHeight, classRollingResistance, classDrivelineEfficiency, classRollingFactor, classWheelInertia, LOADED_SHARE, REFERENCE_AIR, type ClassValue } from '@ampwright/engine'
 import { classBestEfficiency, classCoolant, classInputInertia, classInverterEfficiency, classLossFactor, classRotorInertia, classShiftTime, classWindingLimit } from '@ampwright/engine'
 import { BOX_CONDUCTANCE, CHARGE_RATE, type ClassCurve, classCell, HEALTH, UNTESTED, WIRING } from '@ampwright/engine'
-import { classChargerEfficiency, classStandingPower } from '@ampwright/engine'
+import { classChargerEfficiency, classStandingPower, classTaper } from '@ampwright/engine'
 import type { Assumption, CurveAssumption, Near } from './schema/field.ts'
 
 const offered = (c: ClassValue | undefined): Assumption | undefined => c && { value: c.value, half: c.half, note: c.note, source: c.source }
@@ -60,3 +60,5 @@ export const oldEfficiency = (near: Near): Assumption | undefined => offered(cla
 /** Charger from wall to pack, and what the car draws beside it while charging. */
 export const chargerEfficiency = (): Assumption | undefined => offered(classChargerEfficiency())
 export const standingPower = (): Assumption | undefined => offered(classStandingPower())
+/** How the charging current falls towards full, by chemistry. */
+export const chargeTaper = (near: Near): CurveAssumption | undefined => offeredCurve(classTaper(near.word('pack.module.chemistry')))

@@ -1,5 +1,5 @@
-import { chargerEfficiency, standingPower } from '../assumptions.ts'
-import { choice, group, mapOf, part, quantity } from '../schema/field.ts'
+import { chargerEfficiency, chargeTaper, standingPower } from '../assumptions.ts'
+import { choice, file, group, mapOf, part, quantity } from '../schema/field.ts'
 
 export const charging = group(
   'charging',
@@ -18,6 +18,8 @@ export const charging = group(
       price: quantity('money', 'price of the charger', 'k_ch', { least: 0, says: 'Here or at the part put in, not at both.' }),
     }),
     dc: group('DC inlet', { 'inlet-current': quantity('current', 'current the inlet is rated for', 'I_in', { least: 1 }), 'inlet-voltage': quantity('voltage', 'voltage the inlet is rated for', 'U_in', { least: 1 }) }),
+    taper: file('charging current over charge, as a share of the highest', 'curve', 'charge-taper CSV', '1', { assume: chargeTaper, says: 'Only the cell maker’s own table. Left out: the taper of its class.' }),
+    'blocks-drive': choice('driving is blocked while plugged in', ['yes', 'no']),
     places: mapOf('charging places', 'charging place', group('charging place', {
       socket: choice('socket', ['household socket', 'dedicated point', 'industrial socket', 'three-phase point', 'DC post']),
       voltage: quantity('voltage', 'mains voltage', 'U_m', { least: 50, most: 1000 }),
@@ -26,6 +28,7 @@ export const charging = group(
       power: quantity('power', 'power of the post', 'P_post', { least: 100 }),
       hours: quantity('duration', 'hours parked there', 't_p', { least: 60 }),
       cable: quantity('current', 'current the cable is rated for', 'I_cable', { least: 1 }),
+      extension: choice('extension lead or adaptor in between', ['yes', 'no']),
       'price-per-energy': quantity('money per energy', 'price of energy', 'k_E', { least: 0 }),
     })),
   },

@@ -1,4 +1,4 @@
-import type { Field } from '../working/value.ts'
+import type { Curve, Field } from '../working/value.ts'
 import type { Here, Named } from './group.ts'
 
 export type Socket = 'household socket' | 'dedicated point' | 'industrial socket' | 'three-phase point' | 'DC post'
@@ -10,6 +10,7 @@ export type ChargingPlace = Here & {
   readonly power: Field
   readonly hours: Field
   readonly cable: Field
+  readonly extension: Field<'yes' | 'no'>
   readonly pricePerEnergy: Field
 }
 export type Charger = Here & {
@@ -27,6 +28,9 @@ export type Charger = Here & {
   readonly price: Field
 }
 export type Charging = Here & {
+  /** Share of the charging current the cells take over charge. */
+  readonly taper: Field<Curve>
+  readonly blocksDrive: Field<'yes' | 'no'>
   readonly charger: Charger
   readonly dc: Here & { readonly inletCurrent: Field; readonly inletVoltage: Field }
   readonly places: Named<ChargingPlace>

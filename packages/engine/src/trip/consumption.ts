@@ -11,25 +11,25 @@ export const wallConsumption = formula(
     gives: consumption('c_w', 'at the wall'),
     takes: {
       battery: consumption('c_b', 'at the battery'),
-      power: watts('P_ch', 'power of the charger'),
+      power: watts('P_ch', 'power the charger gives'),
       efficiency: { symbol: 'η_ch', unit: '1', label: 'charger, wall to pack', shows: 'share' },
       standing: watts('P_st', 'what the car draws while charging'),
     },
-    text: 'c_w = c_b · P_ch / (η_ch · P_ch − P_st)',
+    text: 'c_w = c_b · P_ch / (η_ch · (P_ch − P_st))',
     source: { work: 'definition', place: 'energy in over energy stored' },
     leavesOut: 'Losses in the battery while charging, within the spread of the efficiency; warming the pack first.',
     proof: {
       examples: [
         {
-          takes: { battery: 540, power: 3680, efficiency: 0.93, standing: 150 },
+          takes: { battery: 540, power: 0.93 * 3680, efficiency: 0.93, standing: 150 },
           gives: (540 * 3680) / 3272.4,
           within: 1e-9,
-          source: { work: 'definition', place: '16 A at 230 V with 150 W standing: 3272.4 W reach the pack, worked by hand' },
+          source: { work: 'definition', place: '16 A at 230 V with 150 W standing: of 3680 W 3272.4 W reach the pack, worked by hand' },
         },
       ],
     },
   },
-  ({ battery, power, efficiency, standing }) => (battery * power) / (efficiency * power - standing),
+  ({ battery, power, efficiency, standing }) => (battery * power) / (efficiency * (power - standing)),
 )
 /** One part of the energy that left the charge. */
 export const energyShare = formula(

@@ -15,6 +15,8 @@ export type RangeRun = {
   readonly time: number
   /** At the battery's terminals, over the range. */
   readonly energy: number
+  /** Energy out of the charge, losses in the battery included: what has to be put back. */
+  readonly fromCharge: number
   readonly consumption: number
   readonly laps: number
   readonly lowestVoltage: number
@@ -30,7 +32,7 @@ function energyLeft({ pack }: TripPlan, { charge, temperatures }: TripState, res
   return capacity * (integral(openCircuit, 0, charge) - whole * (1 - kept * (1 - reserve)))
 }
 const same = (c: Curve): boolean => c.y.every(y => y === c.y[0])
-const NOWHERE = { range: 0, time: 0, energy: 0, consumption: Number.POSITIVE_INFINITY, laps: 0, missed: 0 } as const
+const NOWHERE = { range: 0, time: 0, energy: 0, fromCharge: 0, consumption: Number.POSITIVE_INFINITY, laps: 0, missed: 0 } as const
 
 /**
  * Repeats a trip until only the reserve is left, and says how far that is.
@@ -57,6 +59,7 @@ export function rangeToEmpty(plan: TripPlan, reserve: number, coldEnergy: Curve)
       t = sum(SUM.time),
       e = net(),
       asked = sum(SUM.asked),
+      fromCharge = sum(SUM.charge),
       lowest = state.extremes[EXTREME.voltage]!
     if (part === 0) {
       if (piece > 0 && before >= lapBegan) break
@@ -73,6 +76,7 @@ export function rangeToEmpty(plan: TripPlan, reserve: number, coldEnergy: Curve)
       return {
         range,
         energy,
+        fromCharge: ended(SUM.charge, fromCharge),
         time: ended(SUM.time, t),
         consumption: range > 0 ? energy / range : Number.POSITIVE_INFINITY,
         laps: (piece + share) / pieces,
@@ -87,6 +91,7 @@ export function rangeToEmpty(plan: TripPlan, reserve: number, coldEnergy: Curve)
     range: Number.POSITIVE_INFINITY,
     time: Number.POSITIVE_INFINITY,
     energy: Number.POSITIVE_INFINITY,
+    fromCharge: Number.POSITIVE_INFINITY,
     laps: Number.POSITIVE_INFINITY,
     consumption: distance > 0 ? net() / distance : Number.POSITIVE_INFINITY,
     lowestVoltage: state.extremes[EXTREME.voltage]!,
@@ -114,6 +119,7 @@ export function rangeByFirstLap(plan: TripPlan, reserve: number, coldEnergy: Cur
     range: laps * distance,
     time: laps * sum(SUM.time),
     energy: laps * net,
+    fromCharge: laps * sum(SUM.charge),
     consumption: distance > 0 ? net / distance : Number.POSITIVE_INFINITY,
     laps,
     lowestVoltage: lowest(),

@@ -166,6 +166,7 @@ const RANGE_GIVES = {
   range: metres('s_R', 'Range'),
   time: spell('t_R', 'Time until the reserve'),
   energy: joules('E_R', 'Energy at the battery until the reserve'),
+  'from-charge': joules('E_ch', 'Energy out of the charge until the reserve'),
   consumption: { symbol: 'c_R', unit: 'J/m', label: 'Consumption at the battery', shows: 'consumption' },
   'lowest-voltage': { symbol: 'U_low', unit: 'V', label: 'Lowest voltage' },
   'distance-missed': metres('s_miss', 'Distance the car fell short of the trace'),
@@ -177,8 +178,16 @@ const RANGE_TAKES = {
 type RangeNumbers = { readonly reserve: number; readonly coldEnergy: TripNumbers['coldFactor'] }
 
 function empty(x: TripNumbers & RangeNumbers, second: SecondNumbers | undefined, find: typeof rangeToEmpty) {
-  const { range, time, energy, consumption, lowestVoltage, missed } = find(planOf(x, second, COARSE), x.reserve, x.coldEnergy)
-  return { range, time, energy, consumption, 'lowest-voltage': lowestVoltage, 'distance-missed': beyondRounding(missed, 1e-9 * range) }
+  const { range, time, energy, fromCharge, consumption, lowestVoltage, missed } = find(planOf(x, second, COARSE), x.reserve, x.coldEnergy)
+  return {
+    range,
+    time,
+    energy,
+    'from-charge': fromCharge,
+    consumption,
+    'lowest-voltage': lowestVoltage,
+    'distance-missed': beyondRounding(missed, 1e-9 * range),
+  }
 }
 const RANGE_TEXT =
   'The trip is repeated in steps of 1 s. Left is the energy between the present charge and the level where cells of this temperature are empty, plus the reserve; the range ends in the last lap by share of it.'

@@ -1,0 +1,115 @@
+import { formula } from '../working/formula.ts'
+
+const watts = (symbol: string, label: string) => ({ symbol, unit: 'W', label }) as const
+const joules = (symbol: string, label: string) => ({ symbol, unit: 'J', label, shows: 'energy' }) as const
+const share = (symbol: string, label: string) => ({ symbol, unit: '1', label, shows: 'share' }) as const
+const WORKED = { work: 'definition', place: '16 A at 230 V, 0.93, 150 W standing: 3272.4 W, worked by hand' } as const
+
+/** What reaches the pack from an alternating-current outlet. */
+export const powerToPack = formula(
+  {
+    id: 'power-to-pack',
+    label: 'Power to the pack',
+    gives: watts('P_dc', 'to the pack'),
+    takes: {
+      outlet: watts('P_ac', 'power of the outlet'),
+      efficiency: share('η_ch', 'charger, wall to pack'),
+      charger: watts('P_ch', 'power the charger gives'),
+      standing: watts('P_st', 'what the car draws meanwhile'),
+    },
+    text: 'P_dc = max(0, min(η_ch · P_ac, P_ch) − P_st)',
+    source: { work: 'definition', place: 'power out is power in times efficiency' },
+    leavesOut: 'That a charger is worse at part load; the standing power is what shows most of it.',
+    proof: {
+      examples: [{ takes: { outlet: 3680, efficiency: 0.93, charger: 6600, standing: 150 }, gives: 3272.4, within: 1e-9, source: WORKED }],
+    },
+  },
+  ({ outlet, efficiency, charger, standing }) => Math.max(0, Math.min(efficiency * outlet, charger) - standing),
+)
+/** Share of the wall energy that is stored, where a fixed load and a share of the power are lost. */
+export const efficiencyAtPower = formula(
+  {
+    id: 'efficiency-at-power',
+    label: 'Charging efficiency at a power',
+    gives: share('η', 'stored share'),
+    takes: { power: watts('P', 'power at the wall'), fixed: watts('P_0', 'lost at any power'), part: share('s', 'lost of each watt') },
+    text: 'η = 1 − P_0 / P − s',
+    source: { work: 'adac-2022', place: 'four cars on a socket of 2.3 kW and on a wall box of 11 kW: both figures follow exactly' },
+    leavesOut: 'Everything but two measured points of each car.',
+    proof: {
+      examples: [
+        {
+          takes: { power: 1400, fixed: 133.83, part: 0.07784 },
+          gives: 0.8266,
+          within: 5e-5,
+          source: { work: 'adac-2022', place: 'third car; recomputed' },
+        },
+        {
+          takes: { power: 3680, fixed: 133.83, part: 0.07784 },
+          gives: 0.8858,
+          within: 5e-5,
+          source: { work: 'adac-2022', place: 'third car; recomputed' },
+        },
+        {
+          takes: { power: 7400, fixed: 133.83, part: 0.07784 },
+          gives: 0.9041,
+          within: 6e-5,
+          source: { work: 'adac-2022', place: 'third car; recomputed' },
+        },
+        {
+          takes: { power: 2300, fixed: 421.7, part: 0.0587 },
+          gives: 1 - 0.242,
+          within: 5e-4,
+          source: { work: 'adac-2022', place: 'first car at 2.3 kW: 24.2 % lost' },
+        },
+        {
+          takes: { power: 11000, fixed: 421.7, part: 0.0587 },
+          gives: 1 - 0.097,
+          within: 5e-4,
+          source: { work: 'adac-2022', place: 'first car at 11 kW: 9.7 % lost' },
+        },
+      ],
+    },
+  },
+  ({ power, fixed, part }) => 1 - fixed / power - part,
+)
+/** Time to charge at one power, without limits of the battery. */
+export const timeAtPower = formula(
+  {
+    id: 'time-at-power',
+    label: 'Time at one power',
+    gives: { symbol: 't', unit: 's', label: 'time', shows: 'duration' },
+    takes: { energy: joules('E', 'energy to the pack'), power: watts('P', 'power at the wall'), efficiency: share('η', 'wall to pack') },
+    text: 't = E / (η · P)',
+    source: { work: 'definition', place: 'power' },
+    leavesOut: 'The tail: the last tenth takes longer.',
+    proof: {
+      examples: [
+        {
+          takes: { energy: 24 * 3.6e6, power: 7360, efficiency: 0.88 },
+          gives: 3.706 * 3600,
+          within: 2,
+          source: { work: 'practice', place: '80 % of 30 kWh at 7.36 kW: 3.706 h', mark: 'common practice' },
+        },
+      ],
+    },
+  },
+  ({ energy, power, efficiency }) => energy / (efficiency * power),
+)
+/** Distance that energy put into the charge brings back. */
+export const distanceBack = formula(
+  {
+    id: 'distance-back',
+    label: 'Distance put back',
+    gives: { symbol: 's', unit: 'm', label: 'distance', shows: 'distance' },
+    takes: {
+      stored: joules('E_st', 'energy put into the charge'),
+      range: { symbol: 's_R', unit: 'm', label: 'range of the trip', shows: 'distance' },
+      used: joules('E_ch', 'energy out of the charge on it'),
+    },
+    text: 's = E_st · s_R / E_ch',
+    source: { work: 'definition', place: 'proportion' },
+    proof: { none: 'proportion' },
+  },
+  ({ stored, range, used }) => (stored * range) / used,
+)
