@@ -1,7 +1,6 @@
 import { cost } from '../../studies/brief/cost.ts'
 import { from } from '../../studies/study.ts'
-import { isGap } from '../../working/value.ts'
-import { doesNotApply, rule } from '../rule.ts'
+import { rule } from '../rule.ts'
 
 export const partsWithinBudget = rule({
   id: 'parts-budget',
@@ -12,7 +11,6 @@ export const partsWithinBudget = rule({
   source: { work: 'practice', place: 'a goal of the brief' },
   judgements: (m, ask) => {
     const about = ['brief.budget', 'brief.prices', 'donor.added', 'drive.units', 'pack.module.price']
-    if (isGap(m.brief.budget)) return doesNotApply('the brief sets no budget', about)
     return [
       {
         about,

@@ -68,7 +68,7 @@ export const exchange = study({
       speeds: Object.fromEntries(
         Object.entries(m.brief.goals).flatMap(([name, g]) => (g?.kind === 'top speed' && !isGap(g.speed) ? [[name, g.speed]] : [])),
       ),
-      budget: isGap(m.brief.budget) ? null : m.brief.budget,
+      budget: maybe(m.brief.budget),
     }
   },
   answer: (k, make): Exchange => {
@@ -98,14 +98,11 @@ export const exchange = study({
         make.work('range-of-100-eur', rangeOfMoney, { pack: priced, range: g.range }, { item, label: `Range 100 € are worth, ${item}` })
       }
       const byMass = tightest.flatMap(t => (isGaps(pack) ? [{ name: t.rated, gaps: pack }] : against(make, item, g, pack, t)))
-      const byMoney =
-        left === undefined
-          ? []
-          : isGaps(left)
-            ? [{ name: 'budget', gaps: left }]
-            : isGaps(priced)
-              ? [{ name: 'budget', gaps: priced }]
-              : [budgetAgainst(make, item, g, priced, left)]
+      const byMoney = isGaps(left)
+        ? [{ name: 'budget', gaps: left }]
+        : isGaps(priced)
+          ? [{ name: 'budget', gaps: priced }]
+          : [budgetAgainst(make, item, g, priced, left)]
       return [item, [...byMass, ...byMoney]]
     })
     const answer = { goals: Object.fromEntries(goals) }
@@ -130,8 +127,8 @@ function fitted(make: Maker, added: readonly Value[], x: readonly Value[], wheel
   }
 }
 
-function leftOf(make: Maker, all: { parts: Figure | Gaps } | Gaps, budget: Value | null): Figure | Gaps | undefined {
-  if (budget === null) return undefined
+function leftOf(make: Maker, all: { parts: Figure | Gaps } | Gaps, budget: Value | Gaps): Figure | Gaps {
+  if (isGaps(budget)) return budget
   const parts = isGaps(all) ? all : all.parts
   return isGaps(parts) ? parts : make.work('left', budgetLeft, { budget, cost: parts }, { label: 'Left of the budget' })
 }
