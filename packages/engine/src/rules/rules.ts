@@ -23,6 +23,11 @@ import { hillStart } from './drive/hill-start.ts'
 import { launchGrip, lowRangeOnDry, recoveryGrip } from './drive/on-the-road.ts'
 import { couplerTorque, halfShaftTorque, inverterLimits, motorFiguresAgree, reversedRotation } from './drive/parts-of-the-drive.ts'
 import { motorOverSpeed, propshaftSpeed } from './drive/turning.ts'
+import { bmsFitted, bmsLimitsDrive, bmsStopsCharger, bmsWatchesAll, chargeCounted, noColdCharging } from './pack/bms.ts'
+import { cellLimits, cellsPressed, chargeStops, everyModulePlaced, moduleAlone, outsideCabin, stringFused, stringsAlike } from './pack/cells-and-boxes.ts'
+import { chargingCurrent, continuousCurrent, peakCurrent } from './pack/currents.ts'
+import { capacityMatched, holdsCharge, moduleInsulated, modulesRecorded, neverDeepEmpty, oneOrigin, resistanceMatched, restMatched } from './pack/salvaged.ts'
+import { breakingVoltage, voltageWhenEmpty, voltageWhenFull, voltageWhenSagging } from './pack/voltage-window.ts'
 import type { Rule } from './rule.ts'
 
 /** What has to be known before the first part is bought. */
@@ -105,5 +110,38 @@ const DRIVE: readonly Rule[] = [
   recoveryGrip,
 ]
 
+/** Whether the pack suits its parts, and whether its cells are kept from harm. */
+const PACK: readonly Rule[] = [
+  bmsFitted,
+  bmsStopsCharger,
+  bmsLimitsDrive,
+  bmsWatchesAll,
+  noColdCharging,
+  cellLimits,
+  chargeStops,
+  outsideCabin,
+  moduleAlone,
+  breakingVoltage,
+  stringFused,
+  voltageWhenFull,
+  voltageWhenEmpty,
+  voltageWhenSagging,
+  peakCurrent,
+  continuousCurrent,
+  chargingCurrent,
+  chargeCounted,
+  cellsPressed,
+  stringsAlike,
+  everyModulePlaced,
+  modulesRecorded,
+  oneOrigin,
+  capacityMatched,
+  resistanceMatched,
+  restMatched,
+  holdsCharge,
+  neverDeepEmpty,
+  moduleInsulated,
+]
+
 /** Every rule, in the order of the job. A test fails when one is missing here. */
-export const RULES: readonly Rule[] = [...BRIEF, ...DONOR, ...DRIVE]
+export const RULES: readonly Rule[] = [...BRIEF, ...DONOR, ...DRIVE, ...PACK]

@@ -32,8 +32,10 @@ import { tractive } from './drive/tractive.ts'
 import { wantedSpeeds } from './drive/wanted-speed.ts'
 import { arrangements } from './pack/arrangements.ts'
 import { chargingInTheCold } from './pack/charging-in-the-cold.ts'
+import { continuousDraw } from './pack/continuous-draw.ts'
 import { launchSag } from './pack/launch-sag.ts'
 import { moduleSorting } from './pack/module-sorting.ts'
+import { moduleVoltage } from './pack/module-voltage.ts'
 import { packMass } from './pack/pack-mass.ts'
 import { packModel } from './pack/pack-model.ts'
 import { packTemperature } from './pack/pack-temperature.ts'
@@ -45,10 +47,13 @@ import { voltageWindow } from './pack/voltage-window.ts'
 import { rangeInWeather } from './trips/range-in-weather.ts'
 import { ranges } from './trips/ranges.ts'
 import { trips } from './trips/trips.ts'
+import { chargingGoals } from './charging/charging.ts'
+import { outlets } from './charging/outlets.ts'
+import { parked } from './charging/parked.ts'
 import type { Study } from './study.ts'
 
 /** The studies behind the headline, answered first. */
 export const HEADLINE: readonly Study<unknown>[] = [ledger, loadCases]
 
 /** Every study, in the order of the job. A test fails when one is missing here. */
-export const STUDIES: readonly Study<unknown>[] = [outline, againstDonor, cost, weighed, rolling, coastDown, roadLoad, oldEngine, ledger, stance, tyres, loadCases, room, moves, seats, train, keptParts, turningParts, ratios, envelopes, driveUnits, hillStart, packModel, voltageWindow, packMass, usableEnergy, powerLimits, launchSag, chargingInTheCold, packTemperature, salvage, moduleSorting, strings, arrangements, batteryPull, acceleration, topSpeed, climb, gears, ratioWindow, tractive, wantedSpeeds, partLoads, trips, ranges, exchange, rangeInWeather]
+export const STUDIES: readonly Study<unknown>[] = [outline, againstDonor, cost, weighed, rolling, coastDown, roadLoad, oldEngine, ledger, stance, tyres, loadCases, room, moves, seats, train, keptParts, turningParts, ratios, envelopes, driveUnits, hillStart, packModel, voltageWindow, packMass, usableEnergy, powerLimits, launchSag, chargingInTheCold, packTemperature, salvage, moduleSorting, strings, arrangements, continuousDraw, moduleVoltage, batteryPull, acceleration, topSpeed, climb, gears, ratioWindow, tractive, wantedSpeeds, partLoads, trips, ranges, exchange, rangeInWeather, outlets, chargingGoals, parked]

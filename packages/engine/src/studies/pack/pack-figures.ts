@@ -5,6 +5,8 @@ import type { Curve, Figure, Value } from '../../working/value.ts'
 export type PackFigures = {
   readonly cellsInSeries: Figure
   readonly cellsInParallel: Figure
+  /** Groups of parallel cells, string by string: what a BMS has to watch. */
+  readonly groups: Figure
   /** Open-circuit voltage [V] over charge. */
   readonly openCircuit: Figure<Curve>
   /** Ohmic resistance [Ω] over charge at 25 °C, cells and wiring. */

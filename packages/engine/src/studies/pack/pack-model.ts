@@ -207,6 +207,12 @@ export const packModel = study({
     return {
       cellsInSeries,
       cellsInParallel,
+      groups: make.work(
+        'groups',
+        sum.cellCount,
+        { modules: k.strings, cells: cellsInSeries },
+        { label: 'Cell groups to watch, string by string', symbol: 'n' },
+      ),
       openCircuit,
       resistance,
       resistanceFactor: make.work('resistance-factor', ohms.resistanceFactor, { cells: ohmic, wiring: k.wiring, curve: resistance }),

@@ -1,0 +1,182 @@
+import { packModel } from '../../studies/pack/pack-model.ts'
+import { isGaps } from '../../studies/study.ts'
+import type { Source } from '../../sources.ts'
+import { isGap } from '../../working/value.ts'
+import { doesNotApply, rule } from '../rule.ts'
+import { limitOf, open, PRACTICE } from './answers.ts'
+
+const FIRE = 'Overcharged or overheated lithium cells burn and give off toxic gas, often in a parked car.'
+const set = (path: string, word: string, says: string) => [{ do: 'set' as const, says, sets: [{ path, to: { word } }] }]
+
+export const bmsFitted = rule({
+  id: 'bms-fitted',
+  title: 'A BMS watches the cells',
+  stage: 'pack',
+  harm: 'S3',
+  hazards: ['A3'],
+  source: PRACTICE,
+  caution: FIRE,
+  judgements: m => {
+    const { fitted } = m.pack.bms,
+      about = ['pack.bms.fitted']
+    if (isGap(fitted)) return [open(about, fitted)]
+    return [
+      {
+        about,
+        holds: fitted.value === 'yes',
+        rests: [fitted],
+        says: 'BMS fitted: {fitted}. Lithium cells are never used without one.',
+        slots: { fitted },
+        remedies: set('pack.bms.fitted', 'yes', 'Plan a BMS for this chemistry and number of cells.'),
+      },
+    ]
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'pack.bms.fitted', now: 'no' }] },
+})
+
+export const bmsStopsCharger = rule({
+  id: 'bms-stops-charger',
+  title: 'The BMS stops the charger',
+  stage: 'pack',
+  harm: 'S3',
+  hazards: ['A2', 'A3'],
+  source: PRACTICE,
+  caution: FIRE,
+  judgements: m => {
+    const { controlsCharger } = m.pack.bms,
+      about = ['pack.bms.controls-charger']
+    if (isGap(controlsCharger)) return [open(about, controlsCharger)]
+    return [
+      {
+        about,
+        holds: controlsCharger.value === 'yes',
+        rests: [controlsCharger],
+        says: 'The BMS stops the charger: {stops}. Without it one full cell is charged on until it burns.',
+        slots: { stops: controlsCharger },
+        remedies: set('pack.bms.controls-charger', 'yes', 'Run the charger’s enable through the BMS, and prove that it stops.'),
+      },
+    ]
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'pack.bms.controls-charger', now: 'no' }] },
+})
+
+export const bmsLimitsDrive = rule({
+  id: 'bms-limits-drive',
+  title: 'The BMS cuts the drive back by the lowest cell, then stops it',
+  stage: 'pack',
+  harm: 'S3',
+  hazards: ['A3', 'A4'],
+  source: PRACTICE,
+  caution: FIRE,
+  judgements: m => {
+    const { limitsDrive } = m.pack.bms,
+      about = ['pack.bms.limits-drive']
+    if (isGap(limitsDrive)) return [open(about, limitsDrive)]
+    return [
+      {
+        about,
+        holds: limitsDrive.value === 'by lowest cell',
+        rests: [limitsDrive],
+        says: 'The BMS limits the drive: {how}. The sum of all cells hides the one that is driven below zero.',
+        slots: { how: limitsDrive },
+        remedies: set(
+          'pack.bms.limits-drive',
+          'by lowest cell',
+          'Let the lowest cell set the current, with a warning the driver cannot miss.',
+        ),
+      },
+    ]
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'pack.bms.limits-drive', now: 'by pack voltage' }] },
+})
+
+export const bmsWatchesAll = rule({
+  id: 'bms-watches-every-group',
+  title: 'The BMS has an input for every cell group',
+  stage: 'pack',
+  harm: 'S3',
+  hazards: ['A4'],
+  source: PRACTICE,
+  caution: FIRE,
+  judgements: (m, ask) => {
+    const p = ask(packModel),
+      about = ['pack.bms.cells', 'pack.modules-in-series', 'pack.module.cells-in-series', 'pack.strings']
+    if (isGaps(p)) return [open(about, p)]
+    return [
+      {
+        about,
+        found: m.pack.bms.cells,
+        side: 'at least',
+        limit: p.groups,
+        says: 'The BMS watches {found} groups; the pack has {limit}. A group nobody watches is charged and emptied blindly.',
+        remedies: [{ do: 'act', says: 'A BMS, or more monitor boards, for every group of every string.' }],
+      },
+    ]
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'pack.bms.cells', now: '84' }] },
+})
+
+export const chargeCounted = rule({
+  id: 'charge-counted',
+  title: 'On cells with a flat voltage the BMS counts charge',
+  stage: 'pack',
+  harm: 'S2',
+  hazards: ['B8'],
+  source: PRACTICE,
+  judgements: m => {
+    const { chemistry } = m.pack.module,
+      { countsCharge } = m.pack.bms,
+      about = ['pack.bms.counts-charge', 'pack.module.chemistry']
+    if (isGap(chemistry)) return [open(about, chemistry)]
+    if (chemistry.value !== 'LFP') return doesNotApply('the voltage of this chemistry tells its charge well enough', about)
+    if (isGap(countsCharge)) return [open(about, countsCharge)]
+    return [
+      {
+        about,
+        holds: countsCharge.value === 'yes',
+        rests: [chemistry, countsCharge],
+        says: 'The BMS counts charge: {counts}. Between a third and nine tenths the voltage of LFP says nothing; the gauge would fall to empty at once.',
+        slots: { counts: countsCharge },
+        remedies: set('pack.bms.counts-charge', 'yes', 'A BMS that counts charge and corrects it at full and near empty.'),
+      },
+    ]
+  },
+  spoil: { sample: 'wren', edits: [{ path: 'pack.bms.counts-charge', now: 'no' }] },
+})
+
+const SHEETS: Source = { work: 'cell-sheets', place: 'charging window of lithium-ion cells: 0 to 45 °C' }
+const FREEZING = limitOf('charging-freezing', 'freezing', 273.15, 'K', SHEETS, 'temperature')
+export const noColdCharging = rule({
+  id: 'no-charging-below-freezing',
+  title: 'Nothing charges the cells below freezing',
+  stage: 'pack',
+  harm: 'S3',
+  hazards: ['A1'],
+  source: SHEETS,
+  caution: 'Metallic lithium from cold charging does not show and does not go away; it can short a cell months later.',
+  judgements: m => {
+    const { chemistry } = m.pack.module,
+      { lowestChargeTemperature } = m.pack.bms,
+      about = ['pack.bms.lowest-charge-temperature', 'pack.module.chemistry']
+    if (isGap(chemistry)) return [open(about, chemistry)]
+    if (chemistry.value === 'LTO')
+      return doesNotApply('titanate cells do not plate in normal use; their maker’s sheet says how cold they may be charged', about)
+    return [
+      {
+        about,
+        found: lowestChargeTemperature,
+        side: 'at least',
+        limit: FREEZING,
+        says: 'The BMS lets charge in from {found} up, regeneration included; the coldest cell must be above {limit}.',
+        remedies: [
+          {
+            do: 'set',
+            says: 'Stop all charging at two degrees above freezing: the sensor lags behind the coldest cell.',
+            sets: [{ path: 'pack.bms.lowest-charge-temperature', to: { value: 275.15, kind: 'temperature' } }],
+          },
+        ],
+      },
+    ]
+  },
+  spoil: { sample: 'wren', edits: [{ path: 'pack.bms.lowest-charge-temperature', now: '-10 °C' }] },
+})

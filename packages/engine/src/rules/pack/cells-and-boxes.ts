@@ -1,0 +1,292 @@
+import { moduleVoltage } from '../../studies/pack/module-voltage.ts'
+import { packMass } from '../../studies/pack/pack-mass.ts'
+import { strings as stringsStudy } from '../../studies/pack/strings.ts'
+import { isGaps } from '../../studies/study.ts'
+import type { Source } from '../../sources.ts'
+import { type Fact, isGap } from '../../working/value.ts'
+import { doesNotApply, type Judgement, rule } from '../rule.ts'
+import { limitOf, open, PRACTICE } from './answers.ts'
+
+const SHEETS: Source = { work: 'cell-sheets', place: 'charge and discharge limits by chemistry' }
+const volts = (name: string, label: string, value: number): Fact => limitOf(name, label, value, 'V', SHEETS)
+/** Highest and lowest voltage of a cell by chemistry, as published sheets have them. */
+const WINDOW = {
+  NMC: [volts('nmc-lowest', 'lowest, NMC', 2.5), volts('nmc-highest', 'highest, NMC', 4.2)],
+  NCA: [volts('nca-lowest', 'lowest, NCA', 2.5), volts('nca-highest', 'highest, NCA', 4.2)],
+  LFP: [volts('lfp-lowest', 'lowest, LFP', 2.0), volts('lfp-highest', 'highest, LFP', 3.65)],
+  LTO: [volts('lto-lowest', 'lowest, LTO', 1.5), volts('lto-highest', 'highest, LTO', 2.8)],
+} as const
+const BURNS = 'Cells charged past their limit burn, often hours later and in a parked car.'
+
+export const cellLimits = rule({
+  id: 'cell-limits',
+  title: 'The cell voltages set fit the chemistry',
+  stage: 'pack',
+  harm: 'S3',
+  hazards: [],
+  source: SHEETS,
+  caution: BURNS,
+  judgements: m => {
+    const { chemistry } = m.pack.module
+    if (isGap(chemistry)) return [open(['pack.module.chemistry'], chemistry)]
+    const [lowest, highest] = WINDOW[chemistry.value]
+    const item = (name: 'highest' | 'lowest', found: typeof m.pack.cellHighest, side: 'at most' | 'at least', limit: Fact): Judgement => ({
+      item: name,
+      about: [`pack.cell-${name}`, 'pack.module.chemistry'],
+      found,
+      side,
+      limit,
+      says:
+        name === 'highest'
+          ? 'A cell is charged up to {found}; cells of this chemistry go to {limit}.'
+          : 'A cell is emptied down to {found}; cells of this chemistry end at {limit}.',
+      remedies: [
+        {
+          do: 'set',
+          says: 'The limit of the chemistry; the maker’s sheet may be stricter.',
+          sets: [{ path: `pack.cell-${name}`, to: { value: limit.value, kind: 'voltage' } }],
+        },
+      ],
+    })
+    return [item('highest', m.pack.cellHighest, 'at most', highest), item('lowest', m.pack.cellLowest, 'at least', lowest)]
+  },
+  spoil: { sample: 'wren', edits: [{ path: 'pack.cell-highest', now: '4.2 V' }], item: 'highest' },
+})
+
+export const chargeStops = rule({
+  id: 'charge-stops-in-time',
+  title: 'Charging stops at or below the highest cell voltage',
+  stage: 'pack',
+  harm: 'S3',
+  hazards: ['A2'],
+  source: PRACTICE,
+  caution: BURNS,
+  judgements: m => {
+    const { chargeTo, cellHighest } = m.pack
+    return [
+      {
+        about: ['pack.charge-to', 'pack.cell-highest'],
+        found: chargeTo,
+        side: 'at most',
+        limit: cellHighest,
+        says: 'Charging stops at {found} for each cell; the highest allowed is {limit}.',
+        remedies: isGap(cellHighest)
+          ? []
+          : [
+              {
+                do: 'set',
+                says: 'Stop at the highest voltage allowed, or a little below for a longer life.',
+                sets: [{ path: 'pack.charge-to', to: { value: cellHighest.value, kind: 'voltage' } }],
+              },
+            ],
+      },
+    ]
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'pack.charge-to', now: '4.25 V' }] },
+})
+
+const TOUCH = limitOf('touch-voltage', 'direct voltage from which high-voltage rules hold', 60, 'V', {
+  work: 'un-r100',
+  place: '2, definition of high voltage',
+})
+export const moduleAlone = rule({
+  id: 'module-alone-below-high-voltage',
+  title: 'One module alone stays below high voltage',
+  stage: 'pack',
+  harm: 'S3',
+  hazards: [],
+  source: { work: 'un-r100', place: '2, definition of high voltage: above 60 V DC' },
+  caution:
+    'Such a module is dangerous to life on the bench, before anything is connected. Only high-voltage qualified people, gloves within date, one pole covered.',
+  judgements: (_, ask) => {
+    const about = ['pack.module.cells-in-series', 'pack.cell-highest'],
+      v = ask(moduleVoltage)
+    if (isGaps(v)) return [open(about, v)]
+    return [
+      {
+        about,
+        found: v.full,
+        side: 'at most',
+        limit: TOUCH,
+        says: 'One module alone has {found} when full; from {limit} on it is high voltage by itself.',
+        remedies: [
+          { do: 'act', says: 'Plan every step with this module as high-voltage work, or take modules with fewer cells in series.' },
+        ],
+      },
+    ]
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'pack.module.cells-in-series', now: '16' }] },
+})
+
+export const outsideCabin = rule({
+  id: 'battery-outside-cabin',
+  title: 'No battery stands in the space of the occupants',
+  stage: 'pack',
+  harm: 'S3',
+  hazards: [],
+  source: { work: 'practice', place: 'an overheating lithium pack gives off toxic hydrogen fluoride', mark: 'common practice' },
+  caution: 'Gas of a burning cell is toxic and explosive: hydrogen fluoride, carbon monoxide, hydrogen. Nobody may sit in it.',
+  judgements: m => {
+    const boxes = Object.entries(m.pack.boxes)
+    if (boxes.length === 0) return doesNotApply('no battery box is planned yet', ['pack.boxes'])
+    return boxes.map(([item, { where }]): Judgement => {
+      const about = [`pack.boxes.${item}.where`]
+      if (isGap(where)) return open(about, where, item)
+      return {
+        item,
+        about,
+        holds: where.value !== 'cabin',
+        rests: [where],
+        says: 'Box {item}: {where}.',
+        slots: { where },
+        remedies: [
+          {
+            do: 'set',
+            says: 'Under the floor, or where the engine was, sealed against the cabin and vented to the outside.',
+            sets: [{ path: `pack.boxes.${item}.where`, to: { word: 'under floor' } }],
+          },
+        ],
+      }
+    })
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'pack.boxes.boot.where', now: 'cabin' }], item: 'boot' },
+})
+
+export const cellsPressed = rule({
+  id: 'cells-pressed',
+  title: 'Pouch and prismatic cells are pressed as their maker asks',
+  stage: 'pack',
+  harm: 'S2',
+  hazards: ['A10'],
+  source: PRACTICE,
+  judgements: m => {
+    const { compression } = m.pack,
+      about = ['pack.compression']
+    if (isGap(compression)) return [open(about, compression)]
+    return [
+      {
+        about,
+        holds: compression.value !== 'none',
+        rests: [compression],
+        says: 'What presses the cells: {by}. Without it they swell and crack the box.',
+        slots: { by: compression },
+        remedies: [
+          {
+            do: 'set',
+            says: 'End plates, tie rods and pads for the force the maker asks for.',
+            sets: [{ path: 'pack.compression', to: { word: 'fixture' } }],
+          },
+        ],
+      },
+    ]
+  },
+  spoil: { sample: 'wren', edits: [{ path: 'pack.compression', now: 'none' }] },
+})
+
+export const everyModulePlaced = rule({
+  id: 'every-module-placed',
+  title: 'The boxes hold as many modules as the pack has',
+  stage: 'pack',
+  harm: 'S1',
+  hazards: [],
+  source: { work: 'definition', place: 'counting' },
+  judgements: (_, ask) => {
+    const about = ['pack.boxes', 'pack.modules-in-series', 'pack.strings'],
+      mass = ask(packMass)
+    if (isGaps(mass)) return [open(about, mass)]
+    return [
+      {
+        about,
+        holds: Math.abs(mass.boxed.value - mass.wanted.value) < 0.5,
+        rests: [mass.boxed, mass.wanted],
+        says: 'The boxes hold {boxed} modules; the pack has {wanted}.',
+        slots: { boxed: mass.boxed, wanted: mass.wanted },
+        remedies: [{ do: 'act', says: 'Give every module a box, or say how many are in series and parallel.' }],
+      },
+    ]
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'pack.boxes.boot.modules', now: '3' }] },
+})
+
+export const stringFused = rule({
+  id: 'string-fused',
+  title: 'Each of several strings has its own fuse',
+  stage: 'pack',
+  harm: 'S3',
+  hazards: ['A6'],
+  source: PRACTICE,
+  caution: 'A shorted cell pulls its string down; the other strings feed the fault with everything they have.',
+  judgements: m => {
+    const { strings: n, limits, module } = m.pack,
+      about = ['pack.strings', 'pack.limits.string-fuse', 'pack.module.peak-current']
+    if (isGap(n)) return [open(about, n)]
+    if (n.value <= 1) return doesNotApply('there is one string', about)
+    return [
+      {
+        about,
+        found: limits.stringFuse,
+        side: 'at most',
+        limit: module.peakCurrent,
+        says: 'Each string is fused at {found}; its cells give {limit} at their peak. A larger fuse lets the other strings feed a short.',
+        remedies: isGap(module.continuousCurrent)
+          ? []
+          : [
+              {
+                do: 'set',
+                says: 'A fuse for the continuous current of one string.',
+                sets: [{ path: 'pack.limits.string-fuse', to: { value: module.continuousCurrent.value, kind: 'current' } }],
+              },
+            ],
+      },
+    ]
+  },
+  spoil: {
+    sample: 'lapwing',
+    edits: [
+      { path: 'pack.strings', now: '2' },
+      { path: 'pack.modules-in-series', now: '8' },
+      { path: 'pack.limits.string-fuse', now: '600 A' },
+    ],
+  },
+})
+
+export const stringsAlike = rule({
+  id: 'strings-joined-alike',
+  title: 'Strings are joined at the same charge',
+  stage: 'pack',
+  harm: 'S2',
+  hazards: ['A9'],
+  source: PRACTICE,
+  judgements: (m, ask) => {
+    const { strings: n, module } = m.pack,
+      about = ['pack.strings', 'pack.strings-apart', 'pack.module.charge-current']
+    if (isGap(n)) return [open(about, n)]
+    if (n.value <= 1) return doesNotApply('there is one string', about)
+    const joined = ask(stringsStudy)
+    if (isGaps(joined)) return [open(about, joined)]
+    return [
+      {
+        about,
+        found: joined.peak,
+        side: 'at most',
+        limit: module.chargeCurrent,
+        says: 'Joined as they stand, {found} flows from one string into the other, which may take {limit}; {heat} turns to heat, whatever the lead.',
+        slots: { heat: joined.heat },
+        remedies: [
+          {
+            do: 'act',
+            says: 'Charge every string to full by itself first; LFP never by voltage alone. Join through a resistor, and only then bare.',
+          },
+        ],
+      },
+    ]
+  },
+  spoil: {
+    sample: 'lapwing',
+    edits: [
+      { path: 'pack.strings', now: '2' },
+      { path: 'pack.modules-in-series', now: '8' },
+      { path: 'pack.strings-apart', now: '30 V' },
+    ],
+  },
+})

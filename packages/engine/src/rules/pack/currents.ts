@@ -1,0 +1,142 @@
+import { continuousDraw } from '../../studies/pack/continuous-draw.ts'
+import { launchSag } from '../../studies/pack/launch-sag.ts'
+import { packModel } from '../../studies/pack/pack-model.ts'
+import { isGaps } from '../../studies/study.ts'
+import { isGap } from '../../working/value.ts'
+import { doesNotApply, type Judgement, rule } from '../rule.ts'
+import { open, PRACTICE } from './answers.ts'
+
+export const peakCurrent = rule({
+  id: 'pack-peak-current',
+  title: 'The drive cannot draw more than the cells give at their peak',
+  stage: 'pack',
+  harm: 'S2',
+  hazards: [],
+  source: PRACTICE,
+  judgements: (m, ask) => {
+    const about = ['pack.limits.bms', 'pack.bms.limits-drive', 'pack.module.peak-current', 'drive.units'],
+      p = ask(packModel)
+    if (isGaps(p)) return [open(about, p)]
+    const { limits, bms } = m.pack,
+      held = !isGap(limits.bms) && !isGap(bms.limitsDrive) && bms.limitsDrive.value !== 'no'
+    const set = {
+      do: 'set' as const,
+      says: 'Set the discharge limit of the BMS to what the cells give.',
+      sets: [{ path: 'pack.limits.bms', to: { value: p.peakCurrent.value, kind: 'current' as const } }],
+    }
+    if (held)
+      return [
+        {
+          about,
+          found: limits.bms,
+          side: 'at most',
+          limit: p.peakCurrent,
+          says: 'The BMS lets the drive draw {found}; the cells give {limit} at their peak.',
+          remedies: [set],
+        },
+      ]
+    const sag = ask(launchSag)
+    if (isGaps(sag)) return [open(about, sag)]
+    return [
+      {
+        about,
+        found: sag.wanted,
+        side: 'at most',
+        limit: p.peakCurrent,
+        says: 'Nothing holds the inverters back: together they draw up to {found}; the cells give {limit} at their peak.',
+        remedies: [set],
+      },
+    ]
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'pack.limits.bms', now: '500 A' }] },
+})
+
+export const continuousCurrent = rule({
+  id: 'pack-continuous-current',
+  title: 'Cells, fuse and contactor carry what the motors draw continuously',
+  stage: 'pack',
+  harm: 'S2',
+  hazards: [],
+  source: PRACTICE,
+  judgements: (m, ask) => {
+    const draw = ask(continuousDraw),
+      p = ask(packModel),
+      { fuse, contactor } = m.pack.limits
+    const items = [
+      [
+        'cells',
+        isGaps(p) ? p : p.continuousCurrent,
+        'pack.module.continuous-current',
+        'More modules side by side, cells with a higher continuous current, or a motor limited to what the cells give.',
+      ],
+      ['fuse', fuse, 'pack.limits.fuse', 'A larger fuse, as far as cable and contactor allow.'],
+      ['contactor', contactor, 'pack.limits.contactor', 'A contactor for more continuous current.'],
+    ] as const
+    return items.map(([item, limit, path, says]): Judgement => {
+      const about = [path, 'drive.units']
+      if (isGaps(draw)) return open(about, draw, item)
+      return {
+        item,
+        about,
+        found: draw.current,
+        side: 'at most',
+        limit,
+        says: 'At their continuous rating the motors draw {found}; {item}: {limit}.',
+        remedies: [{ do: 'act', says }],
+      }
+    })
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'pack.limits.contactor', now: '120 A' }], item: 'contactor' },
+})
+
+export const chargingCurrent = rule({
+  id: 'pack-charging-current',
+  title: 'Nothing charges the cells faster than they allow',
+  stage: 'pack',
+  harm: 'S2',
+  hazards: [],
+  source: PRACTICE,
+  judgements: (m, ask) => {
+    const p = ask(packModel),
+      { charger } = m.charging,
+      { bmsCharge } = m.pack.limits
+    const about = ['pack.module.charge-current']
+    const judged = (item: string, path: string, found: typeof bmsCharge, says: string): Judgement => {
+      if (isGaps(p)) return open([...about, path], p, item)
+      return {
+        item,
+        about: [...about, path],
+        found,
+        side: 'at most',
+        limit: p.chargeCurrent,
+        says,
+        remedies: [
+          {
+            do: 'set',
+            says: 'Set the limit to what the cells take.',
+            sets: [{ path, to: { value: p.chargeCurrent.value, kind: 'current' } }],
+          },
+        ],
+      }
+    }
+    return [
+      judged(
+        'BMS',
+        'pack.limits.bms-charge',
+        bmsCharge,
+        'The BMS lets {found} into the pack, regeneration included; the cells take {limit} when warm.',
+      ),
+      ...(charger.given
+        ? [
+            judged(
+              'charger',
+              'charging.charger.current',
+              charger.current,
+              'The charger gives up to {found}; the cells take {limit} when warm.',
+            ),
+          ]
+        : doesNotApply('no charger is planned yet', about)),
+    ]
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'pack.limits.bms-charge', now: '200 A' }], item: 'BMS' },
+})

@@ -1,0 +1,300 @@
+import { recordsInPack } from '../../studies/pack/salvaged-modules.ts'
+import { lackingReadings, type OfLot, type Salvage, salvage } from '../../studies/pack/salvage.ts'
+import { type Ask, type Gaps, isGaps } from '../../studies/study.ts'
+import type { Model } from '../../model/model.ts'
+import type { Source } from '../../sources.ts'
+import { type Fact, isGap, type Value } from '../../working/value.ts'
+import { doesNotApply, type Judgement, rule } from '../rule.ts'
+import { limitOf, open } from './answers.ts'
+
+const GRADING: Source = { work: 'practice', place: 'acceptance and grading of used modules', mark: 'common practice' }
+const FIRE = 'A module with a hidden short can catch fire a day after charging. Test outdoors, store outdoors, never charge unwatched.'
+
+/** Rules on salvaged modules: nothing to say of new ones, and open while a used pack has no records at all. */
+const ofSalvage =
+  (judged: (m: Model, s: Salvage | Gaps) => readonly Judgement[]) =>
+  (m: Model, ask: Ask): readonly Judgement[] => {
+    const { state } = m.pack.module,
+      about = ['pack.salvage']
+    if (Object.keys(m.pack.salvage).length > 0) return judged(m, ask(salvage))
+    if (isGap(state)) return [open([...about, 'pack.module.state'], state)]
+    if (state.value === 'new') return doesNotApply('the modules are new', about)
+    return [open(about, { gap: true, path: 'pack.salvage', label: 'a record of each salvaged module', until: 'before the part is bought' })]
+  }
+/** The serial of a module, for a sentence. */
+const named = (m: Model, name: string): Fact<string> => {
+  const serial = m.pack.salvage[name]?.serial
+  return {
+    path: `pack.salvage.${name}`,
+    label: 'module',
+    symbol: '',
+    unit: '',
+    value: serial && !isGap(serial) ? `${name} (${serial.value})` : name,
+  }
+}
+function judgedLot(
+  m: Model,
+  s: Salvage | Gaps,
+  pick: (s: Salvage) => OfLot | Gaps,
+  about: string,
+  side: 'at most' | 'at least',
+  limit: Value | Gaps,
+  says: string,
+  remedy: string,
+): readonly Judgement[] {
+  const paths = [`pack.salvage`]
+  if (isGaps(s)) return [open(paths, s)]
+  const lot = pick(s)
+  if (isGaps(lot)) return lot.gaps.length ? [open(paths, lot)] : doesNotApply('one module is no lot', paths)
+  return [
+    {
+      about: [`pack.salvage.${lot.worst}.${about}`],
+      found: lot.found,
+      side,
+      limit,
+      says,
+      slots: { worst: named(m, lot.worst) },
+      remedies: [{ do: 'act', says: remedy }],
+    },
+  ]
+}
+
+export const modulesRecorded = rule({
+  id: 'salvaged-modules-recorded',
+  title: 'Every salvaged module has its record',
+  stage: 'pack',
+  harm: 'S2',
+  hazards: ['A9'],
+  source: GRADING,
+  judgements: ofSalvage((m, s) => {
+    const records = recordsInPack(m.pack),
+      about = ['pack.salvage', 'pack.modules-in-series', 'pack.strings']
+    if (isGaps(s)) return [open(about, s)]
+    if (isGaps(s.places)) return [open(about, s.places)]
+    const recorded: Fact = {
+      path: 'pack.salvage',
+      label: 'modules recorded',
+      symbol: 'n',
+      unit: '1',
+      shows: 'count',
+      value: records.length,
+    }
+    if (records.length > s.places.value)
+      return [
+        {
+          about,
+          holds: false,
+          rests: [recorded, s.places],
+          says: '{recorded} modules are recorded as in the pack, which has places for {places}.',
+          slots: { recorded, places: s.places },
+          remedies: [{ do: 'act', says: 'Mark the others as spare or rejected.' }],
+        },
+      ]
+    if (records.length < s.places.value)
+      return [open(about, { gap: true, path: 'pack.salvage', label: 'records of the other modules', until: 'before the part is bought' })]
+    const gaps = lackingReadings(m)
+    if (gaps.length) return [open(about, { gaps })]
+    return [{ about, holds: true, rests: [recorded, s.places], says: 'All {places} modules are recorded.', slots: { places: s.places } }]
+  }),
+  spoil: { sample: 'lapwing', edits: [{ path: 'pack.modules-in-series', now: '12' }] },
+})
+
+export const oneOrigin = rule({
+  id: 'salvaged-modules-of-one-origin',
+  title: 'All salvaged modules come from one source',
+  stage: 'pack',
+  harm: 'S2',
+  hazards: ['A9'],
+  source: GRADING,
+  judgements: ofSalvage(m => {
+    const records = recordsInPack(m.pack),
+      about = records.map(([name]) => `pack.salvage.${name}.source`)
+    const first = records[0]?.[1].source
+    for (const [name, { source }] of records) {
+      if (isGap(source)) return [open([`pack.salvage.${name}.source`], source)]
+      if (first && !isGap(first) && source.value !== first.value)
+        return [
+          {
+            about: [`pack.salvage.${name}.source`],
+            holds: false,
+            rests: [first, source],
+            says: 'Module {name} comes from {other}, the first from {one}: another age, another history.',
+            slots: { name: named(m, name), other: source, one: first },
+            remedies: [
+              {
+                do: 'act',
+                says: 'One pack from one car; or sort by measured capacity, resistance and self-discharge, and accept that they age apart.',
+              },
+            ],
+          },
+        ]
+    }
+    return first && !isGap(first)
+      ? [{ about, holds: true, rests: [first], says: 'All come from {one}.', slots: { one: first } }]
+      : doesNotApply('no module is in the pack', ['pack.salvage'])
+  }),
+  spoil: { sample: 'lapwing', edits: [{ path: 'pack.salvage.m04.source', now: 'an older pack from a breaker' }] },
+})
+
+const CAPACITY = limitOf('off-median-capacity', 'furthest from the median of a lot, capacity', 0.06, '1', GRADING, 'share')
+const RESISTANCE = limitOf('off-median-resistance', 'furthest from the median of a lot, resistance', 0.3, '1', GRADING, 'share')
+const FALL = limitOf('fall-above-median', 'faster than the median, rest voltage of a cell in a day', 0.002, 'V', GRADING)
+const APART = limitOf('rest-apart', 'rest voltages apart before joining, one cell', 0.05, 'V', GRADING)
+const rest = (chemistry: string): Fact =>
+  chemistry === 'LFP'
+    ? limitOf('received-lfp', 'lowest rest voltage of a used LFP cell', 2.0, 'V', GRADING)
+    : chemistry === 'LTO'
+      ? limitOf('received-lto', 'lowest rest voltage of a used LTO cell', 1.5, 'V', GRADING)
+      : limitOf('received', 'lowest rest voltage of a used cell', 2.5, 'V', GRADING)
+
+/** Readings of the last three modules and one that spoils the lot. */
+const completed = (bad: Readonly<Record<string, string>>) => [
+  ...['m14', 'm15', 'm16'].flatMap(m =>
+    Object.entries({
+      capacity: '109.5 Ah',
+      resistance: '3.0 mΩ',
+      'rest-voltage': '22.04 V',
+      'rest-voltage-later': '22.036 V',
+      'days-apart': '14 d',
+      insulation: '400 MΩ',
+    }).map(([key, now]) => ({ path: `pack.salvage.${m}.${key}`, now })),
+  ),
+  ...Object.entries(bad).map(([key, now]) => ({ path: `pack.salvage.m05.${key}`, now })),
+]
+
+export const capacityMatched = rule({
+  id: 'salvaged-capacity-matched',
+  title: 'No salvaged module stands out of its lot in capacity',
+  stage: 'pack',
+  harm: 'S2',
+  hazards: ['A9'],
+  source: GRADING,
+  judgements: ofSalvage((m, s) =>
+    judgedLot(
+      m,
+      s,
+      x => x.capacity,
+      'capacity',
+      'at most',
+      CAPACITY,
+      'Module {worst} lies {found} off the median capacity; from {limit} on it is rejected. The weakest ends the range of all.',
+      'Put it aside and take a spare; the weakest module decides for its whole string.',
+    ),
+  ),
+  spoil: { sample: 'lapwing', edits: completed({ capacity: '98 Ah' }) },
+})
+export const resistanceMatched = rule({
+  id: 'salvaged-resistance-matched',
+  title: 'No salvaged module stands out of its lot in resistance',
+  stage: 'pack',
+  harm: 'S2',
+  hazards: ['A9'],
+  source: GRADING,
+  judgements: ofSalvage((m, s) =>
+    judgedLot(
+      m,
+      s,
+      x => x.resistance,
+      'resistance',
+      'at most',
+      RESISTANCE,
+      'Module {worst} lies {found} off the median resistance; from {limit} on it is rejected. It warms and ages ahead of the rest.',
+      'Put it aside, or find the bad joint inside it.',
+    ),
+  ),
+  spoil: { sample: 'lapwing', edits: completed({ resistance: '4.4 mΩ' }) },
+})
+export const restMatched = rule({
+  id: 'salvaged-voltage-matched',
+  title: 'Modules are levelled before they are put in series',
+  stage: 'pack',
+  harm: 'S2',
+  hazards: ['A9'],
+  source: GRADING,
+  judgements: ofSalvage((_, s) => {
+    const about = ['pack.salvage']
+    if (isGaps(s)) return [open(about, s)]
+    if (isGaps(s.apart)) return s.apart.gaps.length ? [open(about, s.apart)] : doesNotApply('one module is no lot', about)
+    return [
+      {
+        about,
+        found: s.apart,
+        side: 'at most',
+        limit: APART,
+        says: 'At rest the modules are up to {found} apart for each cell; up to {limit} the balancer can level.',
+        remedies: [{ do: 'act', says: 'Charge each module to the same voltage by itself, wait a day, measure again.' }],
+      },
+    ]
+  }),
+  spoil: { sample: 'lapwing', edits: completed({ 'rest-voltage': '21.6 V', 'rest-voltage-later': '21.596 V' }) },
+})
+export const holdsCharge = rule({
+  id: 'salvaged-module-holds-charge',
+  title: 'No salvaged module loses charge faster than the others',
+  stage: 'pack',
+  harm: 'S3',
+  hazards: ['A12'],
+  source: GRADING,
+  caution: FIRE,
+  judgements: ofSalvage((m, s) =>
+    judgedLot(
+      m,
+      s,
+      x => x.fall,
+      'rest-voltage-later',
+      'at most',
+      FALL,
+      'At rest module {worst} falls {found} a day faster for each cell than the median of the lot; from {limit} on it is rejected.',
+      'Reject it: a leak inside a cell is a short that grows. Store it outdoors.',
+    ),
+  ),
+  spoil: { sample: 'lapwing', edits: completed({ 'rest-voltage-later': '21.8 V' }) },
+})
+export const neverDeepEmpty = rule({
+  id: 'salvaged-cells-never-flat',
+  title: 'No salvaged module was received flat',
+  stage: 'pack',
+  harm: 'S3',
+  hazards: ['A12'],
+  source: GRADING,
+  caution: `Copper dissolves in a cell kept flat and comes back as a short. ${FIRE}`,
+  judgements: ofSalvage((m, s) => {
+    const { chemistry } = m.pack.module
+    return isGap(chemistry)
+      ? [open(['pack.module.chemistry'], chemistry)]
+      : judgedLot(
+          m,
+          s,
+          x => x.rest,
+          'rest-voltage',
+          'at least',
+          rest(chemistry.value),
+          'Module {worst} rests at {found} for each cell; below {limit} copper may have dissolved. Look at every group: one low cell hides in the mean.',
+          'Reject it; never charge it.',
+        )
+  }),
+  spoil: { sample: 'lapwing', edits: completed({ 'rest-voltage': '13.2 V', 'rest-voltage-later': '13.19 V' }) },
+})
+export const moduleInsulated = rule({
+  id: 'salvaged-module-insulated',
+  title: 'Each salvaged module is insulated well enough for all together',
+  stage: 'pack',
+  harm: 'S3',
+  hazards: [],
+  source: GRADING,
+  caution:
+    'Insulation is measured with an insulation tester on a module by itself, monitor board unplugged, nobody touching it: the tester itself gives a shock.',
+  judgements: ofSalvage((m, s) =>
+    judgedLot(
+      m,
+      s,
+      x => x.insulation,
+      'insulation',
+      'at least',
+      isGaps(s) ? s : s.insulationWanted,
+      'Module {worst} shows {found} to its case; every one of them needs {limit}, for all leak side by side.',
+      'Dry it, clean it, measure again at 500 V for a minute; reject it if it stays low.',
+    ),
+  ),
+  spoil: { sample: 'lapwing', edits: completed({ insulation: '4 MΩ' }) },
+})

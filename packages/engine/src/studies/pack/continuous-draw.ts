@@ -1,0 +1,57 @@
+import { currentOfPower, currentsTogether } from '../../battery/pack-sums.ts'
+import { lossAt } from '../../drive/motor-loss.ts'
+import { ratedSpeed } from '../../drive/winding.ts'
+import type { Figure } from '../../working/value.ts'
+import { driveUnits } from '../drive/drive-units.ts'
+import type { UnitFigures } from '../drive/unit-figures.ts'
+import { from, type Gaps, isGaps, study } from '../study.ts'
+import { voltageWindow } from './voltage-window.ts'
+
+/** Battery current when every motor gives its continuous rating, at the nominal voltage. */
+export const continuousDraw = study({
+  id: 'draw',
+  stage: 'pack',
+  asks: 'What do the motors draw at their continuous rating?',
+  reads: (m, ask) => {
+    const names = Object.keys(m.drive.units)
+    return {
+      window: ask(voltageWindow),
+      units: ask(driveUnits),
+      ready:
+        names.length > 0
+          ? names.map(name =>
+              from(ask(driveUnits), d => {
+                const u = d.units[name] as UnitFigures | Gaps
+                return isGaps(u) ? u : { name }
+              }),
+            )
+          : { gaps: [{ gap: true as const, path: 'drive.units', label: 'drive units', until: 'any time' as const }] },
+    }
+  },
+  answer: ({ window, units, ready }, make): { current: Figure } => {
+    const each = (ready as readonly { name: string }[]).map(({ name }) => {
+      const u = units.units[name] as UnitFigures
+      const speed = make.work(
+        'speed',
+        ratedSpeed,
+        { power: u.continuousPower, torque: u.continuousTorque, baseSpeed: u.baseSpeed },
+        { item: name, label: `Speed of the continuous rating of ${name}` },
+      )
+      const loss = make.work(
+        'loss',
+        lossAt,
+        { losses: u.losses, factor: u.lossFactor, speed, torque: u.continuousTorque },
+        { item: name, label: `Loss of ${name} at its continuous rating` },
+      )
+      return make.work(
+        'each',
+        currentOfPower,
+        { power: u.continuousPower, loss, voltage: window.nominal },
+        { item: name, label: `Battery current of ${name} at its continuous rating` },
+      )
+    })
+    return {
+      current: make.work('current', currentsTogether, { each }, { label: 'Battery current of all motors at their continuous rating' }),
+    }
+  },
+})
