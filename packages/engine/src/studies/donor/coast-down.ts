@@ -60,11 +60,8 @@ function runReads(donor: Donor, ask: Ask) {
     mass: c.mass,
     temperature: c.temperature,
     pressure: c.pressure,
-    // The turning parts by their own inertia where somebody knows it, else by the share of the test procedure.
-    wheel:
-      isGap(donor.wheelInertia) || donor.wheelInertia.origin?.how === 'assumed'
-        ? null
-        : { inertia: donor.wheelInertia, radius: from(ask(rolling), r => r.radius) },
+    // The turning wheels by their own inertia; where no class of wheel is known, by the share of the test procedure.
+    wheel: isGap(donor.wheelInertia) ? null : { inertia: donor.wheelInertia, radius: from(ask(rolling), r => r.radius) },
     steps: Object.values(c.steps).map(s => ({ from: s.from, to: s.to, pairs: pairsOf(s) })),
   }
 }

@@ -39,7 +39,8 @@ function waysOf(m: Model, u: DriveUnit): readonly Way[] {
   if (isGap(u.transfer) || u.transfer.value === 'none') return gears.map(gear => ({ gear, range: undefined }))
   const used = u.transfer.value,
     other = used === 'high' ? ('low' as const) : ('high' as const)
-  const ranges = isGap(m.donor.transferCase[other]) ? [used] : [used, other]
+  const partTime = !isGap(m.donor.drivenWheels) && m.donor.drivenWheels.value === 'part-time 4x4',
+    ranges = partTime ? [used, other] : [used]
   return gears.flatMap(gear => ranges.map(r => ({ gear, range: range(r) })))
 }
 
@@ -53,7 +54,7 @@ function unitReads(m: Model, ask: Ask, name: string, u: DriveUnit) {
     ownAxle: isGap(u.finalDrive) ? null : u.finalDrive,
     ways: ways.map(w => [w.gear, w.range && `${w.range.value} range`].filter(Boolean).join(', ')),
     steps: ways.map(w => steps(m, u, w.gear, w.range)),
-    cases: Object.keys(m.brief.loads).map(c => maybe({ laden: from(loads, l => l.cases[c] as Laden | Gaps) })),
+    cases: Object.keys(m.brief.loads).map(c => from(loads, l => ({ laden: l.cases[c] as Laden | Gaps }))),
     grip: m.donor.grip.dry,
     height: m.donor.centreHeight,
     wheelbase: m.donor.wheelbase,
@@ -148,7 +149,7 @@ function parts(make: Maker, u: UnitKnown, name: string): KeptParts {
 
 /** Pull by grip over weight with the heaviest load aboard: that lets most torque through. Without a load case grip limits nothing here. */
 function gripShare(make: Maker, u: UnitKnown, axle: 'front' | 'rear' | 'both', item: string): { q: Figure; mass: Value } | undefined {
-  const loads = u.cases.flatMap(c => (isGaps(c) ? [] : [c.laden as Laden]))
+  const loads = u.cases.map(c => c.laden as unknown as Laden)
   if (loads.length === 0) return undefined
   const { mass, rear } = loads.reduce((a, b) => (b.mass.value > a.mass.value ? b : a)),
     label = `Pull by grip over weight, ${item}`

@@ -5,7 +5,7 @@ import { type Figure, type Gap, isGap, type Value } from '../../working/value.ts
 import { from, type Gaps, isGaps, maybe, study } from '../study.ts'
 import { rolling } from './rolling.ts'
 
-export type OldGear = { readonly ratio: Figure; readonly force: Figure; readonly topSpeed: Figure | Gaps }
+export type OldGear = { readonly ratio: Figure; readonly force: Figure; readonly at: Figure | Gaps; readonly topSpeed: Figure | Gaps }
 export type OldEngine = {
   readonly gears: Readonly<Record<string, OldGear>>
   /** Greatest torque the old engine put into transfer case and axle: first gear, low range where there is one. */
@@ -28,7 +28,9 @@ export const oldEngine = study({
   asks: 'What did the old engine give at the wheels, gear by gear?',
   reads: ({ donor }, ask) => {
     const names = Object.keys(donor.gearbox.gears),
-      box = donor.transferCase
+      box = donor.transferCase,
+      driven = donor.drivenWheels
+    const twoRanges = !isGap(driven) && driven.value === 'part-time 4x4'
     return {
       names,
       torque: donor.engine.torque,
@@ -36,16 +38,20 @@ export const oldEngine = study({
       gears: names.length === 0 ? NO_GEARS : Object.values(donor.gearbox.gears),
       finalDrive: donor.finalDrive,
       // Part-time 4x4: on the road in high range; the worst torque came in low.
-      high: isGap(box.high) ? null : box.high,
-      low: isGap(box.low) ? null : box.low,
+      driven,
+      high: twoRanges ? box.high : null,
+      low: twoRanges ? box.low : null,
+      reverse: maybe(donor.gearbox.reverse),
+      torqueSpeed: maybe(donor.engine.torqueSpeed),
       efficiency: donor.gearbox.efficiency,
       radius: from(ask(rolling), r => r.radius),
     }
   },
   answer: (k, make): OldEngine => {
-    const entries = k.names.map((name, i): [string, OldGear] => {
-      const gear = k.gears[i] as Value,
-        steps = k.high ? [gear, k.high, k.finalDrive] : [gear, k.finalDrive]
+    const forward = k.names.map((name, i) => [name, k.gears[i] as Value] as const),
+      all = !isGaps(k.reverse) ? [...forward, ['reverse', k.reverse] as const] : forward
+    const entries = all.map(([name, gear]): [string, OldGear] => {
+      const steps = k.high ? [gear, k.high, k.finalDrive] : [gear, k.finalDrive]
       const ratio = make.work('ratio', totalRatio, { steps }, { item: name, label: `Old total ratio, ${name}` })
       return [
         name,
@@ -57,6 +63,14 @@ export const oldEngine = study({
             { torque: k.torque, ratio, efficiency: k.efficiency, radius: k.radius },
             { item: name, label: `Old engine, greatest pull in ${name}` },
           ),
+          at: isGaps(k.torqueSpeed)
+            ? k.torqueSpeed
+            : make.work(
+                'pull-speed',
+                roadSpeed,
+                { speed: k.torqueSpeed, radius: k.radius, ratio },
+                { item: name, label: `Old engine at its greatest torque in ${name}` },
+              ),
           topSpeed: isGaps(k.redLine)
             ? k.redLine
             : make.work(
@@ -68,7 +82,7 @@ export const oldEngine = study({
         },
       ]
     })
-    const first = k.names.map((_, i) => k.gears[i] as Value).reduce((a, b) => (b.value > a.value ? b : a))
+    const first = forward.map(([, gear]) => gear).reduce((a, b) => (b.value > a.value ? b : a))
     const intoTransfer = make.work(
       'into-transfer',
       torqueBehind,
@@ -80,11 +94,12 @@ export const oldEngine = study({
       columns: [
         { key: 'ratio', label: 'total ratio', unit: '1', shows: 'ratio' },
         { key: 'force', label: 'greatest pull', unit: 'N' },
+        { key: 'at', label: 'pulls so at', unit: 'm/s', shows: 'speed' },
         { key: 'speed', label: 'at the red line', unit: 'm/s', shows: 'speed' },
       ],
       rows: entries.map(([name, g]) => ({
         name,
-        cells: { ratio: g.ratio, force: g.force, speed: isGaps(g.topSpeed) ? undefined : g.topSpeed },
+        cells: { ratio: g.ratio, force: g.force, at: isGaps(g.at) ? undefined : g.at, speed: isGaps(g.topSpeed) ? undefined : g.topSpeed },
       })),
     })
     return {

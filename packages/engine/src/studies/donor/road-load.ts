@@ -1,7 +1,6 @@
-import { airDensityRead } from '../../vehicle/air-density.ts'
 import { airDrag, NO_LINEAR_PART, relativeDifference, roadLoad as load, roadPower, rollingForce } from '../../vehicle/road-load.ts'
-import { REFERENCE_PRESSURE, TWENTY } from '../../vehicle/road-load-reference.ts'
-import { type Figure, isGap, standard, type Value } from '../../working/value.ts'
+import { REFERENCE_DENSITY } from '../../vehicle/road-load-reference.ts'
+import { type Figure, standard, type Value } from '../../working/value.ts'
 import { isGaps, type Maker, maybe, study } from '../study.ts'
 import { type CoastDown, coastDown } from './coast-down.ts'
 import { weighed } from './weighed.ts'
@@ -29,26 +28,17 @@ export const roadLoad = study({
     return {
       measured: maybe(measured),
       // The mass both are compared at: that of the test, else of the scales.
-      drag:
-        isGap(donor.dragArea) && !isGaps(measured)
-          ? null
-          : maybe({ area: donor.dragArea, rolling: donor.rollingResistance, weighed: isGaps(measured) ? ask(weighed) : null }),
+      drag: maybe({ area: donor.dragArea, rolling: donor.rollingResistance, weighed: isGaps(measured) ? ask(weighed) : null }),
     }
   },
   answer: ({ measured, drag }, make): RoadLoad => {
     const test = isGaps(measured) ? undefined : (measured as CoastDown)
     const byTest = test && force(make, 'coast-down', 'Road load by coast-down', test)
-    const density = make.work(
-      'density',
-      airDensityRead,
-      { pressure: REFERENCE_PRESSURE, temperature: TWENTY },
-      { label: 'Air density, 20 °C and 100 kPa' },
-    )
     let byDrag: Figure | undefined
-    if (drag !== null && !isGaps(drag)) {
+    if (!isGaps(drag)) {
       const mass = test ? test.mass : (drag.weighed as { total: Value }).total
       const f0 = make.work('rolling', rollingForce, { rolling: drag.rolling, mass }, { label: 'Rolling resistance of the donor car' })
-      const f2 = make.work('air', airDrag, { density, areas: [drag.area] }, { label: 'Air drag of the donor car' })
+      const f2 = make.work('air', airDrag, { density: REFERENCE_DENSITY, areas: [drag.area] }, { label: 'Air drag of the donor car' })
       byDrag = force(make, 'drag-area', 'Road load by drag area and rolling resistance', { f0, f1: NO_LINEAR_PART, f2 })
     }
     const governing = byTest ?? byDrag

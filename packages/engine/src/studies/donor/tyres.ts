@@ -15,7 +15,7 @@ export type Tyres = {
   /** Load the two tyres of an axle may carry at the top speed wanted. */
   readonly axle: Figure | Gaps
   readonly loaded: Value | Gaps
-  readonly speedometer: Figure | Gaps | undefined
+  readonly speedometer: Figure | Gaps
 }
 
 /** What the tyres may carry and how fast they may turn, the two radii of the wheel, and what the speedometer shows. */
@@ -33,14 +33,12 @@ export const tyres = study({
       load: maybe({ each: donor.tyre.loadEach, symbol: donor.tyre.topSpeed, wanted: wantedSpeed(m) }),
       loaded: isGap(donor.loadedRadius) ? maybe({ diameter: donor.tyre.diameter, share: donor.loadedShare }) : donor.loadedRadius,
       rolling: maybe(from(ask(rolling), r => ({ radius: r.radius }))),
-      before: isGap(before.text)
-        ? null
-        : maybe({
-            diameter: before.diameter,
-            construction: before.construction,
-            drive: donor.speedometerDrive,
-            ratio: changed.length ? { now: changed[0] as Field, before: donor.finalDrive } : null,
-          }),
+      before: maybe({
+        diameter: before.diameter,
+        construction: before.construction,
+        drive: donor.speedometerDrive,
+        ratio: changed.length ? { now: changed[0] as Field, before: donor.finalDrive } : null,
+      }),
     }
   },
   answer: (k, make): Tyres => {
@@ -57,14 +55,7 @@ export const tyres = study({
     return {
       axle,
       loaded: isGaps(loaded) ? loaded : 'diameter' in loaded ? make.work('loaded-radius', loadedRadius, loaded) : loaded,
-      speedometer:
-        k.before === null
-          ? undefined
-          : isGaps(k.before)
-            ? k.before
-            : isGaps(k.rolling)
-              ? k.rolling
-              : speedometer(k.before, k.rolling.radius),
+      speedometer: isGaps(k.before) ? k.before : isGaps(k.rolling) ? k.rolling : speedometer(k.before, k.rolling.radius),
     }
 
     function speedometer(
