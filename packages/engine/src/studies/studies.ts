@@ -48,12 +48,12 @@ import { rangeInWeather } from './trips/range-in-weather.ts'
 import { ranges } from './trips/ranges.ts'
 import { trips } from './trips/trips.ts'
 import { chargingGoals } from './charging/charging.ts'
-import { outlets } from './charging/outlets.ts'
+import { leads, outlets } from './charging/outlets.ts'
 import { parked } from './charging/parked.ts'
 import type { Study } from './study.ts'
 
 /** The studies behind the headline, answered first. */
-export const HEADLINE: readonly Study<unknown>[] = [ledger, loadCases]
+export const HEADLINE: readonly Study<unknown>[] = [ranges, acceleration, topSpeed, climb, ledger, room, cost]
 
 /** Every study, in the order of the job. A test fails when one is missing here. */
-export const STUDIES: readonly Study<unknown>[] = [outline, againstDonor, cost, weighed, rolling, coastDown, roadLoad, oldEngine, ledger, stance, tyres, loadCases, room, moves, seats, train, keptParts, turningParts, ratios, envelopes, driveUnits, hillStart, packModel, voltageWindow, packMass, usableEnergy, powerLimits, launchSag, chargingInTheCold, packTemperature, salvage, moduleSorting, strings, arrangements, continuousDraw, moduleVoltage, batteryPull, acceleration, topSpeed, climb, gears, ratioWindow, tractive, wantedSpeeds, partLoads, trips, ranges, exchange, rangeInWeather, outlets, chargingGoals, parked]
+export const STUDIES: readonly Study<unknown>[] = [outline, againstDonor, cost, weighed, rolling, coastDown, roadLoad, oldEngine, ledger, stance, tyres, loadCases, room, moves, seats, train, keptParts, turningParts, ratios, envelopes, driveUnits, hillStart, packModel, voltageWindow, packMass, usableEnergy, powerLimits, launchSag, chargingInTheCold, packTemperature, salvage, moduleSorting, strings, arrangements, continuousDraw, moduleVoltage, batteryPull, acceleration, topSpeed, climb, gears, ratioWindow, tractive, wantedSpeeds, partLoads, trips, ranges, exchange, rangeInWeather, leads, outlets, chargingGoals, parked]
