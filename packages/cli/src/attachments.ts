@@ -71,7 +71,7 @@ function table(bytes: Uint8Array, format: string): FileDatum {
 /** A column in coherent SI, by what its unit makes of 0 and 1: every unit of the file format is a straight line. */
 function inSi({ name, unit = '', values }: NumberColumn, kind: Kind): Float64Array | { found: string; accepted: string } {
   const at = (n: number): number | undefined => {
-    const got = readQuantity(`${n} ${unit}`.trim(), kind)
+    const got = readQuantity(unit === '1' ? String(n) : `${n} ${unit}`.trim(), kind)
     return got.ok ? got.quantity.value : undefined
   }
   const zero = at(0),

@@ -42,6 +42,7 @@ export const WORKS = {
   'savitzky-golay': { title: 'Savitzky and Golay, Smoothing and differentiation of data by simplified least squares procedures, Analytical Chemistry 36 (1964) 1627', read: 'from memory' },
   nec: { title: 'NFPA 70, National Electrical Code', read: 'from memory' },
   'press-sessions': { title: 'Fast-charging sessions of published cars, trade press 2018 to 2024', read: 'confirmed' },
+  'iec-61851-1': { title: 'IEC 61851-1, Electric vehicle conductive charging system, general requirements', read: 'from memory' },
   'epa-doe-2019': { title: 'US EPA and DOE, fuel economy data file, release of October 2019', read: 'confirmed' },
   'adac-2022': { title: 'ADAC, charging losses of four cars, 2022, as reported in the press', read: 'confirmed' },
   'iso-80000-3': { title: 'ISO 80000-3 Quantities and units, space and time (standard acceleration of free fall)', read: 'from memory' },

@@ -104,7 +104,7 @@ describe('cold', () => {
   })
   it('without a heater nothing flows into frozen cells, and the charge never ends', () => {
     const { totals } = chargeRun(cold)
-    expect(totals.time).toBe(Number.POSITIVE_INFINITY)
+    expect(totals.time).toBe(cold.most)
     expect(totals.taken).toBe(0)
   })
   it('warms first: 240 kJ/K from −5 to +5 °C with 1 kW takes 2462 s', () => {
@@ -118,7 +118,7 @@ describe('cold', () => {
       { totals } = chargeRun(shut, 1)
     near('warming a pack of 240 kJ/K by 10 K with 1 kW', 2462.1, totals.warming, 3, 's')
     near('energy of warming it', 0.684, totals.heater / 3.6e6, 0.002, 'kWh')
-    expect(totals.time).toBeLessThan(Number.POSITIVE_INFINITY)
+    expect(totals.time).toBeLessThan(cold.most)
   })
   it('takes what the table allows while warming, and tells how long the cells held it back', () => {
     const { totals } = chargeRun({ ...cold, heaterPower: 1000, heaterTo: 283.15 })

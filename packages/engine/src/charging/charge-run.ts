@@ -33,7 +33,7 @@ export type ChargePlan = {
   readonly most: number
 }
 export type ChargeTotals = {
-  /** Infinity where the charge wanted is never reached. */
+  /** The longest time followed, where the charge wanted is not reached in it. */
   readonly time: number
   readonly charge: number
   /** At the terminals; into the charge (loss in the battery taken off); by the heater. */
@@ -141,7 +141,17 @@ export function chargeRun(plan: ChargePlan, step = CHARGE_STEP): { readonly tota
   voltages.push(voltages.at(-1) ?? at(plan.openCircuit, z))
   temperatures.push(warmth)
   return {
-    totals: { time, charge: z, taken, stored, heater, warming, highestCurrent: highest, endTemperature: warmth, heldBack },
+    totals: {
+      time: Math.min(time, most),
+      charge: z,
+      taken,
+      stored,
+      heater,
+      warming,
+      highestCurrent: highest,
+      endTemperature: warmth,
+      heldBack,
+    },
     traces: {
       times: Float64Array.from(t),
       charges: Float64Array.from(charges),

@@ -113,3 +113,35 @@ export const distanceBack = formula(
   },
   ({ stored, range, used }) => (stored * range) / used,
 )
+/** What the wall meter counts for one charge. */
+export const wallEnergy = formula(
+  {
+    id: 'wall-energy',
+    label: 'Energy at the wall',
+    gives: joules('E_w', 'at the wall'),
+    takes: {
+      taken: joules('E_in', 'to the pack'),
+      heater: joules('E_h', 'pack heater'),
+      standing: watts('P_st', 'what the car draws meanwhile'),
+      time: { symbol: 't', unit: 's', label: 'time', shows: 'duration' },
+      efficiency: share('η_ch', 'charger, wall to pack'),
+    },
+    text: 'E_w = (E_in + E_h + P_st · t) / η_ch',
+    source: { work: 'definition', place: 'energy in over energy stored' },
+    proof: { none: 'definition of an efficiency' },
+  },
+  ({ taken, heater, standing, time, efficiency }) => (taken + heater + standing * time) / efficiency,
+)
+/** What it costs. */
+export const energyCost = formula(
+  {
+    id: 'energy-cost',
+    label: 'Price of the energy',
+    gives: { symbol: 'K', unit: '€', label: 'price', shows: 'money' },
+    takes: { energy: joules('E', 'energy'), price: { symbol: 'k_E', unit: '€/J', label: 'price of energy', shows: 'money per energy' } },
+    text: 'K = k_E · E',
+    source: { work: 'definition', place: 'price' },
+    proof: { none: 'definition' },
+  },
+  ({ energy, price }) => energy * price,
+)

@@ -28,6 +28,11 @@ import { cellLimits, cellsPressed, chargeStops, everyModulePlaced, moduleAlone, 
 import { chargingCurrent, continuousCurrent, peakCurrent } from './pack/currents.ts'
 import { capacityMatched, holdsCharge, moduleInsulated, modulesRecorded, neverDeepEmpty, oneOrigin, resistanceMatched, restMatched } from './pack/salvaged.ts'
 import { breakingVoltage, voltageWhenEmpty, voltageWhenFull, voltageWhenSagging } from './pack/voltage-window.ts'
+import { chargerReaches, chargerSetPoint, dcInlet, driveBlocked } from './charging/charger.ts'
+import { chargesAsWanted } from './charging/goals.ts'
+import { cableCurrent, noExtension, outletContinuous } from './charging/outlet.ts'
+import { cellCurrentOnTrips, followsItsTrips, notThrottled, recoveryWithinCells } from './trips/on-the-trip.ts'
+import { rangeGoal } from './trips/range.ts'
 import type { Rule } from './rule.ts'
 
 /** What has to be known before the first part is bought. */
@@ -143,5 +148,22 @@ const PACK: readonly Rule[] = [
   moduleInsulated,
 ]
 
+/** Whether it gets as far as wanted and is full again in time, and what trips and charging do to it. */
+const TRIPS_AND_CHARGING: readonly Rule[] = [
+  rangeGoal,
+  followsItsTrips,
+  notThrottled,
+  cellCurrentOnTrips,
+  recoveryWithinCells,
+  chargesAsWanted,
+  chargerSetPoint,
+  chargerReaches,
+  dcInlet,
+  outletContinuous,
+  cableCurrent,
+  noExtension,
+  driveBlocked,
+]
+
 /** Every rule, in the order of the job. A test fails when one is missing here. */
-export const RULES: readonly Rule[] = [...BRIEF, ...DONOR, ...DRIVE, ...PACK]
+export const RULES: readonly Rule[] = [...BRIEF, ...DONOR, ...DRIVE, ...PACK, ...TRIPS_AND_CHARGING]

@@ -47,3 +47,32 @@ export const energyShare = formula(
   },
   ({ part, whole }) => part / whole,
 )
+/** Power of a current at a voltage. */
+export const powerOfCurrent = formula(
+  {
+    id: 'power-of-current',
+    label: 'Power of a current',
+    gives: { symbol: 'P', unit: 'W', label: 'power' },
+    takes: { current: { symbol: 'I', unit: 'A', label: 'current' }, voltage: { symbol: 'U', unit: 'V', label: 'voltage' } },
+    text: 'P = U · I',
+    source: { work: 'circuits', place: 'power' },
+    proof: { none: 'definition' },
+  },
+  ({ current, voltage }) => voltage * current,
+)
+/** Part of a distance. */
+export const distanceShare = formula(
+  {
+    id: 'distance-share',
+    label: 'Share of a distance',
+    gives: { symbol: 's_s', unit: '1', label: 'share', shows: 'share' },
+    takes: {
+      part: { symbol: 's_k', unit: 'm', label: 'part', shows: 'distance' },
+      whole: { symbol: 's', unit: 'm', label: 'distance', shows: 'distance' },
+    },
+    text: 's_s = { 1 if s ≤ 0; s_k / s otherwise }',
+    source: { work: 'definition', place: 'share' },
+    proof: { none: 'definition' },
+  },
+  ({ part, whole }) => (whole <= 0 ? 1 : part / whole),
+)

@@ -1,3 +1,4 @@
+import { DERATE_BAND } from './follow.ts'
 import { formula } from '../working/formula.ts'
 import { standard } from '../working/value.ts'
 
@@ -26,6 +27,29 @@ const INVERTER_RISE = standard(
   20,
   'K',
   practice('15 to 30 K'),
+)
+
+const BAND = standard(
+  'trip.derate-band',
+  'below the limit of its winding a motor is throttled from here',
+  'ΔT_d',
+  DERATE_BAND,
+  'K',
+  practice('some 15 K'),
+)
+/** Where a motor begins to be throttled by heat: the first of its windings. */
+export const throttledFrom = formula(
+  {
+    id: 'throttled-from',
+    label: 'Winding temperature a motor is throttled from',
+    gives: { symbol: 'T_d', unit: 'K', label: 'throttled from', shows: 'temperature' },
+    takes: { limits: { symbol: 'T_w', unit: 'K', label: 'limits of the windings', shows: 'temperature', many: true } },
+    uses: [BAND],
+    text: 'T_d = min(T_w) − ΔT_d',
+    source: practice('inverters lower torque before the limit'),
+    proof: { none: 'habit of inverters' },
+  },
+  ({ limits }) => Math.min(...limits) - DERATE_BAND,
 )
 
 /** Heat from inverter to coolant, so that at the continuous rating it stands as far above the coolant as its class does. */

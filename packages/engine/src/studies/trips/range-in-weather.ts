@@ -5,7 +5,12 @@ import { journeyReads } from './journey.ts'
 import { ranged, rangeGoals } from './ranges.ts'
 
 const day = (word: string, temperature: number): Fact => ({
-  ...standard(`day.${word}`, `a ${word} day, air and cells alike`, 'T', temperature, 'K', { work: 'practice', place: 'range is told for −10, 20 and 35 °C', mark: 'common practice' }), shows: 'temperature',
+  ...standard(`day.${word}`, `a ${word} day, air and cells alike`, 'T', temperature, 'K', {
+    work: 'practice',
+    place: 'range is told for −10, 20 and 35 °C',
+    mark: 'common practice',
+  }),
+  shows: 'temperature',
 })
 /** Days a range is told for. Cells start as warm as the air: the car stood outside. */
 export const DAYS = { cold: day('cold', 263.15), mild: day('mild', 293.15), hot: day('hot', 308.15) } as const
@@ -24,7 +29,14 @@ export const rangeInWeather = study({
     const wanted = [...rangeGoals(m).keys()].filter(name => m.trips.named[name] !== undefined)
     return {
       items: wanted.flatMap(name => WORDS.map(word => ({ name, word }))),
-      trips: wanted.flatMap(name => WORDS.map(word => maybe({ journey: journeyReads(m, ask, m.trips.named[name]!, { temperature: DAYS[word], packTemperature: DAYS[word] }), reserve: m.brief.reserve }))),
+      trips: wanted.flatMap(name =>
+        WORDS.map(word =>
+          maybe({
+            journey: journeyReads(m, ask, m.trips.named[name]!, { temperature: DAYS[word], packTemperature: DAYS[word] }),
+            reserve: m.brief.reserve,
+          }),
+        ),
+      ),
     }
   },
   answer: ({ items, trips }, make): { trips: Readonly<Record<string, Readonly<Record<Day, RangeFigures | Gaps>>>> } => {
@@ -36,7 +48,15 @@ export const rangeInWeather = study({
     make.table('ranges', {
       label: 'Range on a cold, a mild and a hot day',
       columns: WORDS.map(word => ({ key: word, label: `${word} day`, unit: 'm', shows: 'distance' })),
-      rows: Object.entries(out).map(([name, days]) => ({ name, cells: Object.fromEntries(WORDS.map(word => { const f = days[word]; return [word, f === undefined || isGaps(f) ? undefined : (f as RangeFigures).range] })) })),
+      rows: Object.entries(out).map(([name, days]) => ({
+        name,
+        cells: Object.fromEntries(
+          WORDS.map(word => {
+            const f = days[word]
+            return [word, f === undefined || isGaps(f) ? undefined : (f as RangeFigures).range]
+          }),
+        ),
+      })),
     })
     return { trips: out as Record<string, Record<Day, RangeFigures | Gaps>> }
   },

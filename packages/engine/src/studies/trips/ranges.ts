@@ -9,12 +9,16 @@ import { journey, journeyReads } from './journey.ts'
 /** Goals of kind range by the trip they name. */
 export function rangeGoals(m: Model): ReadonlyMap<string, readonly (readonly [name: string, goal: RangeGoal])[]> {
   const out = new Map<string, (readonly [string, RangeGoal])[]>()
-  for (const [name, goal] of Object.entries(m.brief.goals)) if (goal?.kind === 'range' && !isGap(goal.trip)) out.set(goal.trip.value, [...(out.get(goal.trip.value) ?? []), [name, goal]])
+  for (const [name, goal] of Object.entries(m.brief.goals))
+    if (goal?.kind === 'range' && !isGap(goal.trip)) out.set(goal.trip.value, [...(out.get(goal.trip.value) ?? []), [name, goal]])
   return out
 }
 /** Trips whose range is wanted: those of the range goals, and those a charging goal puts distance back for. */
 const rangedTrips = (m: Model): readonly string[] => [
-  ...new Set([...rangeGoals(m).keys(), ...Object.values(m.brief.goals).flatMap(g => (g?.kind === 'charging' && !isGap(g.trip) ? [g.trip.value] : []))]),
+  ...new Set([
+    ...rangeGoals(m).keys(),
+    ...Object.values(m.brief.goals).flatMap(g => (g?.kind === 'charging' && !isGap(g.trip) ? [g.trip.value] : [])),
+  ]),
 ]
 const noTrip = (name: string): Gap => ({ gap: true, path: `trips.named.${name}`, label: `trip ${name}`, until: 'any time' })
 
@@ -31,12 +35,29 @@ export const ranges = study({
     }),
     wall: maybe({ power: m.charging.charger.power, efficiency: m.charging.charger.efficiency, standing: m.charging.charger.standingPower }),
   }),
-  answer: ({ names, trips, wall }, make): { trips: Readonly<Record<string, (RangeFigures & { readonly wall: Figure | Gaps }) | Gaps>> } => ({
+  answer: (
+    { names, trips, wall },
+    make,
+  ): { trips: Readonly<Record<string, (RangeFigures & { readonly wall: Figure | Gaps }) | Gaps>> } => ({
     trips: Object.fromEntries(
       trips.map((k, i) => {
-        const item = names[i] as string, figures = isGaps(k) ? k : ranged(make, k as never, item)
+        const item = names[i] as string,
+          figures = isGaps(k) ? k : ranged(make, k as never, item)
         if (isGaps(figures)) return [item, figures]
-        return [item, { ...figures, wall: isGaps(wall) ? wall : make.work('wall-consumption', wallConsumption, { battery: figures.consumption, ...wall }, { item, label: `Consumption at the wall, ${item}` }) }]
+        return [
+          item,
+          {
+            ...figures,
+            wall: isGaps(wall)
+              ? wall
+              : make.work(
+                  'wall-consumption',
+                  wallConsumption,
+                  { battery: figures.consumption, ...wall },
+                  { item, label: `Consumption at the wall, ${item}` },
+                ),
+          },
+        ]
       }),
     ),
   }),
@@ -45,5 +66,7 @@ export const ranges = study({
 type RangeKnown = { readonly journey: Known<ReturnType<typeof journeyReads>>; readonly reserve: Value }
 export function ranged(make: Maker, { journey: k, reserve }: RangeKnown, item: string): RangeFigures | Gaps {
   const ready = journey(make, k, item)
-  return isGaps(ready.coldEnergy) ? ready.coldEnergy : driveUntilEmpty(make, ready, { reserve, coldEnergy: ready.coldEnergy as Value<Curve> }, item)
+  return isGaps(ready.coldEnergy)
+    ? ready.coldEnergy
+    : driveUntilEmpty(make, ready, { reserve, coldEnergy: ready.coldEnergy as Value<Curve> }, item)
 }

@@ -1,17 +1,37 @@
 import type { Trip } from '../../model/trips.ts'
-import { energyShare, wallConsumption } from '../../trip/consumption.ts'
+import { distanceShare, energyShare, powerOfCurrent, wallConsumption } from '../../trip/consumption.ts'
+import { throttledFrom } from '../../trip/inverter-heat.ts'
 import type { TripTraces } from '../../trip/plan.ts'
 import { tripOfOne, tripOfOneCoarse, tripOfTwo, tripOfTwoCoarse } from '../../trip/trip.ts'
 import type { Figure } from '../../working/value.ts'
 import { type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
+import type { PackFigures } from '../pack/pack-figures.ts'
+import { packModel } from '../pack/pack-model.ts'
 import { journey, journeyReads } from './journey.ts'
 import type { Journey } from './journey-figures.ts'
 
 type TripFigures = { readonly [K in keyof (typeof tripOfOne)['card']['gives']]: Figure }
-export type TripAnswer = { readonly figures: TripFigures; readonly wall: Figure | Gaps }
+export type TripAnswer = {
+  readonly figures: TripFigures
+  readonly missed: Figure
+  readonly throttledFrom: Figure
+  readonly wall: Figure | Gaps
+}
 
 /** Where the energy went, in the order it gets lost. */
-const FLOW = ['to-battery', 'to-cabin', 'to-other', 'to-motors', 'to-driveline', 'to-idle', 'to-rolling', 'to-air', 'to-slope', 'to-brakes', 'to-motion'] as const
+const FLOW = [
+  'to-battery',
+  'to-cabin',
+  'to-other',
+  'to-motors',
+  'to-driveline',
+  'to-idle',
+  'to-rolling',
+  'to-air',
+  'to-slope',
+  'to-brakes',
+  'to-motion',
+] as const
 
 /** Every trip of the file, driven once from full at 10 Hz. */
 export const trips = study({
@@ -21,16 +41,53 @@ export const trips = study({
   reads: (m, ask) => ({
     names: Object.keys(m.trips.named),
     trips: Object.values(m.trips.named).map(t => maybe(t ? journeyReads(m, ask, t as Trip) : { gaps: [] })),
+    pack: maybe(ask(packModel)),
     wall: maybe({ power: m.charging.charger.power, efficiency: m.charging.charger.efficiency, standing: m.charging.charger.standingPower }),
   }),
-  answer: ({ names, trips: list, wall }, make): { trips: Readonly<Record<string, TripAnswer | Gaps>> } => ({
+  answer: ({ names, trips: list, pack, wall }, make): { trips: Readonly<Record<string, TripAnswer | Gaps>>; recovery: Figure | Gaps } => ({
+    recovery: isGaps(pack)
+      ? pack
+      : make.work(
+          'recovery-power',
+          powerOfCurrent,
+          { current: (pack as PackFigures).chargeCurrent, voltage: (pack as PackFigures).highestVoltage },
+          { label: 'Power warm cells take' },
+        ),
     trips: Object.fromEntries(
       list.map((k, i): [string, TripAnswer | Gaps] => {
         const item = names[i] as string
         if (isGaps(k)) return [item, k]
-        const { figures, run } = driven(make, journey(make, k as never, item), item)
+        const ready = journey(make, k as never, item),
+          { figures, run } = driven(make, ready, item)
         keep(make, figures, run.traces, item)
-        return [item, { figures, wall: isGaps(wall) ? wall : make.work('wall-consumption', wallConsumption, { battery: figures.consumption, ...wall }, { item, label: `Consumption at the wall, ${item}` }) }]
+        const missed = make.work(
+          'share-missed',
+          distanceShare,
+          { part: figures['distance-missed'], whole: figures.distance },
+          { item, label: `Share of ${item} missed`, symbol: 's_miss' },
+        )
+        const throttled = make.work(
+          'throttled-from',
+          throttledFrom,
+          { limits: ready.inputs.windingLimit },
+          { item, label: `Motors are throttled from, ${item}` },
+        )
+        return [
+          item,
+          {
+            figures,
+            missed,
+            throttledFrom: throttled,
+            wall: isGaps(wall)
+              ? wall
+              : make.work(
+                  'wall-consumption',
+                  wallConsumption,
+                  { battery: figures.consumption, ...wall },
+                  { item, label: `Consumption at the wall, ${item}` },
+                ),
+          },
+        ]
       }),
     ),
   }),
@@ -42,7 +99,8 @@ function driven(make: Maker, { inputs, second }: Journey, item: string): { figur
     : make.all('', tripOfOne, inputs, { item, labels: labels(item), rerun: x => tripOfOneCoarse(x as never) })
   return done as unknown as { figures: TripFigures; run: { traces: TripTraces } }
 }
-const labels = (item: string) => Object.fromEntries(Object.entries(tripOfOne.card.gives).map(([key, one]) => [key, `${one.label}, ${item}`]))
+const labels = (item: string) =>
+  Object.fromEntries(Object.entries(tripOfOne.card.gives).map(([key, one]) => [key, `${one.label}, ${item}`]))
 
 /** The flow of energy as a table, and the series of the chart. */
 function keep(make: Maker, figures: TripFigures, t: TripTraces, item: string): void {
@@ -50,8 +108,22 @@ function keep(make: Maker, figures: TripFigures, t: TripTraces, item: string): v
     'energy',
     {
       label: `Where the energy went, ${item}`,
-      columns: [{ key: 'energy', label: 'energy', unit: 'J', shows: 'energy' }, { key: 'share', label: 'share', unit: '1', shows: 'share' }],
-      rows: FLOW.map(key => ({ name: tripOfOne.card.gives[key].label, cells: { energy: figures[key], share: make.work(`share-${key}`, energyShare, { part: figures[key], whole: figures['from-charge'] }, { item, label: `${tripOfOne.card.gives[key].label}, share, ${item}` }) } })),
+      columns: [
+        { key: 'energy', label: 'energy', unit: 'J', shows: 'energy' },
+        { key: 'share', label: 'share', unit: '1', shows: 'share' },
+      ],
+      rows: FLOW.map(key => ({
+        name: tripOfOne.card.gives[key].label,
+        cells: {
+          energy: figures[key],
+          share: make.work(
+            `share-${key}`,
+            energyShare,
+            { part: figures[key], whole: figures['from-charge'] },
+            { item, label: `${tripOfOne.card.gives[key].label}, share, ${item}` },
+          ),
+        },
+      })),
     },
     item,
   )
@@ -70,8 +142,11 @@ function keep(make: Maker, figures: TripFigures, t: TripTraces, item: string): v
         { name: 'current', label: 'current', unit: 'A', values: t.currents },
         { name: 'voltage', label: 'voltage', unit: 'V', values: t.voltages },
         { name: 'charge', label: 'charge', unit: '1', values: t.charges },
-        ...heat('cells', 'cells', pack), ...heat('winding', 'winding', winding), ...heat('inverter', 'inverter', inverter),
-        ...heat('winding-2', 'winding of the second unit', otherWinding), ...heat('inverter-2', 'inverter of the second unit', otherInverter),
+        ...heat('cells', 'cells', pack),
+        ...heat('winding', 'winding', winding),
+        ...heat('inverter', 'inverter', inverter),
+        ...heat('winding-2', 'winding of the second unit', otherWinding),
+        ...heat('inverter-2', 'inverter of the second unit', otherInverter),
       ],
     },
     item,

@@ -1,0 +1,109 @@
+import { type OutletKind, outletLimit } from '../../charging/outlet.ts'
+import type { Model } from '../../model/model.ts'
+import { leads } from '../../studies/charging/outlets.ts'
+import { isGaps } from '../../studies/study.ts'
+import { isGap } from '../../working/value.ts'
+import { doesNotApply, type Judgement, type Remedy, rule } from '../rule.ts'
+
+const PLACES = ['charging.places']
+const placesWithCable = (m: Model) =>
+  Object.entries(m.charging.places).filter(([, p]) => !(!isGap(p.socket) && p.socket.value === 'DC post'))
+const HEAT =
+  'An outlet or plug that overheats can set fire to a building, hours after anybody looked. Feel plug and outlet after an hour at full current; never charge through an extension lead, a reel or an adaptor.'
+
+/** What the lead lets the car draw against what the outlet stands for hours. */
+export const outletContinuous = rule({
+  id: 'outlet-continuous',
+  title: 'Every outlet stands its charging current for hours',
+  stage: 'pack',
+  harm: 'S3',
+  hazards: ['H1'],
+  source: { work: 'practice', place: 'household sockets: 8 to 10 A for hours' },
+  caution: HEAT,
+  judgements: (m, ask) => {
+    const places = placesWithCable(m)
+    if (places.length === 0) return doesNotApply('no outlet is named yet', PLACES)
+    return places.map(([item, p]): Judgement => {
+      const at = `charging.places.${item}`,
+        about = [`${at}.socket`, `${at}.current`, `${at}.cable`]
+      if (isGap(p.socket)) return { item, about, says: 'What {item} stands for hours cannot be said yet.', missing: p.socket }
+      const limit = outletLimit(p.socket.value as OutletKind),
+        answer = ask(leads),
+        found = isGaps(answer) ? answer : (answer.places[item] ?? { gaps: [] })
+      return {
+        item,
+        about,
+        found,
+        side: 'at most',
+        limit,
+        says: 'At {item} the lead lets the car draw {found} for hours; such an outlet stands {limit}.',
+        remedies: [
+          {
+            do: 'set',
+            says: 'Set the lead to the current the outlet stands for hours.',
+            sets: [{ path: `${at}.cable`, to: { value: Math.min(limit.value, 10), kind: 'current' } }],
+          },
+          { do: 'act', says: 'Have a charging point put in, on a circuit of its own.' },
+        ],
+      }
+    })
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'charging.places.garage.socket', now: 'household socket' }], item: 'garage' },
+})
+
+/** The cable of the lead against the circuit that feeds it. */
+export const cableCurrent = rule({
+  id: 'charging-cable',
+  title: 'The charging cable carries what the outlet offers',
+  stage: 'pack',
+  harm: 'S3',
+  hazards: [],
+  source: { work: 'iec-61851-1', place: 'the car draws the least of pilot, cable coding and its own limit', mark: 'common practice' },
+  caution: HEAT,
+  judgements: m => {
+    const places = placesWithCable(m)
+    if (places.length === 0) return doesNotApply('no outlet is named yet', PLACES)
+    return places.map(
+      ([item, p]): Judgement => ({
+        item,
+        about: [`charging.places.${item}.cable`, `charging.places.${item}.current`],
+        found: p.current,
+        side: 'at most',
+        limit: p.cable,
+        says: 'The circuit at {item} offers {found}; the cable carries {limit}.',
+        remedies: [{ do: 'act', says: 'A cable of the higher class, or a lead set to the lower current.' }],
+      }),
+    )
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'charging.places.garage.cable', now: '13 A' }], item: 'garage' },
+})
+
+const NO_LEAD: Remedy['says'] = 'Plug in directly: move the outlet or the car.'
+export const noExtension = rule({
+  id: 'no-extension-lead',
+  title: 'It is charged without extension lead or adaptor',
+  stage: 'pack',
+  harm: 'S3',
+  hazards: ['H1'],
+  source: { work: 'practice', place: 'fires traced to household leads on damp ground' },
+  caution: HEAT,
+  judgements: m => {
+    const places = placesWithCable(m)
+    if (places.length === 0) return doesNotApply('no outlet is named yet', PLACES)
+    return places.map(([item, { extension }]): Judgement => {
+      const about = [`charging.places.${item}.extension`]
+      if (isGap(extension))
+        return { item, about, says: 'Whether a lead lies between car and outlet at {item} is not said.', missing: extension }
+      const holds = extension.value === 'no'
+      return {
+        item,
+        about,
+        holds,
+        rests: [extension],
+        says: holds ? 'At {item} the car is plugged in directly.' : 'At {item} an extension lead or adaptor lies between car and outlet.',
+        remedies: [{ do: 'set', says: NO_LEAD, sets: [{ path: `charging.places.${item}.extension`, to: { word: 'no' } }] }],
+      }
+    })
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'charging.places.garage.extension', now: 'yes' }], item: 'garage' },
+})

@@ -1,0 +1,51 @@
+import type { RangeGoal } from '../../model/brief.ts'
+import { rangeInWeather } from '../../studies/trips/range-in-weather.ts'
+import { ranges } from '../../studies/trips/ranges.ts'
+import { isGaps } from '../../studies/study.ts'
+import { isGap } from '../../working/value.ts'
+import { doesNotApply, type Judgement, rule } from '../rule.ts'
+
+export const rangeGoal = rule({
+  id: 'range',
+  title: 'Goes as far as wanted and keeps its reserve',
+  stage: 'pack',
+  harm: 'S1',
+  hazards: [],
+  source: { work: 'practice', place: 'a goal of the brief' },
+  judgements: (m, ask) => {
+    const goals = Object.entries(m.brief.goals).filter((g): g is [string, RangeGoal] => g[1]?.kind === 'range')
+    if (goals.length === 0) return doesNotApply('the brief asks for no range', ['brief.goals'])
+    const answer = ask(ranges),
+      weather = ask(rangeInWeather)
+    return goals.map(([item, goal]): Judgement => {
+      const about = [
+        `brief.goals.${item}.distance`,
+        'pack.modules-in-series',
+        isGap(goal.trip) ? `brief.goals.${item}.trip` : `trips.named.${goal.trip.value}`,
+      ]
+      if (isGap(goal.trip)) return { item, about, says: 'How far {item} goes cannot be said yet.', missing: goal.trip }
+      const r = isGaps(answer) ? answer : answer.trips[goal.trip.value]
+      if (!r || isGaps(r)) return { item, about, says: 'How far {item} goes cannot be said yet.', missing: r ?? { gaps: [] } }
+      const cold = isGaps(weather) ? undefined : weather.trips[goal.trip.value]?.cold
+      const told = cold !== undefined && !isGaps(cold)
+      return {
+        item,
+        about,
+        found: r.range,
+        side: 'at least',
+        limit: goal.distance,
+        says: told
+          ? 'It goes {found} to the reserve, at {takes} from the battery; the brief asks for {limit}. On a cold day, the cabin as named, {cold}.'
+          : 'It goes {found} to the reserve, at {takes} from the battery; the brief asks for {limit}.',
+        slots: { takes: r.consumption, ...(told ? { cold: cold.range } : {}) },
+        remedies: [
+          {
+            do: 'act',
+            says: 'More energy aboard, less drag or mass, less cabin power, a warmer pack, or a shorter distance in the brief.',
+          },
+        ],
+      }
+    })
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'pack.module.cell-capacity', now: '40 Ah' }], item: 'weekend' },
+})

@@ -1,0 +1,64 @@
+import { FULL_CHARGE } from '../../charging/charge.ts'
+import { distanceBack } from '../../charging/power-to-pack.ts'
+import { isGap } from '../../working/value.ts'
+import { from, isGaps, maybe, study } from '../study.ts'
+import type { RangeFigures } from '../trips/drive-until-empty.ts'
+import { ranges } from '../trips/ranges.ts'
+import { charged, type ChargeKnown, chargeReads } from './charging.ts'
+
+/** How much distance comes back in the hours the car stands at each place, from the reserve, in the weather the goals share. */
+export const parked = study({
+  id: 'parked',
+  stage: 'pack',
+  asks: 'How much distance comes back in the hours it is parked?',
+  reads: (m, ask) => {
+    const places = Object.entries(m.charging.places).filter(([, p]) => !isGap(p.hours))
+    return {
+      names: places.map(([name]) => name),
+      places: places.map(([name, p]) =>
+        maybe({ charge: chargeReads(m, ask, name), hours: p.hours, reserve: m.brief.reserve, temperature: m.brief.conditions.temperature }),
+      ),
+      ranges: maybe(from(ask(ranges), r => r)),
+    }
+  },
+  answer: ({ names, places, ranges: all }, make): null => {
+    const trips = isGaps(all)
+      ? []
+      : Object.entries((all as { trips: Record<string, RangeFigures | { gaps: unknown }> }).trips).filter(
+          (t): t is [string, RangeFigures] => !('gaps' in t[1]),
+        )
+    const rows = places.flatMap((k, i) => {
+      if (isGaps(k)) return []
+      const item = names[i] as string,
+        { figures } = charged(
+          make,
+          k.charge as ChargeKnown,
+          { from: k.reserve, to: FULL_CHARGE, most: k.hours, temperature: k.temperature },
+          item,
+        )
+      const back = trips.map(
+        ([trip, r]) =>
+          [
+            trip,
+            make.work(
+              'distance-back',
+              distanceBack,
+              { stored: figures.stored, range: r.range, used: r['from-charge'] },
+              { item: `${item} ${trip}`, label: `Distance put back at ${item}, ${trip}` },
+            ),
+          ] as const,
+      )
+      return [{ name: item, cells: { hours: k.hours, stored: figures.stored, ...Object.fromEntries(back) } }]
+    })
+    make.table('places', {
+      label: 'Distance put back while parked',
+      columns: [
+        { key: 'hours', label: 'hours', unit: 's', shows: 'duration' },
+        { key: 'stored', label: 'energy into the charge', unit: 'J', shows: 'energy' },
+        ...trips.map(([trip]) => ({ key: trip, label: trip, unit: 'm', shows: 'distance' })),
+      ],
+      rows,
+    })
+    return null
+  },
+})
