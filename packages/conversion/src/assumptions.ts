@@ -1,4 +1,4 @@
-import { classGrip, classCentreHeight, classRollingResistance, classDrivelineEfficiency, classRollingFactor, classWheelInertia, LOADED_SHARE, REFERENCE_AIR, type ClassValue } from '@ampwright/engine'
+import { classGrip, classCentreHeight, classRollingResistance, classDrivelineEfficiency, classDragArea, classDragCoefficient, classRollingFactor, classWheelInertia, LOADED_SHARE, REFERENCE_AIR, type ClassValue } from '@ampwright/engine'
 import { classBestEfficiency, classCoolant, classInputInertia, classInverterEfficiency, classLossFactor, classRotorInertia, classShiftTime, classWindingLimit } from '@ampwright/engine'
 import { BOX_CONDUCTANCE, CHARGE_RATE, type ClassCurve, classCell, HEALTH, UNTESTED, WIRING } from '@ampwright/engine'
 import { classChargerEfficiency, classStandingPower, classTaper } from '@ampwright/engine'
@@ -62,3 +62,6 @@ export const chargerEfficiency = (): Assumption | undefined => offered(classChar
 export const standingPower = (): Assumption | undefined => offered(classStandingPower())
 /** How the charging current falls towards full, by chemistry. */
 export const chargeTaper = (near: Near): CurveAssumption | undefined => offeredCurve(classTaper(near.word('pack.module.chemistry')))
+/** Drag area by body, where nobody knows the car's own and its sizes were not measured. */
+export const dragArea = (near: Near): Assumption | undefined => offered(classDragArea(near.word('donor.body')))
+export const dragCoefficient = (near: Near): Assumption | undefined => offered(classDragCoefficient(near.word('donor.body'), near.word('donor.first-registered')))

@@ -40,6 +40,7 @@ import * as parts from './cost/parts.ts'
 import * as airDensity from './vehicle/air-density.ts'
 import * as againstDonor from './vehicle/against-donor.ts'
 import * as coastDown from './vehicle/coast-down.ts'
+import * as dragArea from './vehicle/drag-area.ts'
 import * as grip from './vehicle/grip.ts'
 import * as hill from './vehicle/hill.ts'
 import * as keptParts from './vehicle/kept-parts.ts'
@@ -88,6 +89,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     traction,
     tyreLoad,
     coastDown,
+    dragArea,
     keptParts,
     movingMass,
   ],

@@ -1,4 +1,4 @@
-import { centreHeight, coastDownPressure, coastDownTemperature, grip, inputInertia, loadedShare, oldEfficiency, rollingFactor, rollingResistance, wheelInertia } from '../assumptions.ts'
+import { centreHeight, coastDownPressure, coastDownTemperature, dragArea, dragCoefficient, grip, inputInertia, loadedShare, oldEfficiency, rollingFactor, rollingResistance, wheelInertia } from '../assumptions.ts'
 import { choice, date, group, mapOf, quantity, type QuantityField, tyre } from '../schema/field.ts'
 import { COUNTRIES } from './rule-sets.ts'
 
@@ -55,7 +55,8 @@ export const donor = group(
     'rolling-circumference': quantity('length', 'rolling circumference', 'C', { least: 0.5, most: 4, measure: { tool: 'mark the tyre, roll 5 to 10 turns loaded', accuracy: '± 0.3 %', minutes: 15 } }),
     'loaded-radius': quantity('length', 'wheel centre above the ground, car standing', 'r_L', { least: 0.1, most: 1, measure: TAPE }),
     'loaded-share': quantity('share', 'loaded radius over unloaded radius', 'k_L', { least: 0.85, most: 1, assume: loadedShare }),
-    'drag-area': quantity('area', 'drag area', 'A_d', { least: 0.1, most: 5, until: BEFORE, measure: COAST }),
+    'drag-area': quantity('area', 'drag area', 'A_d', { least: 0.1, most: 5, until: BEFORE, measure: COAST, assume: dragArea }),
+    'drag-coefficient': quantity('ratio', 'drag coefficient', 'c_d', { least: 0.1, most: 1.5, measure: HANDBOOK, assume: dragCoefficient }),
     'rolling-resistance': quantity('ratio', 'rolling resistance', 'c_r', { least: 0.002, most: 0.1, until: BEFORE, assume: rollingResistance, measure: COAST }),
     'rolling-factor': group('rolling resistance against dry asphalt', {
       wet: quantity('ratio', 'rolling resistance, wet', 'k', { least: 0.5, most: 10, assume: rollingFactor('wet'), measure: PULL }),

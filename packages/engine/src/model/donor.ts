@@ -49,6 +49,7 @@ export type Donor = Here & {
   readonly loadedRadius: Field
   readonly loadedShare: Field
   readonly dragArea: Field
+  readonly dragCoefficient: Field
   readonly rollingResistance: Field
   /** Rolling resistance on a surface against dry asphalt. */
   readonly rollingFactor: Here & { readonly wet: Field; readonly gravel: Field; readonly snow: Field }

@@ -110,3 +110,50 @@ const reference = (value: number, half: number): ClassValue => ({
 })
 /** Air that published road-load coefficients are stated for, unless they say otherwise. */
 export const REFERENCE_AIR = { temperature: reference(293.15, 5), pressure: reference(100e3, 2e3) } as const
+
+/** Drag area, median and 10th to 90th percentile of certification coast-downs of 2022 by group. Older cars are smaller and less slippery. */
+const DRAG_AREA: Readonly<Record<string, readonly [value: number, half: number, group: string]>> = {
+  'open two-seater': [0.86, 0.16, 'two-seaters'],
+  hatchback: [0.79, 0.12, 'subcompact'],
+  saloon: [0.79, 0.12, 'mid-size'],
+  estate: [0.79, 0.12, 'mid-size'],
+  'off-road': [1.11, 0.31, 'SUV, crossover, van, not battery'],
+  van: [1.11, 0.31, 'SUV, crossover, van, not battery'],
+  pickup: [1.47, 0.2, 'pickup'],
+}
+export function classDragArea(body: string | undefined): ClassValue | undefined {
+  const c = body === undefined ? undefined : DRAG_AREA[body]
+  return (
+    c && {
+      value: c[0],
+      half: c[1],
+      note: `class ${body}`,
+      source: { work: 'epa-2022', place: `coast-down coefficients, group ${c[2]}: median, 10th to 90th percentile` },
+    }
+  )
+}
+
+/** Drag coefficient by body: middle and half-width of the range of the table. Saloons of before 1980 have their own row. */
+const DRAG: Readonly<Record<string, readonly [low: number, high: number]>> = {
+  'open two-seater': [0.33, 0.5],
+  hatchback: [0.32, 0.4],
+  saloon: [0.26, 0.35],
+  estate: [0.3, 0.34],
+  'off-road': [0.35, 0.5],
+  pickup: [0.35, 0.5],
+  van: [0.32, 0.45],
+}
+const OLD_SALOON = [0.4, 0.5] as const
+export function classDragCoefficient(body: string | undefined, registered: string | undefined): ClassValue | undefined {
+  if (body === undefined) return undefined
+  const old = body === 'saloon' && registered !== undefined && registered < '1980',
+    range = old ? OLD_SALOON : DRAG[body]
+  if (!range) return undefined
+  const [low, high] = range
+  return {
+    value: (low + high) / 2,
+    half: (high - low) / 2,
+    note: old ? 'saloon of before 1980' : body === 'pickup' ? 'as off-road cars' : `class ${body}`,
+    source: { work: 'hucho', place: 'drag coefficients by body', mark: 'from memory' },
+  }
+}

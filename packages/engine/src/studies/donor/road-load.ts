@@ -3,6 +3,7 @@ import { REFERENCE_DENSITY } from '../../vehicle/road-load-reference.ts'
 import { type Figure, standard, type Value } from '../../working/value.ts'
 import { isGaps, type Maker, maybe, study } from '../study.ts'
 import { type CoastDown, coastDown } from './coast-down.ts'
+import { dragArea, dragAreaOf } from './drag-area.ts'
 import { weighed } from './weighed.ts'
 
 const HUNDRED = standard('comparison-speed', 'Speed road loads are compared at', 'v', 100 / 3.6, 'm/s', {
@@ -28,7 +29,7 @@ export const roadLoad = study({
     return {
       measured: maybe(measured),
       // The mass both are compared at: that of the test, else of the scales.
-      drag: maybe({ area: donor.dragArea, rolling: donor.rollingResistance, weighed: isGaps(measured) ? ask(weighed) : null }),
+      drag: maybe({ area: dragAreaOf(donor), rolling: donor.rollingResistance, weighed: isGaps(measured) ? ask(weighed) : null }),
     }
   },
   answer: ({ measured, drag }, make): RoadLoad => {
@@ -38,7 +39,12 @@ export const roadLoad = study({
     if (!isGaps(drag)) {
       const mass = test ? test.mass : (drag.weighed as { total: Value }).total
       const f0 = make.work('rolling', rollingForce, { rolling: drag.rolling, mass }, { label: 'Rolling resistance of the donor car' })
-      const f2 = make.work('air', airDrag, { density: REFERENCE_DENSITY, areas: [drag.area] }, { label: 'Air drag of the donor car' })
+      const f2 = make.work(
+        'air',
+        airDrag,
+        { density: REFERENCE_DENSITY, areas: [dragArea(make, drag.area, { label: 'Drag area' })] },
+        { label: 'Air drag of the donor car' },
+      )
       byDrag = force(make, 'drag-area', 'Road load by drag area and rolling resistance', { f0, f1: NO_LINEAR_PART, f2 })
     }
     const governing = byTest ?? byDrag

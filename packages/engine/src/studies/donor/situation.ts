@@ -18,6 +18,7 @@ import {
 import { type Field, type Gap, isGap, type Value } from '../../working/value.ts'
 import { type Ask, from, isGaps, type Known, type Maker } from '../study.ts'
 import { coastDown } from './coast-down.ts'
+import { dragArea, dragAreaOf } from './drag-area.ts'
 import { loadCases } from './load-cases.ts'
 import { rolling } from './rolling.ts'
 import type { Situation } from './situation-figures.ts'
@@ -58,7 +59,7 @@ function roadReads(m: Model, ask: Ask) {
   const { donor } = m,
     measured = ask(coastDown)
   return isGaps(measured)
-    ? { by: 'drag area' as const, area: donor.dragArea, rolling: donor.rollingResistance }
+    ? { by: 'drag area' as const, area: dragAreaOf(donor), rolling: donor.rollingResistance }
     : { by: 'coast-down' as const, measured }
 }
 
@@ -128,6 +129,7 @@ function roadParts(
     f0Label = named(trailer ? 'Constant part of road load, car alone' : 'Constant part of road load'),
     f2Label = named('Air drag per speed squared')
   if (road.by === 'drag area') {
+    const area = dragArea(make, road.area, named('Drag area'))
     const rolling = make.work(
       'rolling-on-the-day',
       rollingOnTheDay,
@@ -137,7 +139,7 @@ function roadParts(
     return {
       f0: make.work(f0Key, rollingForce, { rolling, mass: laden.mass }, f0Label),
       f1: NO_LINEAR_PART,
-      f2: make.work('f2', airDrag, { density, areas: trailer ? [road.area, trailer.area] : [road.area] }, f2Label),
+      f2: make.work('f2', airDrag, { density, areas: trailer ? [area, trailer.area] : [area] }, f2Label),
     }
   }
   const c = road.measured
