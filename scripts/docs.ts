@@ -5,7 +5,8 @@ import { fileURLToPath } from 'node:url'
 import { withOutput } from './docs/shown-output.ts'
 import { pages } from './docs/pages.ts'
 
-const root = dirname(dirname(fileURLToPath(import.meta.url))), folder = join(root, 'docs')
+const root = dirname(dirname(fileURLToPath(import.meta.url))),
+  folder = join(root, 'docs')
 for (const [file, text] of Object.entries(pages())) {
   writeFileSync(join(folder, file), text)
   console.log(`docs/${file}: ${text.split('\n').length} lines`)

@@ -14,28 +14,61 @@ export function fileFormat(): string {
 
 function rows(path: string, node: Node): string[] {
   switch (node.is) {
-    case 'group': return Object.entries(node.fields).flatMap(([key, n]) => rows(`${path}.${key}`, n))
-    case 'map': return [`| \`${path}.*\` | ${node.label}: one entry for each ${node.entry}, under a short name${node.says ? `. ${node.says}` : ''} | | |`, ...rows(`${path}.*`, node.of)]
-    case 'variants': return [`| \`${path}.${node.by}\` | which kind of ${node.label} | ${Object.keys(node.of).map(k => `\`${k}\``).join(', ')} | |`, ...Object.entries(node.of).flatMap(([kind, g]) => Object.entries(g.fields).flatMap(([key, n]) => rows(`${path}.${key}`, n).map(r => r.replace(/^\| (`[^`]+`) \| /, `| $1 (${kind}) | `))))]
-    default: return [`| \`${path}\` | ${node.label}${node.says ? `. ${node.says}` : ''} | ${accepted(node)} | ${known(node)} |`]
+    case 'group':
+      return Object.entries(node.fields).flatMap(([key, n]) => rows(`${path}.${key}`, n))
+    case 'map':
+      return [
+        `| \`${path}.*\` | ${node.label}: one entry for each ${node.entry}, under a short name${node.says ? `. ${node.says}` : ''} | | |`,
+        ...rows(`${path}.*`, node.of),
+      ]
+    case 'variants':
+      return [
+        `| \`${path}.${node.by}\` | which kind of ${node.label} | ${Object.keys(node.of)
+          .map(k => `\`${k}\``)
+          .join(', ')} | |`,
+        ...Object.entries(node.of).flatMap(([kind, g]) =>
+          Object.entries(g.fields).flatMap(([key, n]) =>
+            rows(`${path}.${key}`, n).map(r => r.replace(/^\| (`[^`]+`) \| /, `| $1 (${kind}) | `)),
+          ),
+        ),
+      ]
+    default:
+      return [`| \`${path}\` | ${node.label}${node.says ? `. ${node.says}` : ''} | ${accepted(node)} | ${known(node)} |`]
   }
 }
 function accepted(leaf: Leaf): string {
   switch (leaf.is) {
     case 'quantity': {
-      const bounds = [leaf.least === undefined ? '' : `from ${leaf.least}`, leaf.most === undefined ? '' : `to ${leaf.most}`].filter(Boolean).join(' '), { label, unit } = KINDS[leaf.kind]
+      const bounds = [leaf.least === undefined ? '' : `from ${leaf.least}`, leaf.most === undefined ? '' : `to ${leaf.most}`]
+          .filter(Boolean)
+          .join(' '),
+        { label, unit } = KINDS[leaf.kind]
       return `${label}${bounds ? ` (${bounds}${unit === '1' ? '' : ` ${unit}`})` : ''}`
     }
-    case 'choice': return leaf.oneOf.map(w => `\`${w}\``).join(', ')
-    case 'date': return leaf.coarse ? 'a date, `2027-04-15`, or a month or year' : 'a date, `2027-04-15`'
-    case 'reference': return `a name in ${leaf.to.map(t => `\`${t}\``).join(' or ')}`
-    case 'part': return `a part of the catalogue, \`class-name@revision\`${leaf.classes.length ? ` (${leaf.classes.join(', ')})` : ''}`
-    case 'tyre': return 'a size marking, `185/60 R14 82H`'
-    case 'file': return `a file beside the conversion: ${leaf.format}`
-    default: return 'words'
+    case 'choice':
+      return leaf.oneOf.map(w => `\`${w}\``).join(', ')
+    case 'date':
+      return leaf.coarse ? 'a date, `2027-04-15`, or a month or year' : 'a date, `2027-04-15`'
+    case 'reference':
+      return `a name in ${leaf.to.map(t => `\`${t}\``).join(' or ')}`
+    case 'part':
+      return `a part of the catalogue, \`class-name@revision\`${leaf.classes.length ? ` (${leaf.classes.join(', ')})` : ''}`
+    case 'tyre':
+      return 'a size marking, `185/60 R14 82H`'
+    case 'file':
+      return `a file beside the conversion: ${leaf.format}`
+    default:
+      return 'words'
   }
 }
-const known = (leaf: Leaf): string => [leaf.until && leaf.until !== 'any time' ? leaf.until : '', leaf.measure ? `${leaf.measure.tool} (${leaf.measure.accuracy})` : '', leaf.is === 'quantity' && leaf.assume ? 'a class value is assumed while missing' : ''].filter(Boolean).join('; ')
+const known = (leaf: Leaf): string =>
+  [
+    leaf.until && leaf.until !== 'any time' ? leaf.until : '',
+    leaf.measure ? `${leaf.measure.tool} (${leaf.measure.accuracy})` : '',
+    leaf.is === 'quantity' && leaf.assume ? 'a class value is assumed while missing' : '',
+  ]
+    .filter(Boolean)
+    .join('; ')
 
 const HEAD = `# The conversion file
 

@@ -11,5 +11,9 @@ export async function withOutput(page: string, root: string): Promise<string> {
     await run(args, { width: 110, colour: false, out: l => out.push(l), err: l => out.push(l) })
     blocks.set(`${command} ${lines}`, out.slice(0, Number(lines)).join('\n'))
   }
-  return page.replace(BLOCK, (_, command: string, lines: string) => `<!-- output: ${command} | head ${lines} -->\n\`\`\`\n${blocks.get(`${command} ${lines}`)}\n\`\`\`\n`)
+  return page.replace(
+    BLOCK,
+    (_, command: string, lines: string) =>
+      `<!-- output: ${command} | head ${lines} -->\n\`\`\`\n${blocks.get(`${command} ${lines}`)}\n\`\`\`\n`,
+  )
 }

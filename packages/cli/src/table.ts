@@ -1,4 +1,4 @@
-import type { Assessment, Kind, Table } from '@ampwright/engine'
+import type { Assessment, Fact, Kind, Table } from '@ampwright/engine'
 import { kindOf } from '@ampwright/engine'
 import type { System } from '@ampwright/conversion'
 import { shown, shownNumber } from './shown.ts'
@@ -17,7 +17,7 @@ function cellText(cell: Cell, column: Table['columns'][number], a: Assessment, s
       column.unit ?? '',
       system,
     )
-  return shown(cell, system, 'because' in cell ? a.halves.get(cell.id) : undefined)
+  return shown(cell, system, 'because' in cell ? a.halves.get(cell.id) : (cell as Fact).half)
 }
 
 /** A table: in columns where they fit, else row by row. */

@@ -9,7 +9,7 @@ E6 | S1 | driveline | drawing | the bolt pattern was taken from the wrong face |
 E7 | S2 | driveline, prove | rule, test | mounts were made for weight, not for torque | the motor turns on them and tears hoses and cables
 E8 | S2 | drive, driveline | rule, test | a drive unit turns against its sense with nobody asking about oil | gears and bearings run dry
 E9 | S2 | driveline, prove | rule, test | a half-shaft is bent or slid beyond its joint at full droop | the joint pops or wears
-E10 | S2 | drive, build | test | the coolant seal or bearings of a used drive unit are worn | coolant in the motor, howling bearings
+E10 | S2 | build, prove | test | the coolant seal or bearings of a used drive unit are worn | coolant in the motor, howling bearings
 E11 | S2 | drive, driveline | rule, test | the propshaft turns faster than it ever did | it whips
 E12 | S2 | driveline, build | test | oil level and breather are forgotten after the unit was tilted | leaks and heat
 F1 | S3 | signals, prove | test | position-sensor offset or phase order is wrong | jerk, high current without torque, wrong direction

@@ -20,7 +20,7 @@ export const voltageWhenFull = rule({
   title: 'No part sees more voltage than it stands when the pack is full',
   stage: 'pack',
   harm: 'S2',
-  hazards: [],
+  hazards: ['G3'],
   source: { work: 'practice', place: 'a pack above a part’s window destroys it on the first full charge', mark: 'common practice' },
   judgements: (m, ask) => {
     const p = pack(ask)
