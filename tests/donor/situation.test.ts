@@ -1,3 +1,4 @@
+import { applyEdits } from '@ampwright/conversion'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { conversionOf, textOf, type Car } from '../cars.ts'
@@ -93,6 +94,19 @@ describe('the car on the road', () => {
   it('asks for the trailer in the load case, where only the conditions name one', () => {
     const s = situationOf(conversionOf(textOf('badger')).model, { load: 'driver', trailer: 'stock' })
     expect(isGaps(s) && s.gaps.map(g => g.path)).toEqual(['brief.loads.driver.trailer'])
+  })
+
+  it('works the drag area out of width and height, and where those are missing takes that of the class', () => {
+    const without = (...edits: { path: string; now: string | null }[]): Situation => {
+      const done = applyEdits(textOf('wren'), [{ path: 'donor.drag-area', now: null }, ...edits])
+      if (!done.ok) throw new Error(done.problem.what)
+      return situationOf(conversionOf(done.text).model, { load: 'driver' }) as Situation
+    }
+    const half = 0.5 * at('wren', { load: 'driver' }).density.value
+    const sized = without({ path: 'donor.width', now: '1560 mm' }, { path: 'donor.height', now: '1410 mm' })
+    // Hatchbacks 0.32 to 0.40 of a frontal area of 0.81 times width and height.
+    expect(sized.f2.value / half).toBeCloseTo(0.81 * 1.56 * 1.41 * 0.36, 9)
+    expect(without().f2.value / half).toBeCloseTo(0.79, 9)
   })
 
   it('says what is missing on an empty file, and makes up nothing', () => {
