@@ -9,7 +9,7 @@ import {
   windAndSlope,
 } from '../../vehicle/coast-down.ts'
 import { wheelsInertia } from '../../vehicle/road-load.ts'
-import { REFERENCE_PRESSURE, TWENTY } from '../../vehicle/road-load-reference.ts'
+import { REFERENCE_DENSITY, TWENTY } from '../../vehicle/road-load-reference.ts'
 import { coastingMass, coastingMassByShare } from '../../vehicle/rotating-inertia.ts'
 import { type Fact, type Field, type Figure, type Gap, isGap, standard, type Value } from '../../working/value.ts'
 import { type Ask, from, type Known, type Maker, study } from '../study.ts'
@@ -23,7 +23,7 @@ export type CoastDown = {
   readonly f2: Value
   readonly mass: Value
   readonly temperature: Value
-  readonly pressure: Value
+  readonly density: Value
   /** Statistical accuracy of each step; none where coefficients were typed. */
   readonly accuracy: Readonly<Record<string, Figure>>
 }
@@ -79,8 +79,21 @@ export const coastDown = study({
       ? { by: 'coefficients' as const, f0: c.f0, f1: c.f1, f2: c.f2, mass: c.mass, temperature: c.temperature, pressure: c.pressure }
       : noRuns
   },
-  answer: (known, make): CoastDown => (known.by === 'runs' ? byRuns(known, make) : { ...known, accuracy: {} }),
+  answer: (known, make): CoastDown => (known.by === 'runs' ? byRuns(known, make) : byCoefficients(known, make)),
 })
+
+type Typed = {
+  readonly f0: Value
+  readonly f1: Value
+  readonly f2: Value
+  readonly mass: Value
+  readonly temperature: Value
+  readonly pressure: Value
+}
+function byCoefficients({ f0, f1, f2, mass, temperature, pressure }: Typed, make: Maker): CoastDown {
+  const density = make.work('density', airDensityRead, { pressure, temperature }, { label: 'Air density the coefficients hold at' })
+  return { by: 'coefficients', f0, f1, f2, mass, temperature, density, accuracy: {} }
+}
 
 function byRuns(known: Known<ReturnType<typeof runReads>>, make: Maker): CoastDown {
   const { names, steps, wheel, temperature, pressure } = known
@@ -134,7 +147,7 @@ function byRuns(known: Known<ReturnType<typeof runReads>>, make: Maker): CoastDo
       cells: { from: s.from, to: s.to, force: forces[i], accuracy: accuracy[names[i] as string] },
     })),
   })
-  return { by: 'runs', ...at, mass: known.mass, temperature: TWENTY, pressure: REFERENCE_PRESSURE, accuracy }
+  return { by: 'runs', ...at, mass: known.mass, temperature: TWENTY, density: REFERENCE_DENSITY, accuracy }
 }
 
 const student = (degrees: number): Fact =>

@@ -1,6 +1,6 @@
 import type { Conditions } from '../../model/brief.ts'
 import type { Model } from '../../model/model.ts'
-import { airDensity, airDensityRead } from '../../vehicle/air-density.ts'
+import { airDensity } from '../../vehicle/air-density.ts'
 import {
   airDrag,
   constantPartOnTheDay,
@@ -143,12 +143,6 @@ function roadParts(
     }
   }
   const c = road.measured
-  const stated = make.work(
-    'density-of-test',
-    airDensityRead,
-    { pressure: c.pressure, temperature: c.temperature },
-    named('Air density of the coast-down'),
-  )
   return {
     f0: make.work(
       f0Key,
@@ -157,6 +151,6 @@ function roadParts(
       f0Label,
     ),
     f1: make.work('f1', linearPartOnTheDay, { f1: c.f1, temperature, stated: c.temperature }, named('Part of road load rising with speed')),
-    f2: make.work('f2', squaredPartOnTheDay, { f2: c.f2, density, stated, extra: trailer ? [trailer.area] : [] }, f2Label),
+    f2: make.work('f2', squaredPartOnTheDay, { f2: c.f2, density, stated: c.density, extra: trailer ? [trailer.area] : [] }, f2Label),
   }
 }
