@@ -1,4 +1,5 @@
-import { cycles, type CycleId } from '@ampwright/catalogue'
+import { type CycleId, cycles } from '@ampwright/catalogue'
+export type { CycleId }
 import type { TripPlan, TripUnit } from '../packages/engine/src/trip/plan.ts'
 import { type Curve, curve, type Grid, grid } from '../packages/engine/src/numerics/index.ts'
 import { random } from '../packages/engine/src/numerics/random.ts'

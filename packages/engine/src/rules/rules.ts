@@ -25,12 +25,12 @@ import { couplerTorque, halfShaftTorque, inverterLimits, motorFiguresAgree, reve
 import { motorOverSpeed, propshaftSpeed } from './drive/turning.ts'
 import { bmsFitted, bmsLimitsDrive, bmsStopsCharger, bmsWatchesAll, chargeCounted, noColdCharging } from './pack/bms.ts'
 import { cellLimits, cellsPressed, chargeStops, everyModulePlaced, moduleAlone, outsideCabin, stringFused, stringsAlike } from './pack/cells-and-boxes.ts'
-import { chargingCurrent, continuousCurrent, peakCurrent } from './pack/currents.ts'
-import { capacityMatched, holdsCharge, moduleInsulated, modulesRecorded, neverDeepEmpty, oneOrigin, resistanceMatched, restMatched } from './pack/salvaged.ts'
+import { chargingCurrent, continuousCurrent, peakCurrent, peakLastsOut } from './pack/currents.ts'
+import { capacityMatched, healthAsStated, holdsCharge, moduleInsulated, modulesRecorded, neverDeepEmpty, oneOrigin, resistanceMatched, restMatched } from './pack/salvaged.ts'
 import { breakingVoltage, voltageWhenEmpty, voltageWhenFull, voltageWhenSagging } from './pack/voltage-window.ts'
 import { chargerReaches, chargerSetPoint, dcInlet, driveBlocked } from './charging/charger.ts'
 import { chargesAsWanted } from './charging/goals.ts'
-import { cableCurrent, noExtension, outletContinuous } from './charging/outlet.ts'
+import { noExtension, outletContinuous } from './charging/outlet.ts'
 import { cellCurrentOnTrips, followsItsTrips, notThrottled, recoveryWithinCells } from './trips/on-the-trip.ts'
 import { rangeGoal } from './trips/range.ts'
 import type { Rule } from './rule.ts'
@@ -134,6 +134,7 @@ const PACK: readonly Rule[] = [
   peakCurrent,
   continuousCurrent,
   chargingCurrent,
+  peakLastsOut,
   chargeCounted,
   cellsPressed,
   stringsAlike,
@@ -146,6 +147,7 @@ const PACK: readonly Rule[] = [
   holdsCharge,
   neverDeepEmpty,
   moduleInsulated,
+  healthAsStated,
 ]
 
 /** Whether it gets as far as wanted and is full again in time, and what trips and charging do to it. */
@@ -160,7 +162,6 @@ const TRIPS_AND_CHARGING: readonly Rule[] = [
   chargerReaches,
   dcInlet,
   outletContinuous,
-  cableCurrent,
   noExtension,
   driveBlocked,
 ]

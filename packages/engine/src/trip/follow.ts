@@ -1,6 +1,6 @@
-import { uniformAt } from '../numerics/index.ts'
+import { lineAt, SURFACE_FROM } from './lines.ts'
 import { shareWithin } from './share-within.ts'
-import { EXTREME, SUM, type TripState, type TripTables } from './tables.ts'
+import { EXTREME, type Numbers, type SCALARS, SUM, type TripState, type TripTables } from './tables.ts'
 
 /** Below the trace by more than this counts as slow: tolerance of the WLTP driving trace, 2 km/h (UN GTR No. 15, from memory). */
 export const SLOW = 2 / 3.6
@@ -32,19 +32,21 @@ export type Recorder = {
  * One long function on purpose: split up, its numbers would be boxed on their way between the parts, at twice the time.
  */
 export function follow(tables: TripTables, state: TripState, from: number, to: number, record: Recorder | undefined): void {
-  const { plan, wanted, flat, topSpeed, turn, pulling, braking, perPulling, perBraking, axle, part, share } = tables
+  // Imports by local names: a test runner would look them up at every call otherwise.
+  const valueAt = lineAt,
+    within = shareWithin
+  // biome-ignore format: in the order they are made
+  const [
+    step, mass, effectiveMass, f0, f1, f2, headWind, gravity, level, topSpeed, grip, frontMass, rearMass, lever, share, torqueShare, recoveryPower, cutOffSpeed,
+    branchResistance, branchKept, capacity, lowestVoltage, highestVoltage, peakCurrent, chargeCurrent, packNode, cabinPower, otherPower,
+  ] = tables.scalars as unknown as Numbers<typeof SCALARS>
+  const { wanted, turn, pulling, braking, perPulling, perBraking, axle, part } = tables
   const { peakTorque, peakPower, continuousTorque, continuousPower, cornerPerVolt, inverterShare, windingLimit } = tables
   const { windingNode, inverterNode, loss, drag, openCircuit, resistance, cold, chargeShare, slope } = tables
-  const { branchKept, live, perTotal, kept, near, nearTo, nearBy } = tables
-  const { mass, effectiveMass, f0, f1, f2, headWind, gravity } = plan.road
-  const { torqueShare, power: recoveryPower, cutOffSpeed } = plan.regeneration
-  const { branchResistance, capacity, lowestVoltage, highestVoltage, peakCurrent, chargeCurrent, node: packNode } = plan.pack
-  const { step, cabinPower, otherPower } = plan,
-    aux = cabinPower + otherPower,
+  const { live, perTotal, kept, near, nearTo, nearBy } = tables
+  const aux = cabinPower + otherPower,
     perStep = 1 / step,
     chargeStep = step / capacity
-  const { grip, frontMass, rearMass } = plan.grip,
-    lever = plan.grip.height / plan.grip.wheelbase
   const n = turn.length,
     nodes = state.temperatures.length
   // Grip of the one driven axle per unit of weight: the pull itself moves load off the front and onto the rear.
@@ -59,11 +61,7 @@ export function follow(tables: TripTables, state: TripState, from: number, to: n
     forces = new Float64Array(n),
     caps = new Float64Array(n)
 
-  let v0 = state.speed,
-    s = state.distance,
-    z = state.charge,
-    u = state.branch,
-    terminal = state.terminal
+  let [v0, s, z, u, terminal] = state.values as unknown as Numbers<5>
   // biome-ignore format: what belongs together on a line
   let asked = 0, slowTime = 0, eCharge = 0, eBattery = 0, eCabin = 0, eOther = 0, eMotors = 0, eLine = 0, eIdle = 0,
     eRolling = 0, eAir = 0, eSlope = 0, eBrakes = 0
@@ -78,10 +76,10 @@ export function follow(tables: TripTables, state: TripState, from: number, to: n
 
   for (let k = from; k < to; k++) {
     // What the battery can give and take in this step.
-    const open = uniformAt(openCircuit, z),
+    const open = valueAt(openCircuit, z),
       warmth = temperatures[packNode]!,
-      colder = uniformAt(cold, warmth)
-    const r0 = uniformAt(resistance, z) * colder,
+      colder = valueAt(cold, warmth)
+    const r0 = valueAt(resistance, z) * colder,
       r1 = branchResistance * colder,
       inner = open - u,
       perR0 = 1 / r0
@@ -90,7 +88,7 @@ export function follow(tables: TripTables, state: TripState, from: number, to: n
     if (most > NEARLY * 0.5 * inner * perR0) most = NEARLY * 0.5 * inner * perR0
     const mostPower = most > 0 ? most * (inner - r0 * most) : 0
     let back = (highestVoltage - inner) * perR0
-    const takes = chargeCurrent * uniformAt(chargeShare, warmth)
+    const takes = chargeCurrent * valueAt(chargeShare, warmth)
     if (back > takes) back = takes
     const backPower = back > 0 ? back * (inner + r0 * back) : 0
 
@@ -121,8 +119,8 @@ export function follow(tables: TripTables, state: TripState, from: number, to: n
       let cos = 1
       rolling = air = climb = idle = 0
       if (vm > 0) {
-        if (!flat) {
-          const p = uniformAt(slope, s + 0.5 * vm * step)
+        if (level === 0) {
+          const p = valueAt(slope, s + 0.5 * vm * step)
           cos = 1 / Math.sqrt(1 + p * p)
           climb = mass * gravity * p * cos
         }
@@ -132,7 +130,7 @@ export function follow(tables: TripTables, state: TripState, from: number, to: n
       }
       for (let i = 0; i < n; i++) {
         speeds[i] = turn[i]! * vm
-        if (part[i] === 0 && vm > 0) idle += uniformAt(drag[i]!, speeds[i]!) * braking[i]!
+        if (part[i] === 0 && vm > 0) idle += valueAt(drag[i]!, speeds[i]!) * braking[i]!
       }
       const resists = rolling + air + climb + idle
       force = vm > 0 ? resists + effectiveMass * rate : 0
@@ -226,26 +224,26 @@ export function follow(tables: TripTables, state: TripState, from: number, to: n
           const torque = torques[i]!,
             speed = speeds[i]!,
             power = torque * speed
-          // As `uniformGridAt`, here in place: called, its answer would be boxed.
+          // As `surfaceAt`, here in place: called, its answer would be boxed.
           const map = loss[i]!,
-            values = map.z,
-            columns = map.columns
-          let x = (speed - map.firstX) * map.perStepX,
-            y = (torque - map.firstY) * map.perStepY
+            rows = map[2]!,
+            columns = map[5]!
+          let x = (speed - map[0]!) * map[1]!,
+            y = (torque - map[3]!) * map[4]!
           if (x < 0) x = 0
-          else if (x > map.rows - 1) x = map.rows - 1
+          else if (x > rows - 1) x = rows - 1
           if (y < 0) y = 0
           else if (y > columns - 1) y = columns - 1
           let row = x | 0,
             column = y | 0
-          if (row > map.rows - 2) row--
+          if (row > rows - 2) row--
           if (column > columns - 2) column--
           x -= row
           y -= column
-          const corner = row * columns + column
-          const low = values[corner]! + (values[corner + 1]! - values[corner]!) * y,
-            high = values[corner + columns]! + (values[corner + columns + 1]! - values[corner + columns]!) * y
-          const waste = low + (high - low) * x
+          const corner = SURFACE_FROM + row * columns + column,
+            low = map[corner]! + (map[corner + 1]! - map[corner]!) * y,
+            high = map[corner + columns]! + (map[corner + columns + 1]! - map[corner + columns]!) * y,
+            waste = low + (high - low) * x
           shaft += power
           lost += waste
           heat[inverterNode[i]!] = inverterShare[i]! * waste
@@ -254,12 +252,12 @@ export function follow(tables: TripTables, state: TripState, from: number, to: n
         }
         let down = 1
         if (driving) {
-          if (!settled && shaft + lost + aux > mostPower && turns === 0) down = shareWithin(mostPower - aux, false, speeds, torques, loss)
+          if (!settled && shaft + lost + aux > mostPower && turns === 0) down = within(mostPower - aux, false, speeds, torques, loss)
         } else if (turns === 0 && shaft - lost > recoveryPower) {
-          down = shareWithin(recoveryPower, true, speeds, torques, loss)
+          down = within(recoveryPower, true, speeds, torques, loss)
           byPower = got * (1 - down)
         } else if (shaft - lost > (backPower + aux) * (1 + 1e-12)) {
-          down = shareWithin(backPower + aux, true, speeds, torques, loss)
+          down = within(backPower + aux, true, speeds, torques, loss)
           byBattery += got * (1 - down)
         }
         if (!(down < 1)) break
@@ -360,11 +358,7 @@ export function follow(tables: TripTables, state: TripState, from: number, to: n
     }
   }
 
-  state.speed = v0
-  state.distance = s
-  state.charge = z
-  state.branch = u
-  state.terminal = terminal
+  state.values.set([v0, s, z, u, terminal])
   const add = (place: number, value: number): void => {
     sums[place] = sums[place]! + value
   }

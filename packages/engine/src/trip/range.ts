@@ -1,7 +1,7 @@
 import { at, type Curve, integral } from '../numerics/index.ts'
 import { follow } from './follow.ts'
 import type { TripPlan } from './plan.ts'
-import { EXTREME, started, SUM, tables, type TripState } from './tables.ts'
+import { EXTREME, STATE, started, SUM, tables, type TripState } from './tables.ts'
 
 /** Longest pieces of a lap after which the energy left is looked at [s]: of a lap that changes, and of one that is the same all along. */
 const PIECE = 3600
@@ -25,11 +25,11 @@ export type RangeRun = {
 }
 
 /** What a trip leaves above the level where cells of their present temperature are empty, plus the reserve [J]. */
-function energyLeft({ pack }: TripPlan, { charge, temperatures }: TripState, reserve: number, coldEnergy: Curve): number {
+function energyLeft({ pack }: TripPlan, { values, temperatures }: TripState, reserve: number, coldEnergy: Curve): number {
   const { openCircuit, capacity } = pack,
     whole = integral(openCircuit, 0, 1),
     kept = at(coldEnergy, temperatures[pack.node]!)
-  return capacity * (integral(openCircuit, 0, charge) - whole * (1 - kept * (1 - reserve)))
+  return capacity * (integral(openCircuit, 0, values[STATE.charge]!) - whole * (1 - kept * (1 - reserve)))
 }
 const same = (c: Curve): boolean => c.y.every(y => y === c.y[0])
 const NOWHERE = { range: 0, time: 0, energy: 0, fromCharge: 0, consumption: Number.POSITIVE_INFINITY, laps: 0, missed: 0 } as const
@@ -64,7 +64,7 @@ export function rangeToEmpty(plan: TripPlan, reserve: number, coldEnergy: Curve)
     if (part === 0) {
       if (piece > 0 && before >= lapBegan) break
       lapBegan = before
-      state.distance = 0
+      state.values[STATE.distance] = 0
     }
     follow(ready, state, Math.round((steps * part) / pieces), Math.round((steps * (part + 1)) / pieces), undefined)
     const after = left()

@@ -1,4 +1,4 @@
-import { type UniformGrid, uniformGridAt } from '../numerics/index.ts'
+import { surfaceAt } from './lines.ts'
 
 /**
  * The greatest share of the motors' torques at which their electrical power keeps to a limit [W]: drawn while driving, given back while
@@ -11,13 +11,14 @@ export function shareWithin(
   braking: boolean,
   speeds: Float64Array,
   torques: Float64Array,
-  losses: readonly UniformGrid[],
+  losses: readonly Float64Array[],
 ): number {
+  const lossAt = surfaceAt
   const over = (share: number): number => {
     let power = -limit
     for (let i = 0; i < torques.length; i++) {
       const torque = share * torques[i]!,
-        loss = uniformGridAt(losses[i]!, speeds[i]!, torque)
+        loss = lossAt(losses[i]!, speeds[i]!, torque)
       power += braking ? speeds[i]! * torque - loss : speeds[i]! * torque + loss
     }
     return power

@@ -1,9 +1,9 @@
 import { type Recorder, follow } from './follow.ts'
 import type { TripPlan, TripTotals, TripTraces } from './plan.ts'
-import { EXTREME, SUM, type TripState, started, tables } from './tables.ts'
+import { EXTREME, STATE, SUM, type TripState, started, tables } from './tables.ts'
 
 /** What the sums of a state say, by name. */
-export function totals({ sums, extremes, hottest, charge }: TripState): TripTotals {
+export function totals({ sums, extremes, hottest, values }: TripState): TripTotals {
   const of = (name: keyof typeof SUM): number => sums[SUM[name]]!
   return {
     time: of('time'),
@@ -42,7 +42,7 @@ export function totals({ sums, extremes, hottest, charge }: TripState): TripTota
     lowestVoltage: extremes[EXTREME.voltage]!,
     aboveContinuous: of('aboveContinuous'),
     hottest: hottest.slice(),
-    endCharge: charge,
+    endCharge: values[STATE.charge]!,
   }
 }
 
@@ -75,9 +75,9 @@ export function simulate(plan: TripPlan): { readonly totals: TripTotals; readonl
   const r = recorder(steps, plan.nodes.length)
   follow(ready, state, 0, steps, r)
   // The end of the last step: powers and currents hold from their time on, so the last repeat.
-  r.speeds[steps] = state.speed
-  r.distances[steps] = state.distance
-  r.charges[steps] = state.charge
+  r.speeds[steps] = state.values[STATE.speed]!
+  r.distances[steps] = state.values[STATE.distance]!
+  r.charges[steps] = state.values[STATE.charge]!
   for (const series of [r.powers, r.currents, r.voltages, r.forces]) series[steps] = series[steps - 1]!
   for (const [i, series] of r.temperatures.entries()) {
     if (plan.nodes[i]!.capacity < Infinity) series[steps] = state.temperatures[i]!

@@ -1,23 +1,6 @@
-import { along, type Curve, type Grid, type UniformCurve, type UniformGrid, segmentFrom, uniform, uniformGrid } from '../numerics/index.ts'
+import { along, type Curve, segmentFrom } from '../numerics/index.ts'
+import { line, lineAt, surface } from './lines.ts'
 import type { TripPlan } from './plan.ts'
-
-/** Steps a curve, and each side of a map, is taken again at where its own points do not stand at equal steps. */
-export const CURVE_POINTS = 1025
-export const GRID_POINTS = 129
-
-const equalSteps = (x: Float64Array): boolean => {
-  const last = x.length - 1,
-    step = (x[last]! - x[0]!) / last
-  for (let i = 1; i < last; i++) if (!(Math.abs(x[i]! - x[0]! - i * step) <= 1e-9 * step)) return false
-  return true
-}
-
-/** A curve that can be looked up without a search: its own points where they stand at equal steps, else taken again at 1025. */
-export const even = (curve: Curve): UniformCurve => uniform(curve, equalSteps(curve.x) ? curve.x.length : CURVE_POINTS)
-const scaled = (curve: UniformCurve, factor: number): UniformCurve => ({ ...curve, y: curve.y.map(y => y * factor) })
-/** A map that can be looked up without a search: axis by axis its own points where they stand at equal steps, else 129. */
-export const evenGrid = (grid: Grid): UniformGrid =>
-  uniformGrid(grid, equalSteps(grid.x) ? grid.x.length : GRID_POINTS, equalSteps(grid.y) ? grid.y.length : GRID_POINTS)
 
 /** Speeds wanted at every step, from the start to the end of the trace; behind the end the last speed holds. */
 export function sampled(trace: Curve, step: number): Float64Array {
@@ -66,17 +49,34 @@ export const SUMS = 27
 /** Places of the extremes of a trip. */
 export const EXTREME = { current: 0, chargeCurrent: 1, voltage: 2 } as const
 
-/** What changes in time: speed, distance, charge, voltage over the RC branch, terminal voltage of the step before, temperatures of the nodes. */
+/** Places of what changes in time: speed, distance, charge, voltage over the RC branch, terminal voltage of the step before. */
+export const STATE = { speed: 0, distance: 1, charge: 2, branch: 3, terminal: 4 } as const
+
+/** State of a trip between steps, its sums and its extremes. */
 export type TripState = {
-  speed: number
-  distance: number
-  charge: number
-  branch: number
-  terminal: number
+  readonly values: Float64Array
   readonly temperatures: Float64Array
   readonly hottest: Float64Array
   readonly sums: Float64Array
   readonly extremes: Float64Array
+}
+
+/** So many numbers: what a list of doubles of known length holds. */
+export type Numbers<N extends number, T extends number[] = []> = T['length'] extends N ? T : Numbers<N, [...T, number]>
+export const SCALARS = 28
+
+/** The single numbers of a plan, in the order the loop takes them. */
+function scalars({ step, road, grip, regeneration, pack, cabinPower, otherPower, slope, units, frontShare }: TripPlan): Float64Array {
+  const topSpeed = Math.min(...units.map(u => (u.topSpeed * road.radius) / u.ratio)),
+    level = slope.y.every(p => p === 0)
+  // biome-ignore format: in the order of the loop
+  return Float64Array.of(
+    step, road.mass, road.effectiveMass, road.f0, road.f1, road.f2, road.headWind, road.gravity, level ? 1 : 0, topSpeed,
+    grip.grip, grip.frontMass, grip.rearMass, grip.height / grip.wheelbase, units.length === 1 ? 1 : frontShare,
+    regeneration.torqueShare, regeneration.power, regeneration.cutOffSpeed,
+    pack.branchResistance, Math.exp(-step / pack.branchTime), pack.capacity, pack.lowestVoltage, pack.highestVoltage, pack.peakCurrent, pack.chargeCurrent,
+    pack.node, cabinPower, otherPower,
+  )
 }
 
 /** A plan made ready for the loop: tables without a search, constants worked out once. */
@@ -87,11 +87,6 @@ export function tables(plan: TripPlan) {
   if (units.length < 1 || units.length > 2) throw new RangeError(`a trip has one or two drive units, found ${units.length}`)
   if (!(step > 0)) throw new RangeError(`step must be above zero, found ${step}`)
   const numbers = (pick: (u: (typeof units)[number]) => number): Float64Array => Float64Array.from(units, pick)
-  const loss = units.map(u => {
-      const map = evenGrid(u.losses)
-      return { ...map, z: map.z.map(v => v * u.lossFactor) }
-    }),
-    drag = units.map(u => even(u.drag))
   // Nodes that change their temperature; each needs a neighbour to give its heat to.
   const live = [...nodes.keys()].filter(i => nodes[i]!.capacity < Infinity)
   const around = live.map(i =>
@@ -103,9 +98,8 @@ export function tables(plan: TripPlan) {
   return {
     plan,
     wanted: sampled(plan.trace, step),
-    slope: even(plan.slope),
-    flat: plan.slope.y.every(p => p === 0),
-    topSpeed: Math.min(...units.map(u => (u.topSpeed * plan.road.radius) / u.ratio)),
+    scalars: scalars(plan),
+    slope: line(plan.slope),
     // Speed of a motor over that of the car, force at the wheels over torque at the motor.
     turn: numbers(u => u.ratio / plan.road.radius),
     pulling: numbers(u => (u.ratio * u.efficiency) / plan.road.radius),
@@ -115,7 +109,6 @@ export function tables(plan: TripPlan) {
     axle: Uint8Array.from(units, u => (u.axle === 'front' ? 0 : u.axle === 'rear' ? 1 : 2)),
     /** Units that take part; one that does not is dragged along. */
     part: Uint8Array.from(units, (_, i) => ((i === 0 ? share : 1 - share) > 0 ? 1 : 0)),
-    share,
     peakTorque: numbers(u => u.peakTorque),
     peakPower: numbers(u => u.peakPower),
     continuousTorque: numbers(u => u.continuousTorque),
@@ -126,13 +119,12 @@ export function tables(plan: TripPlan) {
     windingLimit: numbers(u => u.windingLimit),
     windingNode: Uint8Array.from(units, u => u.windingNode),
     inverterNode: Uint8Array.from(units, u => u.inverterNode),
-    loss,
-    drag,
-    openCircuit: even(pack.openCircuit),
-    resistance: scaled(even(pack.resistance), pack.resistanceFactor),
-    cold: even(pack.coldFactor),
-    chargeShare: even(pack.chargeShare),
-    branchKept: Math.exp(-step / pack.branchTime),
+    loss: units.map(u => surface(u.losses, u.lossFactor)),
+    drag: units.map(u => line(u.drag)),
+    openCircuit: line(pack.openCircuit),
+    resistance: line(pack.resistance, pack.resistanceFactor),
+    cold: line(pack.coldFactor),
+    chargeShare: line(pack.chargeShare),
     // Each node nears what its neighbours and its heat make of it; this much of the way is left after a step.
     live: Uint8Array.from(live),
     perTotal: Float64Array.from(total, g => 1 / g),
@@ -145,18 +137,10 @@ export function tables(plan: TripPlan) {
 
 /** The state a trip begins in. */
 export function started({ plan, wanted, openCircuit }: TripTables): TripState {
-  const place = (plan.startCharge - openCircuit.first) * openCircuit.perStep,
-    last = openCircuit.y.length - 1
-  const i = Math.min(last - 1, Math.max(0, Math.floor(place))),
-    t = Math.min(1, Math.max(0, place - i))
-  const voltage = openCircuit.y[i]! + (openCircuit.y[i + 1]! - openCircuit.y[i]!) * t
-  const temperatures = Float64Array.from(plan.nodes, n => n.start)
+  const voltage = lineAt(openCircuit, plan.startCharge),
+    temperatures = Float64Array.from(plan.nodes, n => n.start)
   return {
-    speed: wanted[0]!,
-    distance: 0,
-    charge: plan.startCharge,
-    branch: 0,
-    terminal: voltage,
+    values: Float64Array.of(wanted[0]!, 0, plan.startCharge, 0, voltage),
     temperatures,
     hottest: temperatures.slice(),
     sums: new Float64Array(SUMS),

@@ -85,7 +85,7 @@ function results(t: TripTotals, rms: Float64Array, units: number): TripResults {
     'to-brakes': e.brakes,
     'to-motion': e.motion,
     drawn: t.drawn,
-    'put-back': t.putBack,
+    'put-back': beyondRounding(t.putBack, 1e-12 * t.drawn),
     recovered: r.recovered,
     'lost-to-cut-off': r.cutOff,
     'lost-to-torque': r.torque,

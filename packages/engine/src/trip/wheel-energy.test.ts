@@ -1,8 +1,7 @@
-import type { CycleId } from '@ampwright/catalogue'
 import { expect, it } from 'vitest'
 import { proven } from '../../../../tests/proof.ts'
 import { roadOnly } from '../../../../tests/road-only.ts'
-import { cycleTrace } from '../../../../tests/trip-plans.ts'
+import { type CycleId, cycleTrace } from '../../../../tests/trip-plans.ts'
 import { simulateTotals } from './simulate.ts'
 
 // 1200 kg, rolling 0.010, 1.2 kg/m³, drag area 0.35 × 2.0 m²; 1500 kg that weigh 1560 against speeding up, 0.012, 0.32 × 2.2 m²; g 9.81 m/s².

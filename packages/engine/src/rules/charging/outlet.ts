@@ -1,4 +1,3 @@
-import { type OutletKind, outletLimit } from '../../charging/outlet.ts'
 import type { Model } from '../../model/model.ts'
 import { leads } from '../../studies/charging/outlets.ts'
 import { isGaps } from '../../studies/study.ts'
@@ -23,25 +22,25 @@ export const outletContinuous = rule({
   judgements: (m, ask) => {
     const places = placesWithCable(m)
     if (places.length === 0) return doesNotApply('no outlet is named yet', PLACES)
-    return places.map(([item, p]): Judgement => {
+    const answer = ask(leads)
+    return places.map(([item]): Judgement => {
       const at = `charging.places.${item}`,
-        about = [`${at}.socket`, `${at}.current`, `${at}.cable`]
-      if (isGap(p.socket)) return { item, about, says: 'What {item} stands for hours cannot be said yet.', missing: p.socket }
-      const limit = outletLimit(p.socket.value as OutletKind),
-        answer = ask(leads),
-        found = isGaps(answer) ? answer : (answer.places[item] ?? { gaps: [] })
+        about = [`${at}.socket`, `${at}.current`, `${at}.cable`],
+        lead = isGaps(answer) ? answer : answer.places[item]
+      if (!lead || isGaps(lead))
+        return { item, about, says: 'What {item} stands for hours cannot be said yet.', missing: lead ?? { gaps: [] } }
       return {
         item,
         about,
-        found,
+        found: lead.current,
         side: 'at most',
-        limit,
+        limit: lead.outlet,
         says: 'At {item} the lead lets the car draw {found} for hours; such an outlet stands {limit}.',
         remedies: [
           {
             do: 'set',
             says: 'Set the lead to the current the outlet stands for hours.',
-            sets: [{ path: `${at}.cable`, to: { value: Math.min(limit.value, 10), kind: 'current' } }],
+            sets: [{ path: `${at}.cable`, to: { value: lead.outlet.value, kind: 'current' } }],
           },
           { do: 'act', says: 'Have a charging point put in, on a circuit of its own.' },
         ],
@@ -49,33 +48,6 @@ export const outletContinuous = rule({
     })
   },
   spoil: { sample: 'lapwing', edits: [{ path: 'charging.places.garage.socket', now: 'household socket' }], item: 'garage' },
-})
-
-/** The cable of the lead against the circuit that feeds it. */
-export const cableCurrent = rule({
-  id: 'charging-cable',
-  title: 'The charging cable carries what the outlet offers',
-  stage: 'pack',
-  harm: 'S3',
-  hazards: [],
-  source: { work: 'iec-61851-1', place: 'the car draws the least of pilot, cable coding and its own limit', mark: 'common practice' },
-  caution: HEAT,
-  judgements: m => {
-    const places = placesWithCable(m)
-    if (places.length === 0) return doesNotApply('no outlet is named yet', PLACES)
-    return places.map(
-      ([item, p]): Judgement => ({
-        item,
-        about: [`charging.places.${item}.cable`, `charging.places.${item}.current`],
-        found: p.current,
-        side: 'at most',
-        limit: p.cable,
-        says: 'The circuit at {item} offers {found}; the cable carries {limit}.',
-        remedies: [{ do: 'act', says: 'A cable of the higher class, or a lead set to the lower current.' }],
-      }),
-    )
-  },
-  spoil: { sample: 'lapwing', edits: [{ path: 'charging.places.garage.cable', now: '13 A' }], item: 'garage' },
 })
 
 const NO_LEAD: Remedy['says'] = 'Plug in directly: move the outlet or the car.'

@@ -11,7 +11,7 @@ import {
 import { powerToPack } from '../../charging/power-to-pack.ts'
 import type { ChargingPlace } from '../../model/charging.ts'
 import type { Model } from '../../model/model.ts'
-import { type Figure, isGap, type Value } from '../../working/value.ts'
+import { type Fact, type Figure, isGap, type Value } from '../../working/value.ts'
 import { type Ask, type Gaps, isGaps, type Known, type Maker, maybe, study } from '../study.ts'
 import { packModel } from '../pack/pack-model.ts'
 
@@ -52,24 +52,37 @@ function placeReads(m: Model, ask: Ask, p: ChargingPlace) {
   }
 }
 
-/** What lead and circuit of each place let the car draw, whatever the outlet stands. */
+/** What lead and circuit of each place let the car draw, and what such an outlet stands for hours. */
+export type Lead = { readonly current: Figure; readonly outlet: Fact }
 export const leads = study({
   id: 'lead',
   stage: 'pack',
-  asks: 'How much current does the lead let the car draw at each place?',
+  asks: 'How much current does the lead let the car draw at each place, and what does the outlet stand?',
   reads: m => {
     const places = Object.entries(m.charging.places).filter(([, p]) => isGap(p.socket) || p.socket.value !== 'DC post')
-    return { names: places.map(([name]) => name), places: places.map(([, p]) => maybe({ one: p.current, other: p.cable })) }
+    return {
+      names: places.map(([name]) => name),
+      places: places.map(([, p]) =>
+        maybe({ socket: p.socket, outlet: isGap(p.socket) ? null : outletLimit(p.socket.value), one: p.current, other: p.cable }),
+      ),
+    }
   },
-  answer: ({ names, places }, make): { places: Readonly<Record<string, Figure | Gaps>> } => ({
+  answer: ({ names, places }, make): { places: Readonly<Record<string, Lead | Gaps>> } => ({
     places: Object.fromEntries(
-      places.map((k, i) => {
+      places.map((k, i): [string, Lead | Gaps] => {
         const item = names[i] as string
+        if (isGaps(k)) return [item, k]
         return [
           item,
-          isGaps(k)
-            ? k
-            : make.work('current', lesserCurrent, k as { one: Value; other: Value }, { item, label: `Current the lead allows, ${item}` }),
+          {
+            outlet: k.outlet as Fact,
+            current: make.work(
+              'current',
+              lesserCurrent,
+              { one: k.one, other: k.other },
+              { item, label: `Current the lead allows, ${item}` },
+            ),
+          },
         ]
       }),
     ),
