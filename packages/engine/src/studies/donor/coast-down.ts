@@ -1,5 +1,6 @@
 import type { CoastDownStep, Donor } from '../../model/donor.ts'
 import { studentFactor } from '../../numerics/index.ts'
+import { airDensityRead } from '../../vehicle/air-density.ts'
 import {
   coastDownFit,
   stepDifference,
