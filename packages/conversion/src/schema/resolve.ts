@@ -148,9 +148,17 @@ export class Resolver {
   }
 
   private file(schema: FileField, at: At, name: string, wrong: (found: string, accepted: string) => Gap): unknown {
-    const got = this.reading.lookUps.attachments?.(name, schema.format)
+    const { attachments } = this.reading.lookUps
+    if (!attachments) return this.unread(schema, at, at.node, name)
+    const got = attachments(name, schema.format)
     if (!got) return wrong(`«${name}», which is not beside the conversion`, `a ${schema.format} file beside it`)
     return got.ok ? this.fact(schema, at, got.datum as never, { text: name }) : wrong(`«${name}»: ${got.found}`, got.accepted)
+  }
+
+  /** A file that cannot be looked for: the conversion came without a folder, over standard input say. */
+  private unread(schema: FileField, at: At, node: TextNode | undefined, name: string): Gap {
+    if (node) this.issues.push({ ...this.issue(node.at, at.path.replace(/#.*/, ''), schema.label, `«${name}», which cannot be looked for here`, 'a conversion that is read from its folder'), harm: 'note' })
+    return this.gap(schema, at)
   }
 
   /** A file or cycle that a word beside names: its fact stands at that word, for it moves with it. */
@@ -168,7 +176,7 @@ export class Resolver {
       const cycle = lookUps.cycles(word.source), names = lookUps.cycleNames ?? []
       return cycle ? this.fact(schema, there, cycle as object, { text: word.source }) : wrong(`«${word.source}»`, names.join(', ') || 'a standard cycle', nearest(word.source, names))
     }
-    if (!lookUps.attachments) return this.gap(schema, at)
+    if (!lookUps.attachments) return this.unread(schema, there, word, word.source)
     const got = lookUps.attachments(word.source, schema.format)
     if (!got) return wrong(`«${word.source}», which is not beside the conversion`, `a ${schema.format.split(' ')[0]} file beside it`)
     if (!got.ok) return wrong(`«${word.source}»: ${got.found}`, got.accepted)
