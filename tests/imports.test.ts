@@ -81,7 +81,7 @@ export function breaches(name: string, files: readonly string[], read: (file: st
       const workspace = /^@ampwright\/([^/]+)(\/.*)?$/.exec(target)
       if (workspace) {
         if (workspace[2]) say('reaches into a package past its index', 'a package is its index')
-        if (!PACKAGES[name]?.includes(workspace[1] as string)) say(`${name} may not know ${workspace[1]}`, WHY_PACKAGE)
+        if (!isTest(file) && !PACKAGES[name]?.includes(workspace[1] as string)) say(`${name} may not know ${workspace[1]}`, WHY_PACKAGE)
       } else if (target.startsWith('.')) {
         const path = normalize(join(dirname(file), target))
         if (!path.startsWith(`${src}/`)) {

@@ -49,7 +49,9 @@ describe.each(CARS)('sweep “respell” over %s', car => {
     for (const k of new Set([...a.keys(), ...b.keys()])) {
       const [x, y] = [a.get(k), b.get(k)]
       if (typeof x === 'number' && typeof y === 'number') {
-        if (!(Object.is(x, y) || Math.abs(x - y) <= 1e-12 * Math.max(1, Math.abs(x), Math.abs(y)))) wrong.push(`${k}: ${x} and ${y}`)
+        // A coast-down's linear coefficient is what two much greater ones leave over: it carries their rounding.
+        const within = /f1(@|$)/.test(k) ? 1e-11 : 1e-12
+        if (!(Object.is(x, y) || Math.abs(x - y) <= within * Math.max(1, Math.abs(x), Math.abs(y)))) wrong.push(`${k}: ${x} and ${y}`)
       } else if (x !== y && !(typeof x === 'string' && typeof y === 'string' && x.includes(';'))) wrong.push(`${k}: ${x} and ${y}`)
     }
     expect(wrong).toEqual([])

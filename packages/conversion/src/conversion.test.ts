@@ -19,7 +19,7 @@ describe('a value of the file', () => {
     for (const text of ['', 'donor:\n', 'donor:\n  drag-area:\n']) {
       const gap = read(text).model.donor.dragArea
       expect(isGap(gap)).toBe(true)
-      expect(gap).toMatchObject({ path: 'donor.drag-area', until: 'before the engine comes out', measure: { tool: expect.stringContaining('coast-down') } })
+      expect(gap).toMatchObject({ path: 'donor.drag-area', until: 'before the engine comes out', measure: { tool: expect.stringContaining('in neutral, both directions') } })
     }
   })
   it('of another dimension is refused and named', () => expect(faults('donor:\n  wheelbase: 94 kg\n')[0]).toMatch(/^2:14|^3:14/))

@@ -46,6 +46,7 @@ const SHOWN: Readonly<Record<Kind, string | readonly [metric: string, us: string
   'moment of inertia': ['kg·m²', 'lb·ft²', 'kg·m²'],
   density: ['kg/m³', 'lb/ft³', 'kg/m³'],
   'specific energy': 'Wh/kg',
+  'energy density': 'Wh/l',
   'heat capacity': 'kJ/K',
   'thermal conductance': 'W/K',
   'speed drag': ['N/(km/h)', 'lbf/mph', 'N/(km/h)'],

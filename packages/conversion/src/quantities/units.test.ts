@@ -45,7 +45,7 @@ const THEIRS: ReadonlyMap<string, string> = new Map(
   Nm/° = newton meter/degree | Nm/rad = newton meter/radian | kNm/rad = kilonewton meter/radian | lb·ft/° = foot lbf/degree
   l/min = liter/minute | l/s = liter/s | l/h = liter/hour | m³/h = m^3/hour | m³/s = m^3/s | gpm = gpm | cfm = cfm | kg·m² = kg m^2
   kg·cm² = kg cm^2 | g·m² = gram m^2 | lb·ft² = pound foot^2 | lb·in² = pound inch^2 | kg/m³ = kg/m^3 | kg/l = kg/liter
-  lb/ft³ = pound/foot^3 | kJ/K = kilojoule/K | J/K = joule/K | MJ/K = megajoule/K | Wh/K = watt hour/K | Wh/kg = watt hour/kg | kWh/kg = kilowatt hour/kg | kJ/kg = kilojoule/kg | J/kg = joule/kg | W/K = watt/K
+  lb/ft³ = pound/foot^3 | kJ/K = kilojoule/K | J/K = joule/K | MJ/K = megajoule/K | Wh/K = watt hour/K | Wh/kg = watt hour/kg | kWh/kg = kilowatt hour/kg | kJ/kg = kilojoule/kg | J/kg = joule/kg | Wh/l = watt hour/liter | kWh/m³ = kilowatt hour/m^3 | MJ/m³ = megajoule/m^3 | J/m³ = joule/m^3 | W/K = watt/K
   kW/K = kilowatt/K | mW/K = milliwatt/K | N/(km/h) = newton/(km/hour) | N/(m/s) = newton/(m/s) | lbf/mph = lbf/mph
   N/(km/h)² = newton/(km/hour)^2 | N/(m/s)² = newton/(m/s)^2 | lbf/mph² = lbf/mph^2 | N·m·s = newton meter s
   Nm/rpm = newton meter/rpm | charge rate C = 1/hour | 1/s = 1/s

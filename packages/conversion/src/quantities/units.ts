@@ -239,6 +239,12 @@ export const UNITS: Readonly<Record<Kind, readonly Unit[]>> = {
     unit('lb·in²', by(POUND, INCH, INCH), B8),
   ],
   density: [unit('kg/m³', ONE, SI), unit('kg/l, kg/L, g/cm³', '1000', ACCEPTED), unit('lb/ft³', per(POUND, by(FOOT, FOOT, FOOT)), B8)],
+  'energy density': [
+    unit('Wh/l, Wh/L', '3600000', ACCEPTED),
+    unit('kWh/m³', '3600000', ACCEPTED),
+    unit('MJ/m³', '1000000', SI),
+    unit('J/m³', ONE, SI),
+  ],
   'specific energy': [unit('Wh/kg', '3600', ACCEPTED), unit('kWh/kg', '3600000', ACCEPTED), unit('kJ/kg', '1000', SI), unit('J/kg', ONE, SI)],
   'heat capacity': [
     unit('kJ/K, kJ/°C', '1000', SI),

@@ -1,6 +1,6 @@
 import { formula } from '../working/formula.ts'
 import { standard } from '../working/value.ts'
-import { amps, coulombs, count, joules, kilograms, many, share, volts, watts } from './symbols.ts'
+import { amps, coulombs, count, joules, kilograms, many, metres, share, volts, watts } from './symbols.ts'
 
 const DEFINITION = { work: 'definition', place: 'cells in series and in parallel' } as const
 const specific = (symbol: string, label: string) => ({ symbol, unit: 'J/kg', label, shows: 'specific energy' }) as const
@@ -42,6 +42,34 @@ export const energyPerMass = formula(
     },
   },
   ({ energy, mass }) => energy / mass,
+)
+/** Energy of one module by its outer size. */
+export const energyPerVolume = formula(
+  {
+    id: 'energy-per-volume',
+    label: 'Energy per volume',
+    gives: { symbol: 'w_V', unit: 'J/m³', label: 'energy per volume', shows: 'energy density' },
+    takes: {
+      energy: joules('E', 'energy of all modules'),
+      modules: count('n', 'modules'),
+      length: metres('ℓ', 'length'),
+      width: metres('b', 'width'),
+      height: metres('h', 'height'),
+    },
+    text: 'w_V = E / (n · ℓ · b · h)',
+    source: DEFINITION,
+    proof: {
+      examples: [
+        {
+          takes: { energy: 336 * 3600, modules: 1, length: 0.13, width: 0.036, height: 0.2 },
+          gives: 359 * 3.6e6,
+          within: 0.5 * 3.6e6,
+          source: { work: 'cell-sheets', place: 'LFP cell of 105 Ah, 130 × 36 × 200 mm' },
+        },
+      ],
+    },
+  },
+  ({ energy, modules, length, width, height }) => energy / (modules * length * width * height),
 )
 /** All boxes with what is in them. */
 export const boxesMass = formula(

@@ -137,7 +137,7 @@ const stepped = (most: number, n: number): Float64Array => Float64Array.from({ l
 /** The loss of a class of motors as a map over speed and torque, from standstill to its top speed and peak torque. */
 export function classLosses(kind: ClassOfMotor, efficiency: number, peakTorque: number, baseSpeed: number, topSpeed: number): Grid {
   const x = stepped(topSpeed, 41),
-    y = stepped(peakTorque, 31),
+    y = stepped(peakTorque, 51),
     z = new Float64Array(x.length * y.length)
   const same = { ...SHAPES[kind], peakTorque, baseSpeed, scale: scaleOf(kind, efficiency, peakTorque, baseSpeed) }
   for (let i = 0; i < x.length; i++)

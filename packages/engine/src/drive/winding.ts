@@ -125,11 +125,15 @@ export const timeAtHeating = formula(
       start: { symbol: 'θ_0', unit: '1', label: 'start, 0 at coolant temperature, 1 at the limit', shows: 'share', holds: [0, 1] },
       time: seconds('τ_w', 'time constant'),
     },
-    text: 't = τ_w · ln((p − θ_0) / max(0.000001, p − 1))',
+    text: 'q = max(1.000001, p)\nt = τ_w · ln((q − θ_0) / (q − 1))',
     source: LUMPED,
+    leavesOut: 'A heating the motor stands for ever: some fourteen time constants come out then.',
     proof: { none: 'solution of the first-order rise' },
   },
-  ({ heating, start, time }) => time * Math.log((heating - start) / Math.max(1e-6, heating - 1)),
+  ({ heating, start, time }) => {
+    const q = Math.max(1.000001, heating)
+    return time * Math.log((q - start) / (q - 1))
+  },
 )
 /** Torque the winding stands for a time from a start; never more than the peak. */
 export const torqueForTime = formula(

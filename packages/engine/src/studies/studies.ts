@@ -25,6 +25,7 @@ import { envelopes } from './drive/envelopes.ts'
 import { gears } from './drive/gears.ts'
 import { hillStart } from './drive/hill-start.ts'
 import { partLoads } from './drive/part-loads.ts'
+import { peakTime } from './drive/peak-time.ts'
 import { ratioWindow } from './drive/ratio-window.ts'
 import { ratios } from './drive/ratios.ts'
 import { topSpeed } from './drive/top-speed.ts'
@@ -56,4 +57,4 @@ import type { Study } from './study.ts'
 export const HEADLINE: readonly Study<unknown>[] = [ranges, acceleration, topSpeed, climb, ledger, room, cost]
 
 /** Every study, in the order of the job. A test fails when one is missing here. */
-export const STUDIES: readonly Study<unknown>[] = [outline, againstDonor, cost, weighed, rolling, coastDown, roadLoad, oldEngine, ledger, stance, tyres, loadCases, room, moves, seats, train, keptParts, turningParts, ratios, envelopes, driveUnits, hillStart, packModel, voltageWindow, packMass, usableEnergy, powerLimits, launchSag, chargingInTheCold, packTemperature, salvage, moduleSorting, strings, arrangements, continuousDraw, moduleVoltage, batteryPull, acceleration, topSpeed, climb, gears, ratioWindow, tractive, wantedSpeeds, partLoads, trips, ranges, exchange, rangeInWeather, leads, outlets, chargingGoals, parked]
+export const STUDIES: readonly Study<unknown>[] = [outline, againstDonor, cost, weighed, rolling, coastDown, roadLoad, oldEngine, ledger, stance, tyres, loadCases, room, moves, seats, train, keptParts, turningParts, ratios, envelopes, driveUnits, hillStart, packModel, voltageWindow, packMass, usableEnergy, powerLimits, launchSag, chargingInTheCold, packTemperature, salvage, moduleSorting, strings, arrangements, continuousDraw, moduleVoltage, batteryPull, acceleration, topSpeed, climb, gears, ratioWindow, tractive, wantedSpeeds, partLoads, peakTime, trips, ranges, exchange, rangeInWeather, leads, outlets, chargingGoals, parked]

@@ -43,6 +43,7 @@ export const KINDS = {
   'moment of inertia': { unit: 'kg·m²', label: 'moment of inertia' },
   density: { unit: 'kg/m³', label: 'density' },
   'specific energy': { unit: 'J/kg', label: 'energy per mass' },
+  'energy density': { unit: 'J/m³', label: 'energy per volume' },
   'heat capacity': { unit: 'J/K', label: 'heat capacity' },
   'thermal conductance': { unit: 'W/K', label: 'thermal conductance' },
   'speed drag': { unit: 'N·s/m', label: 'drag per speed' },

@@ -140,3 +140,28 @@ export const chargingCurrent = rule({
   },
   spoil: { sample: 'lapwing', edits: [{ path: 'pack.limits.bms-charge', now: '200 A' }], item: 'BMS' },
 })
+
+export const peakLastsOut = rule({
+  id: 'pack-peak-lasts',
+  title: 'The cells give their peak for as long as the motors take theirs',
+  stage: 'pack',
+  harm: 'S1',
+  hazards: [],
+  source: PRACTICE,
+  judgements: m => {
+    const units = Object.entries(m.drive.units)
+    if (units.length === 0) return doesNotApply('no drive unit yet', ['drive.units'])
+    return units.map(
+      ([item, u]): Judgement => ({
+        item,
+        about: ['pack.module.peak-time', `drive.units.${item}.motor.peak-time`],
+        found: m.pack.module.peakTime,
+        side: 'at least',
+        limit: u.motor.peakTime,
+        says: 'The cells give their peak current for {found}, the motor {item} its peak torque for {limit}.',
+        remedies: [{ do: 'act', says: 'Count on the shorter time, or let the BMS fall back to the continuous current after it.' }],
+      }),
+    )
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'pack.module.peak-time', now: '10 s' }], item: 'main' },
+})

@@ -298,3 +298,28 @@ export const moduleInsulated = rule({
   ),
   spoil: { sample: 'lapwing', edits: completed({ insulation: '4 MΩ' }) },
 })
+
+export const healthAsStated = rule({
+  id: 'salvaged-health-as-stated',
+  title: 'The lot is as healthy as the seller says',
+  stage: 'pack',
+  harm: 'S1',
+  hazards: [],
+  source: GRADING,
+  judgements: ofSalvage((m, s) => {
+    const about = ['pack.module.health', 'pack.salvage']
+    if (isGaps(s)) return [open(about, s)]
+    if (isGaps(s.median)) return s.median.gaps.length ? [open(about, s.median)] : doesNotApply('one module is no lot', about)
+    return [
+      {
+        about,
+        found: s.median,
+        side: 'at least',
+        limit: m.pack.module.health,
+        says: 'Half of the modules measure {found} or less; stated are {limit}.',
+        remedies: [{ do: 'act', says: 'Talk about the price; plan with what was measured.' }],
+      },
+    ]
+  }),
+  spoil: { sample: 'badger', edits: [{ path: 'pack.module.health', now: '99 ± 1 %' }] },
+})

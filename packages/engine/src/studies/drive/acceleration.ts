@@ -129,12 +129,14 @@ function usually(make: Maker, k: Known_): Readonly<Record<string, Figure>> {
     rerun: fullThrottleCoarse,
   })
   out[item] = figures.time
-  out['quarter mile, on the clock'] = make.work(
-    'clocked',
-    clocked,
-    { time: figures.time, rollout: figures.rollout },
-    { item, label: 'Quarter mile on the clock of a drag strip' },
-  )
+  // A car that never gets there has no time on the clock.
+  if (Number.isFinite(figures.time.value))
+    out['quarter mile, on the clock'] = make.work(
+      'clocked',
+      clocked,
+      { time: figures.time, rollout: figures.rollout },
+      { item, label: 'Quarter mile on the clock of a drag strip' },
+    )
   trace(make, numbers(mile) as never)
   return out
 }

@@ -2,7 +2,7 @@ import { totalRatio } from '../../drive/wheel-force.ts'
 import type { Conditions } from '../../model/brief.ts'
 import type { DriveUnit } from '../../model/drive.ts'
 import type { Model } from '../../model/model.ts'
-import { type Field, isGap, type Value } from '../../working/value.ts'
+import { type Field, type Gap, isGap, type Value } from '../../working/value.ts'
 import type { Situation } from '../donor/situation-figures.ts'
 import { type Ask, from, type Gaps, isGaps, type Known, type Maker, maybe } from '../study.ts'
 import { batteryPull, type FromBattery } from './battery-pull.ts'
@@ -34,6 +34,7 @@ function frontShare(m: Model, u: DriveUnit, { surface }: Place): Value | Field {
   return isGap(surface) ? surface : surface.value === 'dry' ? REAR : EVEN
 }
 
+const NO_UNIT: Gap = { gap: true, path: 'drive.units', label: 'drive units: motor, inverter and their way to an axle', until: 'any time', why: 'missing' }
 /** Everything about the motors that a sum about pulling reads: all units must be known; heat and battery may be missing. */
 export function pullingReads(m: Model, ask: Ask, place: Place) {
   const units = Object.entries(m.drive.units),
@@ -50,6 +51,7 @@ export function pullingReads(m: Model, ask: Ask, place: Place) {
     })
   return {
     envelopes: part,
+    some: units.length > 0 ? null : NO_UNIT,
     units: units.map(([name, u]) => {
       const shifts =
         !isGap(u.shifting) && u.shifting.value !== 'held in one gear' && !isGap(u.through) && u.through.value === 'kept gearbox'

@@ -93,8 +93,9 @@ export const ratioWindow = study({
     return { units }
   },
 })
-const answered = <A>(answer: unknown): readonly (readonly [string, A])[] =>
-  isGaps(answer) ? [] : Object.entries((answer as { goals: Record<string, A | Gaps> }).goals).filter((g): g is [string, A] => !isGaps(g[1]))
+/** The goals of another study that were answered. */
+const answered = <A extends object>(answer: Gaps | { readonly goals: Readonly<Record<string, A | Gaps>> }): readonly (readonly [string, A])[] =>
+  isGaps(answer) ? [] : Object.entries(answer.goals).flatMap(([goal, a]): (readonly [string, A])[] => (isGaps(a) ? [] : [[goal, a]]))
 
 type Needs = { readonly speed: Value; readonly need: Figure; readonly radius: Value; readonly units: readonly Rating[] }
 /** Goals that ask for a pull at a speed: torque sets the tallest ratio, speed of motor and gearbox input the shortest. */

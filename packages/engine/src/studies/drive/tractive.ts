@@ -165,17 +165,12 @@ function byCharge(
     {
       label: `Pull of ${name} by charge and temperature of the cells`,
       axis,
-      series: POINTS.map(point => ({
-        name: point.name,
-        label: `${point.charge} charge, ${point.cells} cells`,
-        unit: 'N',
-        values: pull(
-          u,
-          ratioOf(p, u).value,
-          (p.motors.torque[u] as Value).value,
-          ((battery as Record<string, FromBattery>)[point.name]?.units[name]?.power as Value).value,
-        ),
-      })),
+      series: POINTS.flatMap(point => {
+        const power = (battery as Record<string, FromBattery>)[point.name]?.units[name]?.power
+        if (!power) return []
+        const values = pull(u, ratioOf(p, u).value, (p.motors.torque[u] as Value).value, power.value)
+        return [{ name: point.name, label: `${point.charge} charge, ${point.cells} cells`, unit: 'N', values }]
+      }),
     },
     name,
   )

@@ -15,7 +15,7 @@ export const continuousDraw = study({
   reads: (m, ask) => {
     const names = Object.keys(m.drive.units)
     return {
-      window: ask(voltageWindow),
+      voltages: ask(voltageWindow),
       units: ask(driveUnits),
       ready:
         names.length > 0
@@ -28,7 +28,7 @@ export const continuousDraw = study({
           : { gaps: [{ gap: true as const, path: 'drive.units', label: 'drive units', until: 'any time' as const }] },
     }
   },
-  answer: ({ window, units, ready }, make): { current: Figure } => {
+  answer: ({ voltages, units, ready }, make): { current: Figure } => {
     const each = (ready as readonly { name: string }[]).map(({ name }) => {
       const u = units.units[name] as UnitFigures
       const speed = make.work(
@@ -46,7 +46,7 @@ export const continuousDraw = study({
       return make.work(
         'each',
         currentOfPower,
-        { power: u.continuousPower, loss, voltage: window.nominal },
+        { power: u.continuousPower, loss, voltage: voltages.nominal },
         { item: name, label: `Battery current of ${name} at its continuous rating` },
       )
     })

@@ -1,4 +1,4 @@
-import { boxedMass, boxedModules, boxesMass, energyPerMass, overheadShare } from '../../battery/pack-sums.ts'
+import { boxedMass, boxedModules, boxesMass, energyPerMass, energyPerVolume, overheadShare } from '../../battery/pack-sums.ts'
 import { storedEnergy } from '../../battery/usable-energy.ts'
 import type { Figure } from '../../working/value.ts'
 import { cellCount } from '../../battery/pack-arithmetic.ts'
@@ -21,8 +21,9 @@ export const packMass = study({
         ? Object.values(m.pack.boxes).map(b => ({ modules: b.modules, overhead: b.overhead }))
         : { gaps: [{ gap: true as const, path: 'pack.boxes', label: 'battery boxes', until: 'any time' as const }] },
     pack: maybe(ask(packModel)),
+    size: maybe({ length: m.pack.module.length, width: m.pack.module.width, height: m.pack.module.height }),
   }),
-  answer: ({ module, inSeries, strings, boxes, pack }, make): PackMass => {
+  answer: ({ module, inSeries, strings, boxes, pack, size }, make): PackMass => {
     const list = boxes as readonly { modules: never; overhead: never }[],
       counts = list.map(b => b.modules)
     const withBoxes = make.work(
@@ -33,25 +34,27 @@ export const packMass = study({
     )
     const modules = make.work('modules', boxedMass, { counts, each: module }, { label: 'Modules in the boxes' })
     make.work('overhead', overheadShare, { pack: withBoxes, modules }, { label: 'What boxes, plates and links add' })
-    if (!isGaps(pack))
-      make.work(
-        'module-energy',
-        energyPerMass,
-        {
-          energy: make.work(
-            'stored',
-            storedEnergy,
-            { openCircuit: pack.openCircuit, capacity: pack.capacity },
-            { label: 'Energy at no load' },
-          ),
-          mass: pack.mass,
-        },
-        { label: 'Energy per mass of the bare modules' },
+    const wanted = make.work('wanted', cellCount, { modules: strings, cells: inSeries }, { label: 'Modules the pack needs', symbol: 'n' })
+    if (!isGaps(pack)) {
+      const energy = make.work(
+        'stored',
+        storedEnergy,
+        { openCircuit: pack.openCircuit, capacity: pack.capacity },
+        { label: 'Energy at no load' },
       )
+      make.work('module-energy', energyPerMass, { energy, mass: pack.mass }, { label: 'Energy per mass of the bare modules' })
+      if (!isGaps(size))
+        make.work(
+          'module-density',
+          energyPerVolume,
+          { energy, modules: wanted, ...size },
+          { label: 'Energy per volume of the bare modules' },
+        )
+    }
     return {
       withBoxes,
       boxed: make.work('boxed', boxedModules, { counts }, { label: 'Modules the boxes hold' }),
-      wanted: make.work('wanted', cellCount, { modules: strings, cells: inSeries }, { label: 'Modules the pack needs', symbol: 'n' }),
+      wanted,
     }
   },
 })

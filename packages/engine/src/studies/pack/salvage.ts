@@ -25,6 +25,7 @@ export type OfLot = { readonly found: Figure; readonly worst: string }
 export type Salvage = {
   readonly places: Figure | Gaps
   readonly capacity: OfLot | Gaps
+  readonly median: Figure | Gaps
   readonly resistance: OfLot | Gaps
   readonly fall: OfLot | Gaps
   readonly rest: OfLot | Gaps
@@ -143,11 +144,16 @@ export const salvage = study({
       (each: readonly Value[]) =>
       (v: number): number =>
         Math.abs(v - middle(each))
-    if (!isGaps(k.capacity) && several) {
+    if (!isGaps(k.capacity) && several)
       make.work('capacity-spread', capacitySpread, { each: k.capacity.each }, { label: 'Spread of capacity of the lot' })
-      if (rows.every(r => r.health))
-        make.work('median', medianShare, { each: rows.map(r => r.health as Figure) }, { label: 'Median health of the lot' })
-    }
+    const healths = rows.map(r => r.health)
+    const median = isGaps(k.capacity)
+      ? k.capacity
+      : isGaps(k.cells)
+        ? k.cells
+        : several
+          ? make.work('median', medianShare, { each: healths as readonly Figure[] }, { label: 'Median health of the lot' })
+          : none
     if (!isGaps(k.resistance) && several)
       make.work('resistance-spread', resistanceSpread, { each: k.resistance.each }, { label: 'Spread of resistance of the lot' })
     if (!isGaps(k.insulation) && several)
@@ -166,6 +172,7 @@ export const salvage = study({
         : none
     return {
       places,
+      median,
       capacity: ofLot(k.capacity, each => make.work('capacity-off', capacityOff, { each }), off),
       resistance: ofLot(k.resistance, each => make.work('resistance-off', resistanceOff, { each }), off),
       fall,
