@@ -8,20 +8,31 @@ import { fileURLToPath } from 'node:url'
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)))
 const wanted = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')).engines.node.replace('>=', '')
-const older = (a, b) => a.split('.').map(Number).reduce((r, x, i) => r || x - (b.split('.').map(Number)[i] ?? 0), 0) < 0
+const older = (a, b) =>
+  a
+    .split('.')
+    .map(Number)
+    .reduce((r, x, i) => r || x - (b.split('.').map(Number)[i] ?? 0), 0) < 0
 if (older(process.versions.node, wanted)) {
   console.error(`Ampwright needs Node.js ${wanted} or newer; this is ${process.versions.node}. Install a newer Node.js and start again.`)
   process.exit(1)
 }
 
 function run(what, command, args) {
-  const { status, error } = spawnSync(command, args, { cwd: root, stdio: ['ignore', 'inherit', 'inherit'], env: { ...process.env, NODE_ENV: '' } })
+  const { status, error } = spawnSync(command, args, {
+    cwd: root,
+    stdio: ['ignore', 'inherit', 'inherit'],
+    env: { ...process.env, NODE_ENV: '' },
+  })
   if (error || status !== 0) {
     console.error(`${what} did not finish${error ? `: ${error.message}` : ''}. Mend what is printed above and start again.`)
     process.exit(status || 1)
   }
 }
-const npm = (...args) => (process.env.npm_execpath ? [process.execPath, [process.env.npm_execpath, ...args]] : [process.platform === 'win32' ? 'npm.cmd' : 'npm', args])
+const npm = (...args) =>
+  process.env.npm_execpath
+    ? [process.execPath, [process.env.npm_execpath, ...args]]
+    : [process.platform === 'win32' ? 'npm.cmd' : 'npm', args]
 function hashOf(files) {
   const hash = createHash('sha256').update(`${process.version} ${process.platform} ${process.arch}`)
   for (const file of files.sort()) hash.update(file).update(readFileSync(file))

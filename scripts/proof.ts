@@ -8,20 +8,37 @@ type Noted = Check & { readonly holds: boolean }
 const root = dirname(dirname(fileURLToPath(import.meta.url)))
 const folder = process.env['AMPWRIGHT_PROOF'] ?? join(root, 'node_modules/.ampwright/proof')
 const all = new Map<string, Noted>()
-for (const file of readdirSync(folder)) for (const line of readFileSync(join(folder, file), 'utf8').split('\n')) if (line) {
-  const c = JSON.parse(line) as Noted
-  all.set(`${c.domain}\n${c.check}\n${c.source}`, c)
-}
+for (const file of readdirSync(folder))
+  for (const line of readFileSync(join(folder, file), 'utf8').split('\n'))
+    if (line) {
+      const c = JSON.parse(line) as Noted
+      all.set(`${c.domain}\n${c.check}\n${c.source}`, c)
+    }
 const checks = [...all.entries()].sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0)).map(([, c]) => c)
 const six = (v: number): number => Number(v.toPrecision(6))
-const rounded = checks.map(c => ({ domain: c.domain, check: c.check, source: c.source, mark: c.mark, expected: six(c.expected), obtained: six(c.obtained), tolerance: six(c.tolerance), ...(c.unit ? { unit: c.unit } : {}), holds: c.holds, ...(c.remark ? { remark: c.remark } : {}) }))
+const rounded = checks.map(c => ({
+  domain: c.domain,
+  check: c.check,
+  source: c.source,
+  mark: c.mark,
+  expected: six(c.expected),
+  obtained: six(c.obtained),
+  tolerance: six(c.tolerance),
+  ...(c.unit ? { unit: c.unit } : {}),
+  holds: c.holds,
+  ...(c.remark ? { remark: c.remark } : {}),
+}))
 
 const MARKS = ['published', 'from memory', 'common practice', 'independent program', 'derived'] as const
 const miss = (c: Noted): number => Math.abs(c.obtained - c.expected) / Math.max(Math.abs(c.expected), 1e-12)
-const row = (c: Noted): string => `| ${c.domain} | ${c.check} | ${six(c.expected)} | ${six(c.obtained)} | ${six(c.tolerance)}${c.unit ? ` ${c.unit}` : ''} | ${c.holds ? 'holds' : '**misses**'} | ${c.mark} | ${c.source.replaceAll('|', '/')}${c.remark ? ` — ${c.remark}` : ''} |`
+const row = (c: Noted): string =>
+  `| ${c.domain} | ${c.check} | ${six(c.expected)} | ${six(c.obtained)} | ${six(c.tolerance)}${c.unit ? ` ${c.unit}` : ''} | ${c.holds ? 'holds' : '**misses**'} | ${c.mark} | ${c.source.replaceAll('|', '/')}${c.remark ? ` — ${c.remark}` : ''} |`
 const head = '| domain | check | expected | obtained | tolerance | outcome | mark | source |\n|---|---|---|---|---|---|---|---|'
 const missed = checks.filter(c => !c.holds)
-const nearest = [...checks].filter(c => c.holds && c.mark !== 'derived').sort((a, b) => Math.abs(b.obtained - b.expected) / (b.tolerance || 1) - Math.abs(a.obtained - a.expected) / (a.tolerance || 1)).slice(0, 15)
+const nearest = [...checks]
+  .filter(c => c.holds && c.mark !== 'derived')
+  .sort((a, b) => Math.abs(b.obtained - b.expected) / (b.tolerance || 1) - Math.abs(a.obtained - a.expected) / (a.tolerance || 1))
+  .slice(0, 15)
 const domains = [...new Set(checks.map(c => c.domain))]
 const text = `# What was checked against the outside
 
@@ -32,17 +49,42 @@ ${checks.length} checks: ${MARKS.map(m => `${checks.filter(c => c.mark === m).le
 
 ## Misses
 
-${missed.length ? `${head}\n${[...missed].sort((a, b) => miss(b) - miss(a)).map(row).join('\n')}` : 'None.'}
+${
+  missed.length
+    ? `${head}\n${[...missed]
+        .sort((a, b) => miss(b) - miss(a))
+        .map(row)
+        .join('\n')}`
+    : 'None.'
+}
 
 ## Closest to their tolerance
 
 ${head}
 ${nearest.map(row).join('\n')}
 
-${domains.map(d => `## ${d}\n\n${head}\n${checks.filter(c => c.domain === d).map(row).join('\n')}`).join('\n\n')}
+${domains
+  .map(
+    d =>
+      `## ${d}\n\n${head}\n${checks
+        .filter(c => c.domain === d)
+        .map(row)
+        .join('\n')}`,
+  )
+  .join('\n\n')}
 `
 writeFileSync(join(root, 'docs/proof.md'), text)
-const kept = ((): Record<string, unknown> => { try { return JSON.parse(readFileSync(join(root, 'docs/proof-long.json'), 'utf8')) as Record<string, unknown> } catch { return {} } })()
+const kept = ((): Record<string, unknown> => {
+  try {
+    return JSON.parse(readFileSync(join(root, 'docs/proof-long.json'), 'utf8')) as Record<string, unknown>
+  } catch {
+    return {}
+  }
+})()
 writeFileSync(join(root, 'docs/proof.json'), `${JSON.stringify(rounded, null, 1)}\n`)
-if (process.argv.includes('--long')) writeFileSync(join(root, 'docs/proof-long.json'), `${JSON.stringify({ ...kept, date: new Date().toISOString().slice(0, 10), checks: checks.length, misses: missed.length }, null, 1)}\n`)
+if (process.argv.includes('--long'))
+  writeFileSync(
+    join(root, 'docs/proof-long.json'),
+    `${JSON.stringify({ ...kept, date: new Date().toISOString().slice(0, 10), checks: checks.length, misses: missed.length }, null, 1)}\n`,
+  )
 console.log(`${checks.length} checks against the outside, ${missed.length} miss; see docs/proof.md`)

@@ -6,14 +6,31 @@ import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)))
-const long = process.argv.includes('--long'), more = process.argv.slice(2).filter(a => a !== '--long')
-const kept = join(root, 'node_modules', '.ampwright'), proof = join(kept, 'proof'), report = join(kept, 'tests.json')
+const long = process.argv.includes('--long'),
+  more = process.argv.slice(2).filter(a => a !== '--long')
+const kept = join(root, 'node_modules', '.ampwright'),
+  proof = join(kept, 'proof'),
+  report = join(kept, 'tests.json')
 rmSync(proof, { recursive: true, force: true })
 mkdirSync(kept, { recursive: true })
-const node = (...args) => spawnSync(process.execPath, args, { cwd: root, stdio: 'inherit', env: { ...process.env, AMPWRIGHT_PROOF: proof, ...(long ? { AMPWRIGHT_LONG: '1' } : {}) } }).status ?? 1
+const node = (...args) =>
+  spawnSync(process.execPath, args, {
+    cwd: root,
+    stdio: 'inherit',
+    env: { ...process.env, AMPWRIGHT_PROOF: proof, ...(long ? { AMPWRIGHT_LONG: '1' } : {}) },
+  }).status ?? 1
 
-const status = node(join(root, 'node_modules/vitest/vitest.mjs'), 'run', '--reporter=default', '--reporter=json', `--outputFile.json=${report}`, ...more)
-let passed = 0, failed = 0, skipped = 0
+const status = node(
+  join(root, 'node_modules/vitest/vitest.mjs'),
+  'run',
+  '--reporter=default',
+  '--reporter=json',
+  `--outputFile.json=${report}`,
+  ...more,
+)
+let passed = 0,
+  failed = 0,
+  skipped = 0
 try {
   const r = JSON.parse(readFileSync(report, 'utf8'))
   passed = r.numPassedTests

@@ -7,7 +7,8 @@ import { seed } from './sweeps/sampled.ts'
 
 /** The model with every fact that has a spread drawn anew; a fact that stands in several places is drawn once. */
 function drawn(model: Model, normal: () => number): Model {
-  const values = new Map<string, number>(), met = new Map<object, unknown>()
+  const values = new Map<string, number>(),
+    met = new Map<object, unknown>()
   const walk = (x: unknown): unknown => {
     if (typeof x !== 'object' || x === null || ArrayBuffer.isView(x)) return x
     const done = met.get(x)
@@ -48,8 +49,12 @@ const withoutBands = (answers: AnswersType): ReturnType<typeof assessModel> => {
 
 describe.each(CARS)('the bands of %s', car => {
   it('hold 90 to 98 of 100 cars drawn from the same spreads', () => {
-    const { model } = conversionOf(textOf(car)), base = assessModel(model, true), count = runs(4000), normal = normals(seed ^ car.length)
-    const headline = headlineOf(base).filter(f => (base.halves.get(f.id) ?? 0) > 0), inside = new Map(headline.map(f => [f.id, 0]))
+    const { model } = conversionOf(textOf(car)),
+      base = assessModel(model, true),
+      count = runs(4000),
+      normal = normals(seed ^ car.length)
+    const headline = headlineOf(base).filter(f => (base.halves.get(f.id) ?? 0) > 0),
+      inside = new Map(headline.map(f => [f.id, 0]))
     for (let i = 0; i < count; i++) {
       const { figures } = withoutBands(new Answers(drawn(model, normal)))
       for (const f of headline) {

@@ -3,15 +3,24 @@ import { describe, expect, it } from 'vitest'
 import { assessText, CARS, said, textOf } from '../cars.ts'
 
 function leavesOf(group: TextGroup, path: readonly string[] = []): readonly { path: string; source: string }[] {
-  return [...group.entries].flatMap(([key, { node }]: [string, { node: TextNode }]) => (node.kind === 'group' ? leavesOf(node, [...path, key]) : node.kind === 'value' ? [{ path: pathText([...path, key]), source: node.source }] : []))
+  return [...group.entries].flatMap(([key, { node }]: [string, { node: TextNode }]) =>
+    node.kind === 'group'
+      ? leavesOf(node, [...path, key])
+      : node.kind === 'value'
+        ? [{ path: pathText([...path, key]), source: node.source }]
+        : [],
+  )
 }
 
 describe.each(CARS)('sweep “ladder” over %s', car => {
   it('climbs from an empty file to the full one: never an exception, each step removes the gap it promised', () => {
-    const full = textOf(car), { tree } = readText(full)
+    const full = textOf(car),
+      { tree } = readText(full)
     if (!tree) throw new Error('unreadable sample')
     const wanted = new Map(leavesOf(tree).map(l => [l.path, l.source]))
-    let text = `schema: ${wanted.get('schema')}\n`, proposed = 0, step = 0
+    let text = `schema: ${wanted.get('schema')}\n`,
+      proposed = 0,
+      step = 0
     wanted.delete('schema')
     // Names that others point to come with their map: references are filled last.
     const put = (path: string): void => {
@@ -40,10 +49,14 @@ describe.each(CARS)('sweep “ladder” over %s', car => {
       if (promised) {
         proposed++
         put(promised.path)
-        expect(assessText(text).assessment.gaps.some(g => g.path === promised.path), `${promised.path} was given and is still asked for`).toBe(false)
+        expect(
+          assessText(text).assessment.gaps.some(g => g.path === promised.path),
+          `${promised.path} was given and is still asked for`,
+        ).toBe(false)
         continue
       }
-      const next = [...wanted.keys()].find(p => (p.endsWith('.kind') && !p.startsWith('drive')) || usable(p)) ?? ([...wanted.keys()][0] as string)
+      const next =
+        [...wanted.keys()].find(p => (p.endsWith('.kind') && !p.startsWith('drive')) || usable(p)) ?? ([...wanted.keys()][0] as string)
       put(next)
     }
     expect(proposed).toBeGreaterThan(0)

@@ -12,7 +12,10 @@ function nudged(text: string, fact: Fact): string | undefined {
   if (kind === undefined || kind === 'count') return undefined
   const by = fact.value === 0 ? 0.01 : fact.value * 1.01
   const now = spellQuantity(Number(by.toPrecision(6)), kind)
-  const half = fact.half === undefined ? '' : ` ± ${spellQuantity(Number(fact.half.toPrecision(6)), kind === 'temperature' ? 'temperature difference' : kind)}`
+  const half =
+    fact.half === undefined
+      ? ''
+      : ` ± ${spellQuantity(Number(fact.half.toPrecision(6)), kind === 'temperature' ? 'temperature difference' : kind)}`
   const spelled = `${now}${half}`
   const edit = applyEdit(text, { path: fact.path, now: readQuantity(spelled, kind).ok ? spelled : now })
   return edit.ok ? edit.text : undefined
@@ -21,21 +24,39 @@ function nudged(text: string, fact: Fact): string | undefined {
 const explained = (list: readonly { at: RegExp; because: string }[], path: string): boolean => list.some(e => e.at.test(path))
 
 describe.each(CARS)('sweep “nudge” and “honest working” over %s', (car: Car) => {
-  const text = textOf(car), { conversion, assessment: base } = assessText(text), before = said(base), leavesBefore = leafPaths(base)
+  const text = textOf(car),
+    { conversion, assessment: base } = assessText(text),
+    before = said(base),
+    leavesBefore = leafPaths(base)
   const numbers = typedFacts(conversion).filter(f => nudged(text, f) !== undefined)
 
-  it.each(sampled(numbers, car).map(fact => ({ path: fact.path, fact })))('moving $path by one per cent moves something, and only figures that name it', ({ path, fact }) => {
-    const { assessment } = assessText(nudged(text, fact) as string), after = said(assessment), leavesAfter = leafPaths(assessment)
-    const changed = moved(before, after)
-    if (changed.length === 0) return expect(explained(UNMOVED, path), `${path} moves nothing and no reason is given in unmoved.ts`).toBe(true)
-    const wrong = changed.filter(k => k.startsWith('figure ')).map(k => k.slice(7)).filter(id => !leavesBefore.get(id)?.has(path) && !leavesAfter.get(id)?.has(path))
-    expect(wrong, `figures moved by ${path} that do not name it`).toEqual([])
-    const using = [...leavesBefore].filter(([, l]) => l.has(path)).map(([id]) => id)
-    if (using.length) expect(changed.some(k => k.startsWith('figure ') && using.includes(k.slice(7))), `${path} is named by ${using[0]} and moves none of the figures that name it`).toBe(true)
-  })
+  it.each(sampled(numbers, car).map(fact => ({ path: fact.path, fact })))(
+    'moving $path by one per cent moves something, and only figures that name it',
+    ({ path, fact }) => {
+      const { assessment } = assessText(nudged(text, fact) as string),
+        after = said(assessment),
+        leavesAfter = leafPaths(assessment)
+      const changed = moved(before, after)
+      if (changed.length === 0)
+        return expect(explained(UNMOVED, path), `${path} moves nothing and no reason is given in unmoved.ts`).toBe(true)
+      const wrong = changed
+        .filter(k => k.startsWith('figure '))
+        .map(k => k.slice(7))
+        .filter(id => !leavesBefore.get(id)?.has(path) && !leavesAfter.get(id)?.has(path))
+      expect(wrong, `figures moved by ${path} that do not name it`).toEqual([])
+      const using = [...leavesBefore].filter(([, l]) => l.has(path)).map(([id]) => id)
+      if (using.length)
+        expect(
+          changed.some(k => k.startsWith('figure ') && using.includes(k.slice(7))),
+          `${path} is named by ${using[0]} and moves none of the figures that name it`,
+        ).toBe(true)
+    },
+  )
 
   it('every figure rests on some fact of the file', () => {
-    const alone = [...base.figures.values()].filter(f => isFigure(f) && ![...(leavesBefore.get(f.id) ?? [])].some(p => !p.startsWith('standard.') && !p.startsWith('class.'))).map(f => f.id)
+    const alone = [...base.figures.values()]
+      .filter(f => isFigure(f) && ![...(leavesBefore.get(f.id) ?? [])].some(p => !p.startsWith('standard.') && !p.startsWith('class.')))
+      .map(f => f.id)
     expect(alone.filter(id => !explained(UNMOVING, id))).toEqual([])
   })
 })

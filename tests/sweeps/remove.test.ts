@@ -4,7 +4,9 @@ import { assessText, CARS, leafPaths, textOf, typedFacts } from '../cars.ts'
 import { sampled } from './sampled.ts'
 
 describe.each(CARS)('sweep “remove” over %s', car => {
-  const text = textOf(car), { conversion, assessment: base } = assessText(text), before = leafPaths(base)
+  const text = textOf(car),
+    { conversion, assessment: base } = assessText(text),
+    before = leafPaths(base)
   const facts = sampled(typedFacts(conversion), car)
 
   it.each(facts.map(f => [f.path] as const))('without %s nothing throws, nothing is silently replaced, and what used it names it', path => {
@@ -12,20 +14,30 @@ describe.each(CARS)('sweep “remove” over %s', car => {
     if (!edit.ok) throw new Error(edit.problem.what)
     const read = readConversion(edit.text)
     // What others point to by name cannot leave alone: the file then says who points there, instead of assessing.
-    const dangling = read.issues.filter(i => i.what.startsWith('names something in') && path.startsWith(i.what.slice(19).split(' or ')[0] as string))
+    const dangling = read.issues.filter(
+      i => i.what.startsWith('names something in') && path.startsWith(i.what.slice(19).split(' or ')[0] as string),
+    )
     if (dangling.length) return expect(dangling[0]?.found).toContain(path.slice(path.lastIndexOf('.') + 1))
     const { assessment: a, conversion: c } = assessText(edit.text)
-    const after = leafPaths(a), gaps = new Set([...a.gaps.map(g => g.path), ...a.findings.flatMap(f => f.gaps.map(g => g.path))])
-    const assumed = (c.facts as readonly { path: string; origin?: { how: string } }[]).some(f => f.path.replace(/#.*/, '') === path && f.origin !== undefined && f.origin.how !== 'measured')
+    const after = leafPaths(a),
+      gaps = new Set([...a.gaps.map(g => g.path), ...a.findings.flatMap(f => f.gaps.map(g => g.path))])
+    const assumed = (c.facts as readonly { path: string; origin?: { how: string } }[]).some(
+      f => f.path.replace(/#.*/, '') === path && f.origin !== undefined && f.origin.how !== 'measured',
+    )
     // A thing taken out of a set is gone with its figures; a field whose schema says what leaving it out means may be left out.
-    const optional = fieldAt(path.replace(/[^.]+$/, 'some-other-name')) !== undefined || fieldAt(path)?.says?.startsWith('Left out:') === true
+    const optional =
+      fieldAt(path.replace(/[^.]+$/, 'some-other-name')) !== undefined || fieldAt(path)?.says?.startsWith('Left out:') === true
     for (const f of a.figures.values()) if (typeof f.value === 'number') expect(Number.isNaN(f.value), f.id).toBe(false)
     for (const [id, used] of before) {
       if (!used.has(path)) continue
       const now = after.get(id)
       if (optional) continue
       if (!now) expect(gaps.has(path), `${id} is gone without ${path}, and no gap names it`).toBe(true)
-      else if (!now.has(path)) expect(gaps.has(path) || [...now].some(p => !used.has(p)), `${id} stands without ${path}, on nothing else instead, and no gap names it`).toBe(true)
+      else if (!now.has(path))
+        expect(
+          gaps.has(path) || [...now].some(p => !used.has(p)),
+          `${id} stands without ${path}, on nothing else instead, and no gap names it`,
+        ).toBe(true)
       else expect(assumed, `${id} still rests on ${path}, which is gone`).toBe(true)
     }
   })

@@ -4,36 +4,64 @@ import { requirementLine } from './requirement.ts'
 import { filled, shown } from './shown.ts'
 import { colours, columns, type Terminal, widthOf, wrapped } from './terminal.ts'
 
-export const MARKS: Readonly<Record<Outcome, string>> = { sound: '●', marginal: '◐', failing: '▲', unanswered: '◌', 'does not apply': '–', accepted: '✓' }
+export const MARKS: Readonly<Record<Outcome, string>> = {
+  sound: '●',
+  marginal: '◐',
+  failing: '▲',
+  unanswered: '◌',
+  'does not apply': '–',
+  accepted: '✓',
+}
 
 /** The whole assessment on the terminal: headline, what stands in the way, figures by stage, what is still asked. */
 export function printAssessment(c: Conversion, a: Assessment, t: Terminal, system: System, figures: boolean): void {
-  const k = colours(t), car = c.model.car
+  const k = colours(t),
+    car = c.model.car
   t.out(k.bold('value' in car ? car.value : 'A conversion without a name yet'))
   printCounts(a, t)
   printHeadline(a, t, system)
-  printFindings(a.findings.filter(f => f.outcome !== 'sound' && f.outcome !== 'does not apply'), t, system, 'What stands in the way')
+  printFindings(
+    a.findings.filter(f => f.outcome !== 'sound' && f.outcome !== 'does not apply'),
+    t,
+    system,
+    'What stands in the way',
+  )
   if (figures) printFigures(a, t, system)
   printGaps(a, t)
   const sound = a.findings.filter(f => f.outcome === 'sound')
   if (sound.length) {
     t.out('')
     t.out(k.bold('What holds'))
-    for (const f of sound) for (const line of wrapped(`${MARKS.sound} ${f.title}${f.item ? ` (${f.item})` : ''}`, t.width, '  ')) t.out(k.green(line))
+    for (const f of sound)
+      for (const line of wrapped(`${MARKS.sound} ${f.title}${f.item ? ` (${f.item})` : ''}`, t.width, '  ')) t.out(k.green(line))
   }
   if (!figures) {
     t.out('')
-    for (const line of wrapped(`${a.figures.size} figures, ${a.tables.size} tables, ${a.traces.size} traces stand behind this: assess --figures prints all figures, why FILE FIGURE the working of one, table and chart the rest.`, t.width)) t.out(line)
+    for (const line of wrapped(
+      `${a.figures.size} figures, ${a.tables.size} tables, ${a.traces.size} traces stand behind this: assess --figures prints all figures, why FILE FIGURE the working of one, table and chart the rest.`,
+      t.width,
+    ))
+      t.out(line)
   }
   t.out('')
-  for (const line of wrapped('Ampwright informs; it does not approve. Ask the authority and the person who will sign before parts are bought. High voltage kills: work on it is for qualified people, on parts proven dead.', t.width)) t.out(k.dim(line))
+  for (const line of wrapped(
+    'Ampwright informs; it does not approve. Ask the authority and the person who will sign before parts are bought. High voltage kills: work on it is for qualified people, on parts proven dead.',
+    t.width,
+  ))
+    t.out(k.dim(line))
 }
 
 /** What is always in view: best value and band, and what the brief or a rating asks of it. */
 function printHeadline(a: Assessment, t: Terminal, system: System): void {
   const rows = headlineOf(a).map(f => {
-    const half = a.halves.get(f.id), wanted = wantedOf(f, a.findings)
-    return [wanted ? MARKS[wanted.outcome] : ' ', f.label, shown(f, system, half), wanted ? `${wanted.side} ${shown(wanted.limit, system)}` : ''] as const
+    const half = a.halves.get(f.id),
+      wanted = wantedOf(f, a.findings)
+    return [
+      wanted ? MARKS[wanted.outcome] : ' ',
+      f.label,
+      shown(f, system, half),
+      wanted ? `${wanted.side} ${shown(wanted.limit, system)}` : '',
+    ] as const
   })
   if (rows.length === 0) return
   t.out('')
@@ -41,22 +69,39 @@ function printHeadline(a: Assessment, t: Terminal, system: System): void {
 }
 
 function printCounts(a: Assessment, t: Terminal): void {
-  const counts = (['failing', 'unanswered', 'marginal', 'accepted', 'sound'] as const).map(o => [o, a.findings.filter(f => f.outcome === o).length] as const).filter(([, n]) => n > 0)
+  const counts = (['failing', 'unanswered', 'marginal', 'accepted', 'sound'] as const)
+    .map(o => [o, a.findings.filter(f => f.outcome === o).length] as const)
+    .filter(([, n]) => n > 0)
   t.out(counts.map(([o, n]) => `${MARKS[o]} ${n} ${o}`).join('   '))
 }
 
 export function printFindings(findings: readonly Finding[], t: Terminal, system: System, title: string): void {
   if (findings.length === 0) return
-  const k = colours(t), paint = (f: Finding, s: string): string => (f.outcome === 'failing' ? k.red(s) : f.outcome === 'marginal' ? k.yellow(s) : k.bold(s))
+  const k = colours(t),
+    paint = (f: Finding, s: string): string => (f.outcome === 'failing' ? k.red(s) : f.outcome === 'marginal' ? k.yellow(s) : k.bold(s))
   t.out('')
   t.out(k.bold(title))
   for (const f of findings) {
     t.out('')
-    for (const line of wrapped(paint(f, `${MARKS[f.outcome]} ${f.outcome} ${f.harm}  ${f.title}${f.item ? ` (${f.item})` : ''}`), t.width, '  ')) t.out(line)
-    const say = (text: string, dim = false): void => { for (const line of wrapped(`  ${text}`, t.width, '  ')) t.out(dim ? k.dim(line) : line) }
-    if (f.outcome === 'unanswered' && f.gaps.length) say(`Unanswered: ${f.gaps.slice(0, 6).map(g => `${g.label} (${g.path})`).join('; ')}${f.gaps.length > 6 ? `; and ${f.gaps.length - 6} more` : ''}.`)
+    for (const line of wrapped(
+      paint(f, `${MARKS[f.outcome]} ${f.outcome} ${f.harm}  ${f.title}${f.item ? ` (${f.item})` : ''}`),
+      t.width,
+      '  ',
+    ))
+      t.out(line)
+    const say = (text: string, dim = false): void => {
+      for (const line of wrapped(`  ${text}`, t.width, '  ')) t.out(dim ? k.dim(line) : line)
+    }
+    if (f.outcome === 'unanswered' && f.gaps.length)
+      say(
+        `Unanswered: ${f.gaps
+          .slice(0, 6)
+          .map(g => `${g.label} (${g.path})`)
+          .join('; ')}${f.gaps.length > 6 ? `; and ${f.gaps.length - 6} more` : ''}.`,
+      )
     else say(filled(f.says, f, system))
-    if (f.outcome === 'unanswered' && f.reason) say(`Unanswered: ${f.reason}${f.assumed.length ? `: ${f.assumed.slice(0, 4).join(', ')}` : ''}.`)
+    if (f.outcome === 'unanswered' && f.reason)
+      say(`Unanswered: ${f.reason}${f.assumed.length ? `: ${f.assumed.slice(0, 4).join(', ')}` : ''}.`)
     if (f.outcome === 'marginal' && f.reason) say(`Marginal and not failing because ${f.reason}.`)
     if (f.requirement && f.outcome !== 'sound') say(requirementLine(f.requirement), true)
     if (f.outcome === 'accepted' && f.reason) say(`Accepted: ${f.reason}`)
@@ -77,7 +122,8 @@ export function printFigures(a: Assessment, t: Terminal, system: System): void {
       t.out('')
       t.out(k.bold(`Figures: ${stage}`))
     }
-    const rows = figures.map(f => [f.label, shown(f, system, a.halves.get(f.id)), f.id] as const), widest = (i: 0 | 1 | 2): number => Math.max(...rows.map(r => widthOf(r[i])))
+    const rows = figures.map(f => [f.label, shown(f, system, a.halves.get(f.id)), f.id] as const),
+      widest = (i: 0 | 1 | 2): number => Math.max(...rows.map(r => widthOf(r[i])))
     if (widest(0) + widest(1) + widest(2) + 4 <= t.width) for (const line of columns(rows, t.width, 3)) t.out(line)
     else
       for (const [label, value, id] of rows) {
@@ -94,6 +140,11 @@ export function printGaps(a: Assessment, t: Terminal): void {
   t.out(k.bold('What is not known yet'))
   for (const g of a.gaps) {
     const until = g.until === 'any time' ? '' : `, ${g.until}`
-    for (const line of wrapped(`◌ ${g.label}: ${g.path}${until}${g.why === 'not in the catalogue' ? ' (its part is not in the catalogue)' : ''}`, t.width, '  ')) t.out(line)
+    for (const line of wrapped(
+      `◌ ${g.label}: ${g.path}${until}${g.why === 'not in the catalogue' ? ' (its part is not in the catalogue)' : ''}`,
+      t.width,
+      '  ',
+    ))
+      t.out(line)
   }
 }

@@ -5,9 +5,12 @@ import { beforeEach, describe, expect, it } from 'vitest'
 import { textOf } from '../../../tests/cars.ts'
 import { run } from './program.ts'
 
-const folder = mkdtempSync(join(tmpdir(), 'ampwright-')), file = join(folder, 'car.conversion.yaml'), original = textOf('lapwing')
+const folder = mkdtempSync(join(tmpdir(), 'ampwright-')),
+  file = join(folder, 'car.conversion.yaml'),
+  original = textOf('lapwing')
 async function command(...args: string[]): Promise<{ code: number; out: string; err: string }> {
-  const out: string[] = [], err: string[] = []
+  const out: string[] = [],
+    err: string[] = []
   const code = await run(args, { width: 100, colour: false, out: l => out.push(l), err: l => err.push(l) })
   return { code, out: out.join('\n'), err: err.join('\n') }
 }
@@ -42,9 +45,23 @@ describe('set', () => {
 })
 
 describe('accept', () => {
-  const words = ['--by', 'Ines', '--reason', 'used on level farm tracks only', '--scope', 'until the motor is changed', '--date', '2026-11-25']
+  const words = [
+    '--by',
+    'Ines',
+    '--reason',
+    'used on level farm tracks only',
+    '--scope',
+    'until the motor is changed',
+    '--date',
+    '2026-11-25',
+  ]
   const torque = (nm: number): Promise<unknown> => command('set', file, `drive.units.main.motor.peak-torque=${nm} Nm`, '--write')
-  const outcome = async (): Promise<{ outcome: string; reason?: string; lapsed?: boolean } | undefined> => (JSON.parse((await command('assess', file, '--json')).out) as { findings: { rule: string; item?: string; outcome: string; reason?: string; lapsed?: boolean }[] }).findings.find(f => f.rule === 'hill-start' && f.item === 'pull-away')
+  const outcome = async (): Promise<{ outcome: string; reason?: string; lapsed?: boolean } | undefined> =>
+    (
+      JSON.parse((await command('assess', file, '--json')).out) as {
+        findings: { rule: string; item?: string; outcome: string; reason?: string; lapsed?: boolean }[]
+      }
+    ).findings.find(f => f.rule === 'hill-start' && f.item === 'pull-away')
   it('takes responsibility for a failing finding, until what it rests on changes', async () => {
     await torque(90)
     expect((await outcome())?.outcome).toBe('failing')
@@ -53,12 +70,20 @@ describe('accept', () => {
     await torque(88)
     expect(await outcome()).toMatchObject({ outcome: 'failing', lapsed: true })
   })
-  it('does not accept what holds', async () => expect(await command('accept', file, 'hill-start@pull-away', ...words)).toMatchObject({ code: 2, err: expect.stringContaining('only what is failing or marginal') }))
+  it('does not accept what holds', async () =>
+    expect(await command('accept', file, 'hill-start@pull-away', ...words)).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('only what is failing or marginal'),
+    }))
   it('needs a name, a reason, a scope and a day', async () => {
     expect((await command('accept', file, 'hill-start', '--by', 'x')).code).toBe(2)
     await torque(90)
-    expect(await command('accept', file, 'hill-start', '--by', 'x', '--reason', 'y', '--scope', 'z', '--date', 'today')).toMatchObject({ code: 2, err: expect.stringContaining('--date') })
+    expect(await command('accept', file, 'hill-start', '--by', 'x', '--reason', 'y', '--scope', 'z', '--date', 'today')).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('--date'),
+    })
   })
 })
 
-it('names the finding that was meant', async () => expect(await command('remedy', file, 'hil-start')).toMatchObject({ code: 2, err: expect.stringContaining('hill-start') }))
+it('names the finding that was meant', async () =>
+  expect(await command('remedy', file, 'hil-start')).toMatchObject({ code: 2, err: expect.stringContaining('hill-start') }))

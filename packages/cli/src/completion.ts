@@ -1,6 +1,20 @@
 import { Refusal } from './load.ts'
 
-const COMMANDS = ['new', 'assess', 'why', 'survey', 'handbook', 'compare', 'set', 'remedy', 'accept', 'chart', 'table', 'schema', 'completion']
+const COMMANDS = [
+  'new',
+  'assess',
+  'why',
+  'survey',
+  'handbook',
+  'compare',
+  'set',
+  'remedy',
+  'accept',
+  'chart',
+  'table',
+  'schema',
+  'completion',
+]
 
 /** A script that completes commands, options and conversion files in a shell. */
 export function completion(shell: string, figures = 'ampwright'): string {
@@ -20,7 +34,10 @@ complete -F _ampwright ${figures}`
       return `#compdef ${figures}
 _arguments '1:command:(${words})' '*:file:_files -g "*.conversion.yaml"' '--json[machine-readable]' '--strict[assume nothing]' '--units[units of the output]:system:(metric us uk)'`
     case 'fish':
-      return COMMANDS.map(c => `complete -c ${figures} -n __fish_use_subcommand -a ${c}`).join('\n') + `\ncomplete -c ${figures} -l json\ncomplete -c ${figures} -l strict\ncomplete -c ${figures} -l units -a 'metric us uk'`
+      return (
+        COMMANDS.map(c => `complete -c ${figures} -n __fish_use_subcommand -a ${c}`).join('\n') +
+        `\ncomplete -c ${figures} -l json\ncomplete -c ${figures} -l strict\ncomplete -c ${figures} -l units -a 'metric us uk'`
+      )
     default:
       throw new Refusal(`completion: «${shell}» is no shell this knows; bash, zsh and fish are`)
   }

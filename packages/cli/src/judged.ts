@@ -6,7 +6,8 @@ export const assessModel = (model: Model, bands: boolean): Assessment => assesse
 
 /** Assesses a conversion; on a terminal it says what it is at when that takes over a second. */
 export function assessWithProgress(c: Conversion, t: Terminal): Assessment {
-  const steps = assess(new Answers(c.model)), began = Date.now()
+  const steps = assess(new Answers(c.model)),
+    began = Date.now()
   for (let shown = 0; ; ) {
     const step = steps.next()
     if (step.done) {

@@ -31,7 +31,9 @@ export function bytesOf(file: string): Uint8Array {
   try {
     fd = openSync(file, 'r')
   } catch (e) {
-    throw new Refusal(`${file}: cannot be opened (${(e as NodeJS.ErrnoException).code ?? 'unknown reason'}); a conversion file such as samples/lapwing.conversion.yaml is wanted`)
+    throw new Refusal(
+      `${file}: cannot be opened (${(e as NodeJS.ErrnoException).code ?? 'unknown reason'}); a conversion file such as samples/lapwing.conversion.yaml is wanted`,
+    )
   }
   try {
     const stat = fstatSync(fd)
@@ -73,7 +75,9 @@ export function loadText(text: Uint8Array | string, file: string, strict: boolea
   const conversion = readConversion(text, { file: name, strict, lookUps: lookUpsBeside(file === '-' ? undefined : dirname(file)) })
   if (!isUsable(conversion)) {
     const lines = conversion.issues.map(formatIssue)
-    throw new Refusal(`${lines.join('\n')}\n${lines.length === 1 ? 'One problem' : `${lines.length} problems`} in ${name}; nothing was assessed.`)
+    throw new Refusal(
+      `${lines.join('\n')}\n${lines.length === 1 ? 'One problem' : `${lines.length} problems`} in ${name}; nothing was assessed.`,
+    )
   }
   return conversion
 }

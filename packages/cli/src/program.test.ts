@@ -17,7 +17,8 @@ const file = (text: string | Uint8Array): string => {
   return path
 }
 async function command(args: readonly string[], width = 100): Promise<{ code: number; out: string; err: string }> {
-  const out: string[] = [], err: string[] = []
+  const out: string[] = [],
+    err: string[] = []
   const code = await run(args, { width, colour: false, out: l => out.push(l), err: l => err.push(l) })
   return { code, out: out.join('\n'), err: err.join('\n') }
 }
@@ -46,7 +47,8 @@ describe('assess', () => {
     expect(valid.errors ?? []).toEqual([])
   })
   it('works on half a file', async () => {
-    const text = textOf('lapwing'), half = text.slice(0, text.indexOf('\npack:'))
+    const text = textOf('lapwing'),
+      half = text.slice(0, text.indexOf('\npack:'))
     const { code, out, err } = await command(['assess', file(half.replace(/trip: mixed, |trip: mixed|place: garage, /g, ''))])
     expect(err).toBe('')
     expect([0, 1]).toContain(code)
@@ -68,7 +70,18 @@ describe('assess', () => {
     expect(code).toBe(2)
     expect(out).toBe('')
     const lines = err.split('\n')
-    for (const [where, what] of [['donor.wheelbse', 'wheelbase'], ['brief.luggage', 'km'], ['brief.budget', '18,000'], ['donor.driven-wheels', 'rear'], ['donor.tyre', '185/60'], ['brief.converted-on', '15 April'], ['drive.units.main.gear', 'fifth'], ['brief.goals.pull-away', 'hill start'], ['motor.peak-torque', '250'], ['goals.top-speed.speed', 'km/h']] as const) {
+    for (const [where, what] of [
+      ['donor.wheelbse', 'wheelbase'],
+      ['brief.luggage', 'km'],
+      ['brief.budget', '18,000'],
+      ['donor.driven-wheels', 'rear'],
+      ['donor.tyre', '185/60'],
+      ['brief.converted-on', '15 April'],
+      ['drive.units.main.gear', 'fifth'],
+      ['brief.goals.pull-away', 'hill start'],
+      ['motor.peak-torque', '250'],
+      ['goals.top-speed.speed', 'km/h'],
+    ] as const) {
       const line = lines.find(l => l.includes(where))
       expect(line, `${where} is not named in\n${err}`).toBeDefined()
       expect(line).toMatch(/\.conversion\.yaml:\d+:\d+ /)
@@ -95,20 +108,32 @@ describe('assess', () => {
     expect(err).toMatch(/at most 2000000 bytes/)
   })
   it('says what is wrong with a file that is not there, a folder, an unknown trace', async () => {
-    expect(await command(['assess', join(folder, 'nothing.yaml')])).toMatchObject({ code: 2, err: expect.stringContaining('cannot be opened') })
+    expect(await command(['assess', join(folder, 'nothing.yaml')])).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('cannot be opened'),
+    })
     expect(await command(['assess', folder])).toMatchObject({ code: 2, err: expect.stringContaining('folder') })
-    expect(await command(['assess', fileOf('wren'), '--json', '--traces', 'nope'])).toMatchObject({ code: 2, err: expect.stringContaining('no trace') })
+    expect(await command(['assess', fileOf('wren'), '--json', '--traces', 'nope'])).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('no trace'),
+    })
   })
   it('reads standard input and exits by the findings', () => {
     const main = join(root, 'packages/cli/src/main.ts')
-    const child = spawnSync(process.execPath, ['--conditions', 'source', '--import', 'tsx', main, 'assess', '-', '--json'], { input: textOf('lapwing'), encoding: 'utf8', cwd: root, maxBuffer: 2 ** 27 })
+    const child = spawnSync(process.execPath, ['--conditions', 'source', '--import', 'tsx', main, 'assess', '-', '--json'], {
+      input: textOf('lapwing'),
+      encoding: 'utf8',
+      cwd: root,
+      maxBuffer: 2 ** 27,
+    })
     const parsed = JSON.parse(child.stdout) as { conversion: string; findings: { outcome: string }[] }
     expect(parsed.conversion).toBe('Lapwing roadster')
     expect(child.status).toBe(parsed.findings.some(f => f.outcome === 'failing') ? 1 : 0)
     expect(child.stderr).toBe('')
   })
   it('leaves class values out when told to be strict', async () => {
-    const { out } = await command(['assess', fileOf('lapwing'), '--strict', '--json']), a = JSON.parse(out) as { gaps: { path: string }[]; facts: Record<string, { origin?: { how: string } }> }
+    const { out } = await command(['assess', fileOf('lapwing'), '--strict', '--json']),
+      a = JSON.parse(out) as { gaps: { path: string }[]; facts: Record<string, { origin?: { how: string } }> }
     expect(a.gaps.map(g => g.path)).toContain('donor.rolling-resistance')
     expect(Object.values(a.facts).filter(f => f.origin?.how === 'assumed' && f === a.facts['donor.rolling-resistance'])).toEqual([])
   })
@@ -121,19 +146,41 @@ describe('why', () => {
     expect(out).toContain('donor.weighing.front-left')
     expect(out).toContain('wheel scales')
   })
-  it('suggests the figure that was meant', async () => expect(await command(['why', fileOf('lapwing'), 'ledger.kerp'])).toMatchObject({ code: 2, err: expect.stringContaining('ledger.kerb') }))
+  it('suggests the figure that was meant', async () =>
+    expect(await command(['why', fileOf('lapwing'), 'ledger.kerp'])).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('ledger.kerb'),
+    }))
 })
 
 describe('handbook', () => {
   it('computes one formula in the units it is given', async () => {
-    const { code, out } = await command(['handbook', 'wheel-force', '--json', '--input', 'torque=184.390537 lb·ft', '--input', 'ratio=5.33', '--input', 'efficiency=95 %', '--input', 'radius=280 mm'])
+    const { code, out } = await command([
+      'handbook',
+      'wheel-force',
+      '--json',
+      '--input',
+      'torque=184.390537 lb·ft',
+      '--input',
+      'ratio=5.33',
+      '--input',
+      'efficiency=95 %',
+      '--input',
+      'radius=280 mm',
+    ])
     expect(code).toBe(0)
     // 250 N·m · 5.33 · 0.95 / 0.28 m
     expect((JSON.parse(out) as { value: number }).value).toBeCloseTo(4520.98, 1)
   })
   it('says which input is missing and which is unknown', async () => {
-    expect(await command(['handbook', 'wheel-force', '--input', 'torque=1 Nm'])).toMatchObject({ code: 2, err: expect.stringContaining('--input ratio=') })
-    expect(await command(['handbook', 'wheel-force', '--input', 'weight=1 kg'])).toMatchObject({ code: 2, err: expect.stringContaining('torque') })
+    expect(await command(['handbook', 'wheel-force', '--input', 'torque=1 Nm'])).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('--input ratio='),
+    })
+    expect(await command(['handbook', 'wheel-force', '--input', 'weight=1 kg'])).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('torque'),
+    })
     expect(await command(['handbook', 'wheel-fores'])).toMatchObject({ code: 2, err: expect.stringContaining('wheel-force') })
   })
 })
@@ -141,10 +188,28 @@ describe('handbook', () => {
 describe('the rest of the command line', () => {
   it('starts a conversion that assess reads, and never overwrites one', async () => {
     const out = join(folder, 'fresh.conversion.yaml')
-    expect(await command(['new', 'Our van: the big one', '--engine', 'mid', '--driven', 'rear', '--rules', 'un', '--weight', '2600 lb', '--out', out])).toMatchObject({ code: 0 })
+    expect(
+      await command([
+        'new',
+        'Our van: the big one',
+        '--engine',
+        'mid',
+        '--driven',
+        'rear',
+        '--rules',
+        'un',
+        '--weight',
+        '2600 lb',
+        '--out',
+        out,
+      ]),
+    ).toMatchObject({ code: 0 })
     expect(await command(['assess', out])).toMatchObject({ code: 0, err: '' })
     expect(await command(['new', 'x', '--out', out])).toMatchObject({ code: 2, err: expect.stringContaining('already there') })
-    expect(await command(['new', 'x', '--engine', 'top', '--out', join(folder, 'y.yaml')])).toMatchObject({ code: 2, err: expect.stringContaining('transverse front') })
+    expect(await command(['new', 'x', '--engine', 'top', '--out', join(folder, 'y.yaml')])).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('transverse front'),
+    })
   })
   it('compares a car with itself and with an edited one', async () => {
     const edited = file(textOf('lapwing').replace('gear: fourth', 'gear: third'))
@@ -156,7 +221,8 @@ describe('the rest of the command line', () => {
     expect(code).toBe(0)
     expect((JSON.parse(out) as { path: string }[]).map(w => w.path)).toContain('donor.rolling-resistance')
   })
-  it('speaks in the units the reader wants', async () => expect((await command(['assess', fileOf('lapwing'), '--units', 'us'])).out).toMatch(/2.491.*lb/))
+  it('speaks in the units the reader wants', async () =>
+    expect((await command(['assess', fileOf('lapwing'), '--units', 'us'])).out).toMatch(/2.491.*lb/))
   it('refuses an unknown command, option and unit system with exit 2', async () => {
     expect(await command(['asess', 'x'])).toMatchObject({ code: 2, err: expect.stringContaining('assess') })
     expect((await command(['assess', fileOf('wren'), '--unit', 'us'])).code).toBe(2)
@@ -168,9 +234,19 @@ describe('the rest of the command line', () => {
 
 describe('the JSON Schema of the file', () => {
   const schema = ajv.compile(jsonSchema(SCHEMA))
-  const plain = (n: TextNode): unknown => (n.kind === 'group' ? Object.fromEntries([...n.entries].map(([k, e]) => [k, plain(e.node)])) : n.kind === 'value' ? (n.source === '' ? null : n.source === '1' ? 1 : n.source) : null)
+  const plain = (n: TextNode): unknown =>
+    n.kind === 'group'
+      ? Object.fromEntries([...n.entries].map(([k, e]) => [k, plain(e.node)]))
+      : n.kind === 'value'
+        ? n.source === ''
+          ? null
+          : n.source === '1'
+            ? 1
+            : n.source
+        : null
   it.each(CARS)('accepts %s', car => {
-    const tree = readText(textOf(car)).tree as TextGroup, value = plain(tree) as Record<string, unknown>
+    const tree = readText(textOf(car)).tree as TextGroup,
+      value = plain(tree) as Record<string, unknown>
     schema({ ...value, schema: 1 })
     expect(schema.errors ?? []).toEqual([])
   })

@@ -33,115 +33,256 @@ const outcomeExit = (a: Assessment): number => (a.findings.some(f => f.outcome =
 /** Runs one command line. Gives the exit code: 0 nothing failing, 1 something failing, 2 wrong use or unreadable file. */
 export async function run(args: readonly string[], t: Terminal = terminal()): Promise<number> {
   let code = 0
-  const program = new Command('ampwright').version(VERSION).description('Workbench for converting petrol and diesel cars to battery-electric drive.').exitOverride().configureOutput({ writeOut: s => t.out(s.trimEnd()), writeErr: s => t.err(s.trimEnd()) })
+  const program = new Command('ampwright')
+    .version(VERSION)
+    .description('Workbench for converting petrol and diesel cars to battery-electric drive.')
+    .exitOverride()
+    .configureOutput({ writeOut: s => t.out(s.trimEnd()), writeErr: s => t.err(s.trimEnd()) })
   const units = (): Option => new Option('--units <system>', 'units of the output').choices(['metric', 'us', 'uk']).default('metric')
-  const strict = (c: Command): Command => c.option('--strict', 'assume nothing: class values stay gaps').addOption(units()).option('--json', 'machine-readable output')
+  const strict = (c: Command): Command =>
+    c.option('--strict', 'assume nothing: class values stay gaps').addOption(units()).option('--json', 'machine-readable output')
 
-  strict(program.command('assess').argument('<file>', 'conversion file, or - for standard input').description('Everything the engine knows about a conversion: figures, findings, what is missing.'))
+  strict(
+    program
+      .command('assess')
+      .argument('<file>', 'conversion file, or - for standard input')
+      .description('Everything the engine knows about a conversion: figures, findings, what is missing.'),
+  )
     .option('--figures', 'print every figure with its id')
     .option('--traces <ids...>', 'with --json: traces to include')
     .action((file: string, o: Shared & { traces?: string[]; figures?: boolean }) => {
-      const c = load(file, Boolean(o.strict)), a = assessWithProgress(c, t)
+      const c = load(file, Boolean(o.strict)),
+        a = assessWithProgress(c, t)
       const unknown = (o.traces ?? []).filter(id => !a.traces.has(id))
-      if (unknown.length) throw new Refusal(`assess: no trace is called ${unknown.join(', ')}; there are ${[...a.traces.keys()].join(', ') || 'none'}`)
+      if (unknown.length)
+        throw new Refusal(`assess: no trace is called ${unknown.join(', ')}; there are ${[...a.traces.keys()].join(', ') || 'none'}`)
       if (o.json) print(t, assessmentJson(c, a, o.traces))
       else printAssessment(c, a, t, o.units, Boolean(o.figures))
       code = outcomeExit(a)
     })
 
-  strict(program.command('why').argument('<file>').argument('<figure>', 'id of a figure, as assess prints it').description('The working of a figure, down to the typed facts.'))
+  strict(
+    program
+      .command('why')
+      .argument('<file>')
+      .argument('<figure>', 'id of a figure, as assess prints it')
+      .description('The working of a figure, down to the typed facts.'),
+  )
     .option('--depth <n>', 'how far to unfold', depth)
     .action((file: string, id: string, o: Shared & { depth?: number }) => {
-      const c = load(file, Boolean(o.strict)), a = assessWithProgress(c, t), figure = a.figures.get(id)
+      const c = load(file, Boolean(o.strict)),
+        a = assessWithProgress(c, t),
+        figure = a.figures.get(id)
       if (!figure) {
         const near = nearest(id, [...a.figures.keys()])
-        throw new Refusal(`why: «${id}» is no figure of this conversion${near ? `; did you mean ${near}?` : ''}. \`ampwright assess ${file}\` lists them.`)
+        throw new Refusal(
+          `why: «${id}» is no figure of this conversion${near ? `; did you mean ${near}?` : ''}. \`ampwright assess ${file}\` lists them.`,
+        )
       }
       const k = colours(t)
       if (o.json) print(t, { id, ...((assessmentJson(c, a) as { figures: Record<string, object> }).figures[id] as object) })
       else for (const line of workingTree(figure, a, o.units, { quiet: k.dim, strong: k.bold }, o.depth)) t.out(line)
     })
 
-  program.command('handbook').argument('[formula]').description('Every formula, usable alone.').option('--input <name=value...>', 'inputs, with units').addOption(units()).option('--json', 'machine-readable output')
+  program
+    .command('handbook')
+    .argument('[formula]')
+    .description('Every formula, usable alone.')
+    .option('--input <name=value...>', 'inputs, with units')
+    .addOption(units())
+    .option('--json', 'machine-readable output')
     .action((id: string | undefined, o: Shared & { input?: string[] }) => {
-      if (id === undefined) return o.json ? print(t, FORMULAS.map(({ chapter, formula }) => cardJson(formula, chapter))) : printChapters(t)
+      if (id === undefined)
+        return o.json
+          ? print(
+              t,
+              FORMULAS.map(({ chapter, formula }) => cardJson(formula, chapter)),
+            )
+          : printChapters(t)
       const f = formulaNamed(id)
-      if (!o.input?.length) return o.json ? print(t, cardJson(f, FORMULAS.find(x => x.formula === f)?.chapter ?? '')) : printCard(f, t, o.units)
-      const figures = compute(f, inputsOf(f, o.input)), k = colours(t)
-      const empty: Assessment = { figures: new Map(), halves: new Map(), traces: new Map(), tables: new Map(), findings: [], gaps: [], headline: [] }
+      if (!o.input?.length)
+        return o.json ? print(t, cardJson(f, FORMULAS.find(x => x.formula === f)?.chapter ?? '')) : printCard(f, t, o.units)
+      const figures = compute(f, inputsOf(f, o.input)),
+        k = colours(t)
+      const empty: Assessment = {
+        figures: new Map(),
+        halves: new Map(),
+        traces: new Map(),
+        tables: new Map(),
+        findings: [],
+        gaps: [],
+        headline: [],
+      }
       for (const figure of figures) {
         const lines = workingTree(figure, empty, o.units, { quiet: k.dim, strong: k.bold })
-        if (o.json) print(t, { ...(figures.length > 1 ? { result: figure.because.result } : {}), value: figure.value, unit: figure.unit, working: lines })
+        if (o.json)
+          print(t, {
+            ...(figures.length > 1 ? { result: figure.because.result } : {}),
+            value: figure.value,
+            unit: figure.unit,
+            working: lines,
+          })
         else for (const line of lines) t.out(line)
       }
     })
 
-  strict(program.command('survey').argument('<file>').description('What to measure next: tool, accuracy, time, and until when it can still be measured.'))
-    .action((file: string, o: Shared) => {
-      const c = load(file, Boolean(o.strict)), a = assessWithProgress(c, t), list = survey(c, a, headlineOf(a), o.units)
-      if (o.json) print(t, list)
-      else printSurvey(list, t)
-    })
+  strict(
+    program
+      .command('survey')
+      .argument('<file>')
+      .description('What to measure next: tool, accuracy, time, and until when it can still be measured.'),
+  ).action((file: string, o: Shared) => {
+    const c = load(file, Boolean(o.strict)),
+      a = assessWithProgress(c, t),
+      list = survey(c, a, headlineOf(a), o.units)
+    if (o.json) print(t, list)
+    else printSurvey(list, t)
+  })
 
-  strict(program.command('compare').argument('<before>').argument('<after>').description('Two conversions side by side: what came out differently, and by how much.'))
-    .action((before: string, after: string, o: Shared) => {
-      if (before === '-' && after === '-') throw new Refusal('compare: only one of the two can come over standard input')
-      const [a, b] = [before, after].map(f => assessWithProgress(load(f, Boolean(o.strict)), t)) as [Assessment, Assessment]
-      if (o.json) print(t, { findings: turned(a, b), figures: differences(a, b).map(d => ({ id: d.id, label: d.label, unit: (d.after ?? d.before)?.unit, before: d.before?.value, after: d.after?.value, change: d.change })) })
-      else printComparison(a, b, [before, after], t, o.units)
-      code = outcomeExit(b)
-    })
+  strict(
+    program
+      .command('compare')
+      .argument('<before>')
+      .argument('<after>')
+      .description('Two conversions side by side: what came out differently, and by how much.'),
+  ).action((before: string, after: string, o: Shared) => {
+    if (before === '-' && after === '-') throw new Refusal('compare: only one of the two can come over standard input')
+    const [a, b] = [before, after].map(f => assessWithProgress(load(f, Boolean(o.strict)), t)) as [Assessment, Assessment]
+    if (o.json)
+      print(t, {
+        findings: turned(a, b),
+        figures: differences(a, b).map(d => ({
+          id: d.id,
+          label: d.label,
+          unit: (d.after ?? d.before)?.unit,
+          before: d.before?.value,
+          after: d.after?.value,
+          change: d.change,
+        })),
+      })
+    else printComparison(a, b, [before, after], t, o.units)
+    code = outcomeExit(b)
+  })
 
-  strict(program.command('chart').argument('<file>').argument('[trace]', 'id of a trace; without it all are listed').description('A trace drawn on the terminal, such as pull against road speed.'))
-    .action((file: string, id: string | undefined, o: Shared) => {
-      const a = assessWithProgress(load(file, Boolean(o.strict)), t), trace = id === undefined ? undefined : a.traces.get(id)
-      if (id !== undefined && !trace) {
-        const near = nearest(id, [...a.traces.keys()])
-        throw new Refusal(`chart: no trace is called «${id}»${near ? `; did you mean ${near}?` : ''}; there are ${[...a.traces.keys()].join(', ') || 'none'}`)
-      }
-      if (!trace) return o.json ? print(t, [...a.traces.values()].map(x => ({ id: x.id, label: x.label }))) : [...a.traces.values()].forEach(x => t.out(`${x.id}  ${x.label}`))
-      if (o.json) print(t, trace)
-      else drawTrace(trace, t, o.units)
-    })
+  strict(
+    program
+      .command('chart')
+      .argument('<file>')
+      .argument('[trace]', 'id of a trace; without it all are listed')
+      .description('A trace drawn on the terminal, such as pull against road speed.'),
+  ).action((file: string, id: string | undefined, o: Shared) => {
+    const a = assessWithProgress(load(file, Boolean(o.strict)), t),
+      trace = id === undefined ? undefined : a.traces.get(id)
+    if (id !== undefined && !trace) {
+      const near = nearest(id, [...a.traces.keys()])
+      throw new Refusal(
+        `chart: no trace is called «${id}»${near ? `; did you mean ${near}?` : ''}; there are ${[...a.traces.keys()].join(', ') || 'none'}`,
+      )
+    }
+    if (!trace)
+      return o.json
+        ? print(
+            t,
+            [...a.traces.values()].map(x => ({ id: x.id, label: x.label })),
+          )
+        : [...a.traces.values()].forEach(x => t.out(`${x.id}  ${x.label}`))
+    if (o.json) print(t, trace)
+    else drawTrace(trace, t, o.units)
+  })
 
-  strict(program.command('set').argument('<file>').argument('<path=value...>', 'values to try, such as drive.units.main.gear=third').description('Tries values: assesses before and after and says what comes out differently.'))
+  strict(
+    program
+      .command('set')
+      .argument('<file>')
+      .argument('<path=value...>', 'values to try, such as drive.units.main.gear=third')
+      .description('Tries values: assesses before and after and says what comes out differently.'),
+  )
     .option('--write', 'keep them in the file')
     .action((file: string, values: string[], o: Shared & { write?: boolean }) => {
       code = outcomeExit(change(file, values.map(editOf), { write: Boolean(o.write), strict: Boolean(o.strict), units: o.units }, t))
     })
 
-  strict(program.command('remedy').argument('<file>').argument('<finding>', 'rule, or rule@item').description('Tries what a finding offers, through a full assessment.'))
+  strict(
+    program
+      .command('remedy')
+      .argument('<file>')
+      .argument('<finding>', 'rule, or rule@item')
+      .description('Tries what a finding offers, through a full assessment.'),
+  )
     .option('--write', 'keep it in the file')
     .action((file: string, name: string, o: Shared & { write?: boolean }) => {
-      const f = findingNamed(assessWithProgress(load(file, Boolean(o.strict)), t), name), set = f.remedies.find(r => r.do === 'set')
-      if (set?.do !== 'set') throw new Refusal(`remedy: ${name} offers no value to set${f.remedies.length ? `; it says: ${f.remedies.map(r => filled(r.says, f, o.units)).join(' ')}` : ''}`)
+      const f = findingNamed(assessWithProgress(load(file, Boolean(o.strict)), t), name),
+        set = f.remedies.find(r => r.do === 'set')
+      if (set?.do !== 'set')
+        throw new Refusal(
+          `remedy: ${name} offers no value to set${f.remedies.length ? `; it says: ${f.remedies.map(r => filled(r.says, f, o.units)).join(' ')}` : ''}`,
+        )
       t.out(filled(set.says, f, o.units))
       code = outcomeExit(change(file, remedyEdits(set), { write: Boolean(o.write), strict: Boolean(o.strict), units: o.units }, t))
     })
 
-  strict(program.command('accept').argument('<file>').argument('<finding>', 'rule, or rule@item').description('Takes responsibility for a finding that is not sound. It lapses when what it rests on changes.'))
-    .requiredOption('--by <name>').requiredOption('--reason <words>').requiredOption('--scope <words>').requiredOption('--date <yyyy-mm-dd>').option('--write', 'keep it in the file')
+  strict(
+    program
+      .command('accept')
+      .argument('<file>')
+      .argument('<finding>', 'rule, or rule@item')
+      .description('Takes responsibility for a finding that is not sound. It lapses when what it rests on changes.'),
+  )
+    .requiredOption('--by <name>')
+    .requiredOption('--reason <words>')
+    .requiredOption('--scope <words>')
+    .requiredOption('--date <yyyy-mm-dd>')
+    .option('--write', 'keep it in the file')
     .action((file: string, name: string, o: Shared & { write?: boolean; by: string; reason: string; scope: string; date: string }) => {
       const f = findingNamed(assessWithProgress(load(file, Boolean(o.strict)), t), name)
       code = outcomeExit(change(file, [acceptance(f, o)], { write: Boolean(o.write), strict: Boolean(o.strict), units: o.units }, t))
     })
 
-  strict(program.command('table').argument('<file>').argument('[table]', 'id of a table; without it all are listed').description('A table, such as what is asked before parts are bought, the goals, or where the energy goes.'))
-    .action((file: string, id: string | undefined, o: Shared) => {
-      const a = assessWithProgress(load(file, Boolean(o.strict)), t), table = id === undefined ? undefined : a.tables.get(id)
-      if (id !== undefined && !table) {
-        const near = nearest(id, [...a.tables.keys()])
-        throw new Refusal(`table: no table is called «${id}»${near ? `; did you mean ${near}?` : ''}; there are ${[...a.tables.keys()].join(', ') || 'none'}`)
-      }
-      if (!table) return o.json ? print(t, [...a.tables.values()].map(x => ({ id: x.id, label: x.label, rows: x.rows.length }))) : [...a.tables.values()].forEach(x => t.out(`${x.id}  ${x.label}`))
-      if (o.json) print(t, tableJson(table))
-      else printTable(table, a, t, o.units)
-    })
+  strict(
+    program
+      .command('table')
+      .argument('<file>')
+      .argument('[table]', 'id of a table; without it all are listed')
+      .description('A table, such as what is asked before parts are bought, the goals, or where the energy goes.'),
+  ).action((file: string, id: string | undefined, o: Shared) => {
+    const a = assessWithProgress(load(file, Boolean(o.strict)), t),
+      table = id === undefined ? undefined : a.tables.get(id)
+    if (id !== undefined && !table) {
+      const near = nearest(id, [...a.tables.keys()])
+      throw new Refusal(
+        `table: no table is called «${id}»${near ? `; did you mean ${near}?` : ''}; there are ${[...a.tables.keys()].join(', ') || 'none'}`,
+      )
+    }
+    if (!table)
+      return o.json
+        ? print(
+            t,
+            [...a.tables.values()].map(x => ({ id: x.id, label: x.label, rows: x.rows.length })),
+          )
+        : [...a.tables.values()].forEach(x => t.out(`${x.id}  ${x.label}`))
+    if (o.json) print(t, tableJson(table))
+    else printTable(table, a, t, o.units)
+  })
 
-  program.command('schema').description('The JSON Schema of the conversion file, for editors.').action(() => print(t, jsonSchema(SCHEMA)))
-  program.command('completion').argument('<shell>', 'bash, zsh or fish').description('A script that completes commands in a shell.').action((shell: string) => t.out(completion(shell)))
-  program.command('new').argument('[name]', 'name of the car').description('Starts a conversion file; asks on a terminal for what the flags leave out.')
-    .option('--engine <position>', 'engine position').option('--driven <wheels>', 'driven wheels').option('--body <class>', 'body').option('--rules <set>', 'rule set').option('--weight <mass>', 'mass as weighed').option('--out <file>', 'where to write it')
+  program
+    .command('schema')
+    .description('The JSON Schema of the conversion file, for editors.')
+    .action(() => print(t, jsonSchema(SCHEMA)))
+  program
+    .command('completion')
+    .argument('<shell>', 'bash, zsh or fish')
+    .description('A script that completes commands in a shell.')
+    .action((shell: string) => t.out(completion(shell)))
+  program
+    .command('new')
+    .argument('[name]', 'name of the car')
+    .description('Starts a conversion file; asks on a terminal for what the flags leave out.')
+    .option('--engine <position>', 'engine position')
+    .option('--driven <wheels>', 'driven wheels')
+    .option('--body <class>', 'body')
+    .option('--rules <set>', 'rule set')
+    .option('--weight <mass>', 'mass as weighed')
+    .option('--out <file>', 'where to write it')
     .action(async (name: string | undefined, o: Start) => {
       const file = await newConversion({ ...o, ...(name === undefined ? {} : { name }) }, t.out)
       t.out(`Wrote ${file}. Next: ampwright assess ${file}`)

@@ -13,6 +13,8 @@ const READ: Readonly<Record<Reading, string>> = {
 export function requirementLine(limit: Limit): string {
   const { requirement: r, from, onlyWhen } = limit
   const key = r.variant === undefined ? r.key : `${r.key}@${r.variant}`
-  const what = [r.for === undefined ? '' : `for: ${r.for}`, onlyWhen === undefined ? '' : `only for: ${onlyWhen}`].filter(Boolean).join('; ')
+  const what = [r.for === undefined ? '' : `for: ${r.for}`, onlyWhen === undefined ? '' : `only for: ${onlyWhen}`]
+    .filter(Boolean)
+    .join('; ')
   return `${ruleSet(from)?.name ?? from}, ${key}: ${rowSource(limit)} (${READ[r.read]})${what ? `; ${what}` : ''}`
 }

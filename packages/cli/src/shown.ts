@@ -33,4 +33,5 @@ export function filled(text: string, f: Pick<Finding, 'slots' | 'found' | 'requi
 }
 
 /** A value as the right-hand side of a line in a working, with where it is from. */
-export const labelled = (value: AnyValue, system: System, half?: number): string => `${value.symbol || value.label} = ${shown(value, system, half)}${isFigure(value) || !value.symbol ? '' : `  ${value.label}`}`
+export const labelled = (value: AnyValue, system: System, half?: number): string =>
+  `${value.symbol || value.label} = ${shown(value, system, half)}${isFigure(value) || !value.symbol ? '' : `  ${value.label}`}`

@@ -14,17 +14,30 @@ export type Wanted = {
   readonly widens?: { readonly share: number; readonly figure: string }
   readonly now?: string
 }
-const HASTE: Readonly<Record<Until, number>> = { 'before the engine comes out': 0, 'before the body is apart': 1, 'before the part is bought': 2, 'any time': 3 }
+const HASTE: Readonly<Record<Until, number>> = {
+  'before the engine comes out': 0,
+  'before the body is apart': 1,
+  'before the part is bought': 2,
+  'any time': 3,
+}
 
 /**
  * What to measure next. Values that are missing come first, those that can soon no longer be had ahead of the others, then by how much they
  * unlock; after them values in hand, by the share they have in the band of a headline figure.
  */
 export function survey(c: Conversion, a: Assessment, headline: readonly Figure[], system: System): readonly Wanted[] {
-  const missing: Wanted[] = a.gaps.map(g => ({ path: g.path, label: g.label, until: g.until, unlocks: g.unlocks, ...(g.measure ? { measure: g.measure } : {}) }))
-  const memo: SpreadMemo = new Map(), best = new Map<string, { share: number; figure: string }>()
+  const missing: Wanted[] = a.gaps.map(g => ({
+    path: g.path,
+    label: g.label,
+    until: g.until,
+    unlocks: g.unlocks,
+    ...(g.measure ? { measure: g.measure } : {}),
+  }))
+  const memo: SpreadMemo = new Map(),
+    best = new Map<string, { share: number; figure: string }>()
   for (const figure of headline) {
-    const parts = widest(figure, memo), all = Math.hypot(...parts.map(p => p.half))
+    const parts = widest(figure, memo),
+      all = Math.hypot(...parts.map(p => p.half))
     for (const p of parts) {
       const share = all > 0 ? (p.half / all) ** 2 : 0
       if (share > (best.get(p.path)?.share ?? 0.02)) best.set(p.path, { share, figure: figure.label })
@@ -32,9 +45,20 @@ export function survey(c: Conversion, a: Assessment, headline: readonly Figure[]
   }
   const facts = new Map((c.facts as readonly Fact[]).map(f => [f.path, f]))
   const narrowing = [...best].flatMap(([path, widens]): Wanted[] => {
-    const fact = facts.get(path), field = fieldAt(path)
+    const fact = facts.get(path),
+      field = fieldAt(path)
     if (!fact) return []
-    return [{ path, label: fact.label, until: field?.until ?? 'any time', unlocks: [], widens, now: `${shown(fact, system, fact.half)}${fact.origin?.how === 'assumed' ? ', assumed' : ''}`, ...(field?.measure ? { measure: field.measure } : {}) }]
+    return [
+      {
+        path,
+        label: fact.label,
+        until: field?.until ?? 'any time',
+        unlocks: [],
+        widens,
+        now: `${shown(fact, system, fact.half)}${fact.origin?.how === 'assumed' ? ', assumed' : ''}`,
+        ...(field?.measure ? { measure: field.measure } : {}),
+      },
+    ]
   })
   return [
     ...missing.sort((x, y) => HASTE[x.until] - HASTE[y.until] || y.unlocks.length - x.unlocks.length),
@@ -43,14 +67,22 @@ export function survey(c: Conversion, a: Assessment, headline: readonly Figure[]
 }
 
 export function printSurvey(list: readonly Wanted[], t: Terminal): void {
-  const k = colours(t), missing = list.filter(w => !w.widens), narrowing = list.filter(w => w.widens)
+  const k = colours(t),
+    missing = list.filter(w => !w.widens),
+    narrowing = list.filter(w => w.widens)
   const how = (w: Wanted): string => (w.measure ? `${w.measure.tool}, ${w.measure.accuracy}, ${w.measure.minutes} min` : '')
   if (list.length === 0) return t.out('Nothing is missing, and nothing widens a headline figure.')
   if (missing.length) {
     t.out(k.bold('Missing'))
     for (const w of missing) {
       t.out(`◌ ${w.label}  ${k.dim(w.path)}`)
-      const line = [w.until === 'any time' ? '' : w.until, how(w), `unlocks: ${w.unlocks.slice(0, 2).join('; ')}${w.unlocks.length > 2 ? ` and ${w.unlocks.length - 2} more` : ''}`].filter(Boolean).join(' · ')
+      const line = [
+        w.until === 'any time' ? '' : w.until,
+        how(w),
+        `unlocks: ${w.unlocks.slice(0, 2).join('; ')}${w.unlocks.length > 2 ? ` and ${w.unlocks.length - 2} more` : ''}`,
+      ]
+        .filter(Boolean)
+        .join(' · ')
       t.out(`  ${k.dim(line)}`)
     }
   }

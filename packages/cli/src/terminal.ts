@@ -1,9 +1,15 @@
 import pc from 'picocolors'
 
 /** How output is written: width of the terminal, colour only where somebody looks. */
-export type Terminal = { readonly width: number; readonly colour: boolean; readonly out: (line: string) => void; readonly err: (line: string) => void }
+export type Terminal = {
+  readonly width: number
+  readonly colour: boolean
+  readonly out: (line: string) => void
+  readonly err: (line: string) => void
+}
 
-const PLAIN = pc.createColors(false), COLOURED = pc.createColors(true)
+const PLAIN = pc.createColors(false),
+  COLOURED = pc.createColors(true)
 export const colours = (t: Terminal): ReturnType<typeof pc.createColors> => (t.colour ? COLOURED : PLAIN)
 
 /** Width of a text as a terminal shows it: escape sequences take none. */
@@ -30,7 +36,8 @@ export function wrapped(text: string, width: number, indent = ''): string[] {
 
 /** Rows in columns: the first left, numbers right; the widest text column gives way when the terminal is narrow. */
 export function columns(rows: readonly (readonly string[])[], width: number, rightFrom = 1): string[] {
-  const count = Math.max(0, ...rows.map(r => r.length)), widths = Array.from({ length: count }, (_, i) => Math.max(...rows.map(r => widthOf(r[i] ?? ''))))
+  const count = Math.max(0, ...rows.map(r => r.length)),
+    widths = Array.from({ length: count }, (_, i) => Math.max(...rows.map(r => widthOf(r[i] ?? ''))))
   const over = widths.reduce((a, b) => a + b, 0) + 2 * (count - 1) - width
   if (over > 0) {
     const widest = widths.indexOf(Math.max(...widths))
@@ -39,7 +46,8 @@ export function columns(rows: readonly (readonly string[])[], width: number, rig
   return rows.map(r =>
     r
       .map((cell, i) => {
-        const w = widths[i] as number, text = widthOf(cell) > w ? `${[...cell].slice(0, w - 1).join('')}…` : cell
+        const w = widths[i] as number,
+          text = widthOf(cell) > w ? `${[...cell].slice(0, w - 1).join('')}…` : cell
         return i === r.length - 1 && i < rightFrom ? text : padded(text, w, i >= rightFrom)
       })
       .join('  ')

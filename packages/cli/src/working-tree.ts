@@ -5,11 +5,17 @@ import { shown } from './shown.ts'
 type Paint = { readonly quiet: (s: string) => string; readonly strong: (s: string) => string }
 
 /** The formula's text with numbers in place of its symbols: the line a person writes below the formula. */
-export function withNumbers(text: string, takes: Readonly<Record<string, Take>>, inputs: Readonly<Record<string, AnyValue | readonly AnyValue[]>>, system: System): string {
+export function withNumbers(
+  text: string,
+  takes: Readonly<Record<string, Take>>,
+  inputs: Readonly<Record<string, AnyValue | readonly AnyValue[]>>,
+  system: System,
+): string {
   const numbers = new Map<string, string>()
   for (const [name, take] of Object.entries(takes)) {
     const input = inputs[name]
-    if (input && !Array.isArray(input) && typeof (input as AnyValue).value === 'number') numbers.set(take.symbol, shown(input as AnyValue, system))
+    if (input && !Array.isArray(input) && typeof (input as AnyValue).value === 'number')
+      numbers.set(take.symbol, shown(input as AnyValue, system))
   }
   return text.replace(/[\p{L}°][\p{L}\p{M}\p{Nd}_₀-₉₊₋′″,]*(?<!,)/gu, s => numbers.get(s) ?? s)
 }
@@ -20,7 +26,8 @@ export function withNumbers(text: string, takes: Readonly<Record<string, Take>>,
  * `depth` limits how far it unfolds; what is cut is named by its id, to be asked for.
  */
 export function workingTree(root: AnyValue, a: Assessment, system: System, paint: Paint, depth = Number.POSITIVE_INFINITY): string[] {
-  const lines: string[] = [], met = new Set<AnyValue>()
+  const lines: string[] = [],
+    met = new Set<AnyValue>()
   const half = (v: AnyValue): number | undefined => (isFigure(v) ? a.halves.get(v.id) : (v as Fact).half)
   const line = (v: AnyValue, stem: string): void => {
     const name = v.symbol ? `${v.symbol} = ` : ''
@@ -31,7 +38,8 @@ export function workingTree(root: AnyValue, a: Assessment, system: System, paint
     if (!isFigure(v)) return fact(v as Fact, rest)
     if (met.has(v)) return void lines.push(`${rest}${paint.quiet('worked above')}`)
     met.add(v)
-    const { formula, inputs, beyond, result, read } = v.because, { card } = formula
+    const { formula, inputs, beyond, result, read } = v.because,
+      { card } = formula
     const gives: One | undefined = isOne(card.gives) ? card.gives : result ? (card.gives as Record<string, One>)[result] : undefined
     const text = card.text.split('\n')
     for (const t of card.words ? [card.words] : text) lines.push(`${rest}${paint.quiet(t)}`)
@@ -47,7 +55,9 @@ export function workingTree(root: AnyValue, a: Assessment, system: System, paint
   }
   const fact = (f: Fact, rest: string): void => {
     const from = f.origin ? `${f.origin.how}${f.origin.note ? `, ${f.origin.note}` : ''}` : 'typed, origin not stated'
-    lines.push(`${rest}${paint.quiet(`${f.path.startsWith('standard.') ? '' : `${f.path}: `}${f.text && !f.path.includes('#') ? `«${f.text}» ` : ''}${from}`)}`)
+    lines.push(
+      `${rest}${paint.quiet(`${f.path.startsWith('standard.') ? '' : `${f.path}: `}${f.text && !f.path.includes('#') ? `«${f.text}» ` : ''}${from}`)}`,
+    )
   }
   walk(root, '', '', depth)
   return lines

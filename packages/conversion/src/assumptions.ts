@@ -1,5 +1,26 @@
-import { classGrip, classCentreHeight, classRollingResistance, classDrivelineEfficiency, classDragArea, classDragCoefficient, classRollingFactor, classWheelInertia, LOADED_SHARE, REFERENCE_AIR, type ClassValue } from '@ampwright/engine'
-import { classBestEfficiency, classCoolant, classInputInertia, classInverterEfficiency, classLossFactor, classRotorInertia, classShiftTime, classWindingLimit } from '@ampwright/engine'
+import {
+  classGrip,
+  classCentreHeight,
+  classRollingResistance,
+  classDrivelineEfficiency,
+  classDragArea,
+  classDragCoefficient,
+  classRollingFactor,
+  classWheelInertia,
+  LOADED_SHARE,
+  REFERENCE_AIR,
+  type ClassValue,
+} from '@ampwright/engine'
+import {
+  classBestEfficiency,
+  classCoolant,
+  classInputInertia,
+  classInverterEfficiency,
+  classLossFactor,
+  classRotorInertia,
+  classShiftTime,
+  classWindingLimit,
+} from '@ampwright/engine'
 import { BOX_CONDUCTANCE, CHARGE_RATE, type ClassCurve, classCell, HEALTH, UNTESTED, WIRING } from '@ampwright/engine'
 import { classChargerEfficiency, classStandingPower, classTaper } from '@ampwright/engine'
 import type { Assumption, CurveAssumption, Near } from './schema/field.ts'
@@ -13,7 +34,8 @@ export const centreHeight = (near: Near): Assumption | undefined => offered(clas
 /** Grip by surface. */
 export const grip = (surface: 'dry' | 'wet' | 'gravel' | 'snow') => (): Assumption | undefined => offered(classGrip(surface))
 /** Motor to wheel, by the way the torque takes. */
-export const drivelineEfficiency = (near: Near): Assumption | undefined => offered(classDrivelineEfficiency(near.word('./through'), near.word('./transfer')))
+export const drivelineEfficiency = (near: Near): Assumption | undefined =>
+  offered(classDrivelineEfficiency(near.word('./through'), near.word('./transfer')))
 /** Rolling resistance of a surface against dry asphalt. */
 export const rollingFactor = (surface: 'wet' | 'gravel' | 'snow') => (): Assumption | undefined => offered(classRollingFactor(surface))
 /** One wheel of a passenger car. */
@@ -51,12 +73,15 @@ export const boxConductance = (): Assumption | undefined => offered(BOX_CONDUCTA
 /** Flywheel and clutch, where they stay. */
 export const inputInertia = (): Assumption | undefined => offered(classInputInertia())
 /** Published road-load coefficients hold at the reference air of the test procedure where they say nothing else; runs of one's own do not. */
-export const coastDownTemperature = (near: Near): Assumption | undefined => (near.word('./f0') === undefined ? undefined : offered(REFERENCE_AIR.temperature))
-export const coastDownPressure = (near: Near): Assumption | undefined => (near.word('./f0') === undefined ? undefined : offered(REFERENCE_AIR.pressure))
+export const coastDownTemperature = (near: Near): Assumption | undefined =>
+  near.word('./f0') === undefined ? undefined : offered(REFERENCE_AIR.temperature)
+export const coastDownPressure = (near: Near): Assumption | undefined =>
+  near.word('./f0') === undefined ? undefined : offered(REFERENCE_AIR.pressure)
 /** Standing wheel. */
 export const loadedShare = (): Assumption | undefined => offered(LOADED_SHARE)
 /** The old engine's way to the wheels: gearbox and axle, and a transfer case where there is one. */
-export const oldEfficiency = (near: Near): Assumption | undefined => offered(classDrivelineEfficiency('kept gearbox', near.word('donor.transfer-case.high') === undefined ? 'none' : 'high'))
+export const oldEfficiency = (near: Near): Assumption | undefined =>
+  offered(classDrivelineEfficiency('kept gearbox', near.word('donor.transfer-case.high') === undefined ? 'none' : 'high'))
 /** Charger from wall to pack, and what the car draws beside it while charging. */
 export const chargerEfficiency = (): Assumption | undefined => offered(classChargerEfficiency())
 export const standingPower = (): Assumption | undefined => offered(classStandingPower())
@@ -64,4 +89,5 @@ export const standingPower = (): Assumption | undefined => offered(classStanding
 export const chargeTaper = (near: Near): CurveAssumption | undefined => offeredCurve(classTaper(near.word('pack.module.chemistry')))
 /** Drag area by body, where nobody knows the car's own and its sizes were not measured. */
 export const dragArea = (near: Near): Assumption | undefined => offered(classDragArea(near.word('donor.body')))
-export const dragCoefficient = (near: Near): Assumption | undefined => offered(classDragCoefficient(near.word('donor.body'), near.word('donor.first-registered')))
+export const dragCoefficient = (near: Near): Assumption | undefined =>
+  offered(classDragCoefficient(near.word('donor.body'), near.word('donor.first-registered')))

@@ -11,7 +11,12 @@ const faults = (text: string): string[] => read(text).issues.map(formatIssue)
 describe('a value of the file', () => {
   it('comes in any unit of its kind, with spread and origin, as SI', () => {
     const { model } = read('donor:\n  wheelbase: 94.5 ± 0.1 in (measured, tape)\n')
-    expect(model.donor.wheelbase).toMatchObject({ path: 'donor.wheelbase', unit: 'm', origin: { how: 'measured', note: 'tape' }, text: '94.5 ± 0.1 in (measured, tape)' })
+    expect(model.donor.wheelbase).toMatchObject({
+      path: 'donor.wheelbase',
+      unit: 'm',
+      origin: { how: 'measured', note: 'tape' },
+      text: '94.5 ± 0.1 in (measured, tape)',
+    })
     expect((model.donor.wheelbase as Fact).value).toBeCloseTo(2.4003, 12)
     expect((model.donor.wheelbase as Fact).half).toBeCloseTo(0.00254, 12)
   })
@@ -19,11 +24,16 @@ describe('a value of the file', () => {
     for (const text of ['', 'donor:\n', 'donor:\n  drag-area:\n']) {
       const gap = read(text).model.donor.dragArea
       expect(isGap(gap)).toBe(true)
-      expect(gap).toMatchObject({ path: 'donor.drag-area', until: 'before the engine comes out', measure: { tool: expect.stringContaining('in neutral, both directions') } })
+      expect(gap).toMatchObject({
+        path: 'donor.drag-area',
+        until: 'before the engine comes out',
+        measure: { tool: expect.stringContaining('in neutral, both directions') },
+      })
     }
   })
   it('of another dimension is refused and named', () => expect(faults('donor:\n  wheelbase: 94 kg\n')[0]).toMatch(/^2:14|^3:14/))
-  it('outside what is possible is refused with the bounds', () => expect(faults('donor:\n  wheelbase: 40 m\n')[0]).toMatch(/outside what is possible.*at most 6 m/))
+  it('outside what is possible is refused with the bounds', () =>
+    expect(faults('donor:\n  wheelbase: 40 m\n')[0]).toMatch(/outside what is possible.*at most 6 m/))
 })
 
 describe('a class value', () => {
@@ -35,29 +45,48 @@ describe('a class value', () => {
     expect(isGap(read('donor: {}\n').model.donor.rollingResistance)).toBe(true)
     expect(isGap(read(body, { strict: true }).model.donor.rollingResistance)).toBe(true)
   })
-  it('gives way to what somebody typed', () => expect(read(`${body}  rolling-resistance: 0.01\n`).model.donor.rollingResistance).toMatchObject({ value: 0.01 }))
+  it('gives way to what somebody typed', () =>
+    expect(read(`${body}  rolling-resistance: 0.01\n`).model.donor.rollingResistance).toMatchObject({ value: 0.01 }))
 })
 
 describe('a part', () => {
-  const lookUps = { parts: (id: string) => (id === 'motor-x@1' ? { id, how: 'datasheet' as const, fields: { 'peak-torque': { text: '250 ± 10 Nm' }, mass: { text: '48 kg' } } } : undefined) }
+  const lookUps = {
+    parts: (id: string) =>
+      id === 'motor-x@1'
+        ? { id, how: 'datasheet' as const, fields: { 'peak-torque': { text: '250 ± 10 Nm' }, mass: { text: '48 kg' } } }
+        : undefined,
+  }
   const unit = (more: string) => `drive:\n  units:\n    main:\n      motor:\n        part: motor-x@1\n${more}`
   it('fills the fields that are left out and says so', () => {
     const { motor } = read(unit(''), { lookUps }).model.drive.units['main'] as { motor: { peakTorque: Fact; topSpeed: object } }
-    expect(motor.peakTorque).toMatchObject({ value: 250, half: 10, path: 'drive.units.main.motor.peak-torque', origin: { how: 'datasheet', note: 'part motor-x@1' } })
+    expect(motor.peakTorque).toMatchObject({
+      value: 250,
+      half: 10,
+      path: 'drive.units.main.motor.peak-torque',
+      origin: { how: 'datasheet', note: 'part motor-x@1' },
+    })
     expect(isGap(motor.topSpeed)).toBe(true)
   })
-  it('gives way to what the file says', () => expect((read(unit('        mass: 50 kg\n'), { lookUps }).model.drive.units['main'] as unknown as { motor: { mass: Fact } }).motor.mass.value).toBe(50))
+  it('gives way to what the file says', () =>
+    expect(
+      (read(unit('        mass: 50 kg\n'), { lookUps }).model.drive.units['main'] as unknown as { motor: { mass: Fact } }).motor.mass.value,
+    ).toBe(50))
   it('that is not in the catalogue leaves gaps that say so', () => {
-    const { motor } = read(unit('').replace('motor-x@1', 'motor-y@1'), { lookUps }).model.drive.units['main'] as unknown as { motor: { mass: object } }
+    const { motor } = read(unit('').replace('motor-x@1', 'motor-y@1'), { lookUps }).model.drive.units['main'] as unknown as {
+      motor: { mass: object }
+    }
     expect(motor.mass).toMatchObject({ gap: true, why: 'not in the catalogue' })
   })
 })
 
 describe('a name that points at something', () => {
   it('must be there, and the nearest is offered', () => {
-    expect(faults('brief:\n  loads:\n    driver: { people: 1 }\n  conditions: { load: drivr }\n')[0]).toMatch(/names something in brief\.loads; found «drivr»; accepted driver; did you mean driver\?/)
+    expect(faults('brief:\n  loads:\n    driver: { people: 1 }\n  conditions: { load: drivr }\n')[0]).toMatch(
+      /names something in brief\.loads; found «drivr»; accepted driver; did you mean driver\?/,
+    )
   })
-  it('is a problem too when there is nothing to point at', () => expect(faults('brief:\n  conditions: { load: driver }\n')[0]).toContain('nothing is there yet'))
+  it('is a problem too when there is nothing to point at', () =>
+    expect(faults('brief:\n  conditions: { load: driver }\n')[0]).toContain('nothing is there yet'))
 })
 
 describe('a tyre marking', () => {
@@ -77,7 +106,9 @@ describe('a tyre marking', () => {
 
 describe('the file as a whole', () => {
   it('must say its schema, and a newer one gets one clear message', () => {
-    expect(readConversion('car: x\n').issues.map(formatIssue)).toEqual(['1:1 schema: the file does not say which schema it is written in; accepted a first line `schema: 1`'])
+    expect(readConversion('car: x\n').issues.map(formatIssue)).toEqual([
+      '1:1 schema: the file does not say which schema it is written in; accepted a first line `schema: 1`',
+    ])
     const newer = readConversion('schema: 7\nsomething-new: 1\n')
     expect(isUsable(newer)).toBe(false)
     expect(newer.issues.map(i => i.what).join()).toBe('this file is schema 7; this Ampwright reads up to 1: update Ampwright')
@@ -94,7 +125,12 @@ describe('the file as a whole', () => {
 })
 
 it('what a remedy sets reads back as exactly that number', () => {
-  for (const [value, kind] of [[250 / 3, 'torque'], [92_000, 'power'], [0.1 + 0.2, 'mass'], [5.33, 'ratio']] as const) {
+  for (const [value, kind] of [
+    [250 / 3, 'torque'],
+    [92_000, 'power'],
+    [0.1 + 0.2, 'mass'],
+    [5.33, 'ratio'],
+  ] as const) {
     const read = readQuantity(settingText({ value, kind }) as string, kind)
     expect(read.ok && read.quantity.value).toBe(value)
   }

@@ -28,15 +28,18 @@ const asModel = (resolved: ResolvedGroup<typeof SECTIONS>): Model => resolved
  * With errors among the issues the model is still whole, the faulty values being gaps; a caller that judges the car must not use it then.
  */
 export function readConversion(input: string | Uint8Array, { file, strict = false, lookUps = {}, before }: ReadOptions = {}): Conversion {
-  const typed = readText(input, file, before), moved = typed.text === undefined ? undefined : migrate(typed.text, undefined, typed)
+  const typed = readText(input, file, before),
+    moved = typed.text === undefined ? undefined : migrate(typed.text, undefined, typed)
   const text = moved?.ok ? moved.reading : typed
   const resolver = new Resolver(text.tree, { strict, lookUps, ...(file === undefined ? {} : { file }) })
-  const model = asModel(resolver.all(SECTIONS) as ResolvedGroup<typeof SECTIONS>), done = { model, facts: resolver.facts, text }
+  const model = asModel(resolver.all(SECTIONS) as ResolvedGroup<typeof SECTIONS>),
+    done = { model, facts: resolver.facts, text }
   if (moved && !moved.ok) {
     const problem: Issue = { ...(file === undefined ? {} : { file }), ...moved.problem }
     // Of a newer file nothing else can be said: what looks wrong may be right there.
     if (problem.path === 'schema' && problem.what.startsWith('this file is schema')) return { ...done, issues: [problem] }
-    if (!typed.issues.some(i => i.line === problem.line && i.what === problem.what)) return { ...done, issues: sorted([...text.issues, ...resolver.issues, problem]) }
+    if (!typed.issues.some(i => i.line === problem.line && i.what === problem.what))
+      return { ...done, issues: sorted([...text.issues, ...resolver.issues, problem]) }
   }
   return { ...done, issues: sorted([...text.issues, ...resolver.issues]) }
 }
@@ -45,4 +48,5 @@ const sorted = (issues: readonly Issue[]): readonly Issue[] => [...issues].sort(
 export const isUsable = (c: Conversion): boolean => !c.issues.some(isError)
 
 /** What a setting of a remedy says in the file: exact, in a unit of the trade. */
-export const settingText = (to: Setting['to']): string | null => (to === null ? null : 'word' in to ? to.word : spellQuantity(to.value, to.kind))
+export const settingText = (to: Setting['to']): string | null =>
+  to === null ? null : 'word' in to ? to.word : spellQuantity(to.value, to.kind)

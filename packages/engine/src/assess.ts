@@ -27,7 +27,14 @@ export type Assessment = {
 export type Progress = { readonly did: string; readonly of: 'study' | 'rules' | 'bands' }
 export type AssessOptions = { readonly bands?: boolean }
 
-const ORDER: Readonly<Record<Finding['outcome'], number>> = { failing: 0, unanswered: 1, marginal: 2, accepted: 3, sound: 4, 'does not apply': 5 }
+const ORDER: Readonly<Record<Finding['outcome'], number>> = {
+  failing: 0,
+  unanswered: 1,
+  marginal: 2,
+  accepted: 3,
+  sound: 4,
+  'does not apply': 5,
+}
 const HARM = { S3: 0, S2: 1, S1: 2 } as const
 
 /**
@@ -40,7 +47,10 @@ export function* assess(answers: Answers, { bands = true }: AssessOptions = {}):
     answers.ask(study)
     yield { did: study.id, of: 'study' }
   }
-  const figures = new Map<string, Figure>(), traces = new Map<string, Trace>(), tables = new Map<string, Table>(), gaps = new Map<string, OpenGap>()
+  const figures = new Map<string, Figure>(),
+    traces = new Map<string, Trace>(),
+    tables = new Map<string, Table>(),
+    gaps = new Map<string, OpenGap>()
   for (const study of STUDIES) {
     const kept = answers.of(study)
     for (const f of kept?.figures ?? []) figures.set(f.id, f)
@@ -58,7 +68,8 @@ export function* assess(answers: Answers, { bands = true }: AssessOptions = {}):
     }
   const found = RULES.flatMap(rule => findings(rule, answers, memo))
   for (const t of goals(answers.current(), found)) tables.set(t.id, t)
-  for (const f of found) for (const g of f.gaps) gaps.set(g.path, { ...g, unlocks: [...new Set([...(gaps.get(g.path)?.unlocks ?? []), f.title])] })
+  for (const f of found)
+    for (const g of f.gaps) gaps.set(g.path, { ...g, unlocks: [...new Set([...(gaps.get(g.path)?.unlocks ?? []), f.title])] })
   yield { did: 'rules', of: 'rules' }
   const sorted = [...found].sort((a, b) => ORDER[a.outcome] - ORDER[b.outcome] || HARM[a.harm] - HARM[b.harm])
   return { figures, halves, traces, tables, findings: sorted, gaps: [...gaps.values()], headline: headlineOf({ figures }).map(f => f.id) }

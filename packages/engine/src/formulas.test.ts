@@ -34,16 +34,32 @@ function inputs(f: AnyFormula): fc.Arbitrary<Record<string, unknown>> {
   const arbitrary = ([name, take]: [string, Take]): [string, fc.Arbitrary<unknown>] => {
     if ('oneOf' in take) return [name, fc.constantFrom(...take.oneOf)]
     if ('curve' in take)
-      return [name, fc.tuple(fc.double({ min: 0.1, max: 5, noNaN: true }), fc.double({ min: 0.1, max: 5, noNaN: true })).map(([a, b]) => ({ x: Float64Array.of(0, 0.5, 1), y: Float64Array.of(a, (a + b) / 2, b) }))]
-    if ('grid' in take) return [name, fc.double({ min: 0.1, max: 5, noNaN: true }).map(a => ({ x: Float64Array.of(0, 1), y: Float64Array.of(0, 1), z: Float64Array.of(a, a + 1, a + 2, a + 4) }))]
-    const seen = examples.flatMap((e: { takes: Record<string, unknown> }) => e.takes[name]).filter((v: unknown): v is number => typeof v === 'number')
-    const [low, high] = take.holds ?? (seen.length ? [Math.min(...seen.map(v => v - 0.2 * Math.abs(v))), Math.max(...seen.map(v => v + 0.2 * Math.abs(v)))] : [0.1, 10])
+      return [
+        name,
+        fc
+          .tuple(fc.double({ min: 0.1, max: 5, noNaN: true }), fc.double({ min: 0.1, max: 5, noNaN: true }))
+          .map(([a, b]) => ({ x: Float64Array.of(0, 0.5, 1), y: Float64Array.of(a, (a + b) / 2, b) })),
+      ]
+    if ('grid' in take)
+      return [
+        name,
+        fc
+          .double({ min: 0.1, max: 5, noNaN: true })
+          .map(a => ({ x: Float64Array.of(0, 1), y: Float64Array.of(0, 1), z: Float64Array.of(a, a + 1, a + 2, a + 4) })),
+      ]
+    const seen = examples
+      .flatMap((e: { takes: Record<string, unknown> }) => e.takes[name])
+      .filter((v: unknown): v is number => typeof v === 'number')
+    const [low, high] =
+      take.holds ??
+      (seen.length ? [Math.min(...seen.map(v => v - 0.2 * Math.abs(v))), Math.max(...seen.map(v => v + 0.2 * Math.abs(v)))] : [0.1, 10])
     const one = fc.double({ min: low, max: high > low ? high : low + 1, noNaN: true })
     return [name, 'many' in take ? fc.array(one, { minLength: 3, maxLength: 3 }) : one]
   }
   return fc.record(Object.fromEntries((Object.entries(f.card.takes) as [string, Take][]).map(arbitrary)))
 }
-const near = (a: number, b: number): boolean => (Number.isNaN(a) && Number.isNaN(b)) || a === b || Math.abs(a - b) <= 1e-9 * Math.max(Math.abs(a), Math.abs(b), 1e-12)
+const near = (a: number, b: number): boolean =>
+  (Number.isNaN(a) && Number.isNaN(b)) || a === b || Math.abs(a - b) <= 1e-9 * Math.max(Math.abs(a), Math.abs(b), 1e-12)
 
 describe('every card', () => {
   it.each(FORMULAS.map(({ formula }) => [formula.card.id, formula] as const))('%s: its published example comes out', (_, f) => {
@@ -51,11 +67,21 @@ describe('every card', () => {
     if ('none' in proof) return expect(proof.none.length).toBeGreaterThan(3)
     expect(proof.examples.length).toBeGreaterThan(0)
     for (const e of proof.examples) {
-      const got = f(e.takes), want = e.gives
+      const got = f(e.takes),
+        want = e.gives
       for (const [key, value] of typeof want === 'number' ? [['', want] as const] : (Object.entries(want) as [string, number][])) {
         const result = key === '' ? got : got[key]
-        const { title } = WORKS[e.source.work as keyof typeof WORKS], mark = markOf(e.source)
-        proven({ domain: chapterOf.get(f.card.id) as string, check: `${f.card.id}${key ? `, ${key}` : ''}`, source: `${title}, ${e.source.place}`, mark: mark ?? (WORKS[e.source.work as keyof typeof WORKS].read === 'derived' ? 'derived' : 'published'), expected: value, obtained: result, tolerance: e.within })
+        const { title } = WORKS[e.source.work as keyof typeof WORKS],
+          mark = markOf(e.source)
+        proven({
+          domain: chapterOf.get(f.card.id) as string,
+          check: `${f.card.id}${key ? `, ${key}` : ''}`,
+          source: `${title}, ${e.source.place}`,
+          mark: mark ?? (WORKS[e.source.work as keyof typeof WORKS].read === 'derived' ? 'derived' : 'published'),
+          expected: value,
+          obtained: result,
+          tolerance: e.within,
+        })
         expect(Math.abs(result - value), `${f.card.id} ${key}: expected ${value}, got ${result}`).toBeLessThanOrEqual(e.within)
       }
     }
@@ -65,16 +91,20 @@ describe('every card', () => {
   it.each(read.map(({ formula }) => [formula.card.id, formula] as const))('%s: its text, read as arithmetic, is its function', (_, f) => {
     fc.assert(
       fc.property(inputs(f), x => {
-        const function_ = f(x), text = evaluateText(f, x, lookUp)
+        const function_ = f(x),
+          text = evaluateText(f, x, lookUp)
         if (isOne(f.card.gives)) return near(function_, text as number)
         return Object.entries(text as Record<string, number>).every(([key, value]) => near(function_[key], value))
       }),
       { numRuns: 100 },
     )
   })
-  it.each(read.map(({ formula }) => [formula.card.id, formula] as const))('%s: its text, read in units, gives the unit it claims', (_, f) => {
-    expect(dimensionFaults(f)).toEqual([])
-  })
+  it.each(read.map(({ formula }) => [formula.card.id, formula] as const))(
+    '%s: its text, read in units, gives the unit it claims',
+    (_, f) => {
+      expect(dimensionFaults(f)).toEqual([])
+    },
+  )
 
   it('at most one in ten prints as words only', () => {
     const words = FORMULAS.filter(({ formula }) => formula.card.words)
@@ -87,11 +117,22 @@ describe('every card', () => {
 })
 
 it('no file with a card is missing from the handbook', async () => {
-  const known = new Set(Object.values(CHAPTERS).flat().flatMap(file => Object.values(file)))
+  const known = new Set(
+    Object.values(CHAPTERS)
+      .flat()
+      .flatMap(file => Object.values(file)),
+  )
   const missing: string[] = []
   for (const entry of readdirSync(here, { recursive: true, encoding: 'utf8' })) {
-    if (!entry.endsWith('.ts') || entry.endsWith('.test.ts') || !/\bformula\(/.test(readFileSync(join(here, entry), 'utf8')) || entry.startsWith('working/')) continue
-    for (const [name, value] of Object.entries((await import(join(here, entry))) as object)) if (typeof value === 'function' && 'card' in value && !known.has(value)) missing.push(`${entry} ${name}`)
+    if (
+      !entry.endsWith('.ts') ||
+      entry.endsWith('.test.ts') ||
+      !/\bformula\(/.test(readFileSync(join(here, entry), 'utf8')) ||
+      entry.startsWith('working/')
+    )
+      continue
+    for (const [name, value] of Object.entries((await import(join(here, entry))) as object))
+      if (typeof value === 'function' && 'card' in value && !known.has(value)) missing.push(`${entry} ${name}`)
   }
   expect(missing).toEqual([])
 })

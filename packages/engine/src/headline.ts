@@ -24,14 +24,18 @@ export function headlineOf(a: Answered): readonly Figure[] {
   const numbers = [...a.figures.values()].filter(f => typeof f.value === 'number')
   return HEADLINE.flatMap(pattern => {
     const found = numbers.filter(f => pattern.test(f.id))
-    if (pattern.source.includes('room')) return found.length && pattern.source.includes('axle') ? [found.reduce((a, b) => (b.value < a.value ? b : a))] : found
+    if (pattern.source.includes('room'))
+      return found.length && pattern.source.includes('axle') ? [found.reduce((a, b) => (b.value < a.value ? b : a))] : found
     const goals = found.filter(f => !USUAL.test(f.id))
     return goals.length ? goals : found.filter(f => f.id.endsWith('@0-100') || !USUAL.test(f.id))
   })
 }
 
 /** A headline figure with what is wanted of it, where a finding compares it with a limit. */
-export function wantedOf(figure: Figure, findings: readonly Finding[]): { readonly side: 'at most' | 'at least'; readonly limit: Value; readonly outcome: Finding['outcome'] } | undefined {
+export function wantedOf(
+  figure: Figure,
+  findings: readonly Finding[],
+): { readonly side: 'at most' | 'at least'; readonly limit: Value; readonly outcome: Finding['outcome'] } | undefined {
   const f = findings.find(x => x.found && 'id' in x.found && x.found.id === figure.id && x.required)
   return f?.required && { ...f.required, outcome: f.outcome }
 }

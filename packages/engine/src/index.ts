@@ -37,7 +37,20 @@ export * from './charging/class-values.ts'
 export * from './drive/class-values.ts'
 export { mapProblem } from './drive/loss-map.ts'
 export { type CellRun, type CellTable, cellRun } from './battery/cell-run.ts'
-export { BOX_CONDUCTANCE, CHARGE_RATE, CLASS_CELLS, type ClassCell, type ClassCurve, type ClassNumber, classCell, HEALTH, LAMINATE_REST, NCA_REST, UNTESTED, WIRING } from './battery/class-cells.ts'
+export {
+  BOX_CONDUCTANCE,
+  CHARGE_RATE,
+  CLASS_CELLS,
+  type ClassCell,
+  type ClassCurve,
+  type ClassNumber,
+  classCell,
+  HEALTH,
+  LAMINATE_REST,
+  NCA_REST,
+  UNTESTED,
+  WIRING,
+} from './battery/class-cells.ts'
 export { type Pulse, type PulseFit, pulseFit } from './battery/pulse-fit.ts'
 export { at, curve } from './numerics/curve.ts'
 export * from './vehicle/class-values.ts'

@@ -39,7 +39,11 @@ export const WORKS = {
   'en-228': { title: 'EN 228 Automotive fuels, unleaded petrol', read: 'from memory' },
   'en-590': { title: 'EN 590 Automotive fuels, diesel', read: 'from memory' },
   'rule-set': { title: 'Rule set the brief names; each of its rows cites its own text', read: 'confirmed' },
-  'savitzky-golay': { title: 'Savitzky and Golay, Smoothing and differentiation of data by simplified least squares procedures, Analytical Chemistry 36 (1964) 1627', read: 'from memory' },
+  'savitzky-golay': {
+    title:
+      'Savitzky and Golay, Smoothing and differentiation of data by simplified least squares procedures, Analytical Chemistry 36 (1964) 1627',
+    read: 'from memory',
+  },
   nec: { title: 'NFPA 70, National Electrical Code', read: 'from memory' },
   'press-sessions': { title: 'Fast-charging sessions of published cars, trade press 2018 to 2024', read: 'confirmed' },
   'iec-61851-1': { title: 'IEC 61851-1, Electric vehicle conductive charging system, general requirements', read: 'from memory' },
@@ -47,20 +51,47 @@ export const WORKS = {
   'adac-2022': { title: 'ADAC, charging losses of four cars, 2022, as reported in the press', read: 'confirmed' },
   'iso-80000-3': { title: 'ISO 80000-3 Quantities and units, space and time (standard acceleration of free fall)', read: 'from memory' },
   plett: { title: 'Plett, Battery Management Systems, volumes I (2015) and II (2016)', read: 'from memory' },
-  'chen-rincon-mora-2006': { title: 'Chen and Rincón-Mora, Accurate electrical battery model capable of predicting runtime and I–V performance, IEEE Trans. Energy Conversion 21 (2006) 504–511', read: 'confirmed' },
-  'bpx-nmc-2022': { title: 'NMC111/graphite 12.5 Ah pouch cell, example parameter set of the BPX battery parameter standard, December 2022', read: 'confirmed' },
-  'bpx-lfp-2022': { title: 'LFP/graphite 2 Ah 18650 cell, example parameter set of the BPX battery parameter standard, December 2022', read: 'confirmed' },
+  'chen-rincon-mora-2006': {
+    title:
+      'Chen and Rincón-Mora, Accurate electrical battery model capable of predicting runtime and I–V performance, IEEE Trans. Energy Conversion 21 (2006) 504–511',
+    read: 'confirmed',
+  },
+  'bpx-nmc-2022': {
+    title: 'NMC111/graphite 12.5 Ah pouch cell, example parameter set of the BPX battery parameter standard, December 2022',
+    read: 'confirmed',
+  },
+  'bpx-lfp-2022': {
+    title: 'LFP/graphite 2 Ah 18650 cell, example parameter set of the BPX battery parameter standard, December 2022',
+    read: 'confirmed',
+  },
   'chen-2020': { title: 'C.-H. Chen et al., J. Electrochem. Soc. 167 (2020) 080534', read: 'confirmed' },
-  'kollmeyer-2018': { title: 'Kollmeyer, cell test data of an NCA-type 18650, Mendeley Data V1 (2018), doi:10.17632/wykht8y7tg.1', read: 'confirmed' },
-  'wiggins-2019': { title: 'Wiggins, Allu and Wang, cell test data of a 33 Ah laminate car cell, Oak Ridge National Laboratory (2019), doi:10.5281/zenodo.2580327', read: 'confirmed' },
-  'pulsebat-2024': { title: 'Tao et al., Nature Communications 15 (2024), doi:10.1038/s41467-024-54454-0, data tables of retired cells', read: 'confirmed' },
+  'kollmeyer-2018': {
+    title: 'Kollmeyer, cell test data of an NCA-type 18650, Mendeley Data V1 (2018), doi:10.17632/wykht8y7tg.1',
+    read: 'confirmed',
+  },
+  'wiggins-2019': {
+    title:
+      'Wiggins, Allu and Wang, cell test data of a 33 Ah laminate car cell, Oak Ridge National Laboratory (2019), doi:10.5281/zenodo.2580327',
+    read: 'confirmed',
+  },
+  'pulsebat-2024': {
+    title: 'Tao et al., Nature Communications 15 (2024), doi:10.1038/s41467-024-54454-0, data tables of retired cells',
+    read: 'confirmed',
+  },
   'tao-2026': { title: 'Tao, Xia and Zou, pulse data of retired cells, v1.0 (2026), doi:10.5281/zenodo.21008092', read: 'confirmed' },
   'hassini-2025': { title: 'Hassini et al., cells of retired modules, arXiv:2507.14020 (2025), abstract', read: 'confirmed' },
   'wang-2011': { title: 'J. Wang et al., J. Power Sources 196 (2011) 3942–3948', read: 'confirmed' },
-  'schmalstieg-2014': { title: 'Schmalstieg et al., A holistic aging model for Li(NiMnCo)O2 based 18650 lithium-ion batteries, J. Power Sources 257 (2014) 325–334', read: 'confirmed' },
+  'schmalstieg-2014': {
+    title:
+      'Schmalstieg et al., A holistic aging model for Li(NiMnCo)O2 based 18650 lithium-ion batteries, J. Power Sources 257 (2014) 325–334',
+    read: 'confirmed',
+  },
   'naumann-2018': { title: 'Naumann et al., J. Energy Storage 17 (2018) 153', read: 'confirmed' },
   'naumann-2020': { title: 'Naumann, Spingler and Jossen, J. Power Sources 451 (2020) 227666', read: 'confirmed' },
-  'bernardi-1985': { title: 'Bernardi et al., A general energy balance for battery systems, J. Electrochem. Soc. 132 (1985)', read: 'from memory' },
+  'bernardi-1985': {
+    title: 'Bernardi et al., A general energy balance for battery systems, J. Electrochem. Soc. 132 (1985)',
+    read: 'from memory',
+  },
   'forgez-2010': { title: 'Forgez et al., thermal two-node model of a cylindrical cell, J. Power Sources (2010)', read: 'from memory' },
   'golubkov-2014': { title: 'Golubkov et al., RSC Advances 4 (2014) 3633–3642', read: 'from memory' },
   'larsson-2017': { title: 'Larsson et al., Scientific Reports 7 (2017) 10018', read: 'confirmed' },

@@ -245,7 +245,12 @@ export const UNITS: Readonly<Record<Kind, readonly Unit[]>> = {
     unit('MJ/m³', '1000000', SI),
     unit('J/m³', ONE, SI),
   ],
-  'specific energy': [unit('Wh/kg', '3600', ACCEPTED), unit('kWh/kg', '3600000', ACCEPTED), unit('kJ/kg', '1000', SI), unit('J/kg', ONE, SI)],
+  'specific energy': [
+    unit('Wh/kg', '3600', ACCEPTED),
+    unit('kWh/kg', '3600000', ACCEPTED),
+    unit('kJ/kg', '1000', SI),
+    unit('J/kg', ONE, SI),
+  ],
   'heat capacity': [
     unit('kJ/K, kJ/°C', '1000', SI),
     unit('J/K, J/°C', ONE, SI),

@@ -5,7 +5,11 @@ export type Assumption = { readonly value: number; readonly half: number; readon
 /** A curve a class table offers for a gap; it carries no spread of its own. */
 export type CurveAssumption = { readonly value: Curve; readonly note: string; readonly source: Source }
 /** What an assumption may look at: the typed words beside and above it, read by path in the file. */
-export type Near = { readonly word: (path: string) => string | undefined; readonly value: (path: string) => number | undefined; readonly at: string }
+export type Near = {
+  readonly word: (path: string) => string | undefined
+  readonly value: (path: string) => number | undefined
+  readonly at: string
+}
 
 type About = {
   readonly label: string
@@ -32,7 +36,14 @@ export type ReferenceField = About & { readonly is: 'reference'; readonly to: re
 export type PartField = About & { readonly is: 'part'; readonly classes: readonly string[] }
 export type TyreField = About & { readonly is: 'tyre' }
 /** The name of a file beside the conversion; read by the look-up that is handed to `resolve`. */
-export type FileField<D extends 'curve' | 'grid' = 'curve' | 'grid'> = About & { readonly is: 'file'; readonly holds: D; readonly format: string; readonly unit: string; readonly assume?: (near: Near) => CurveAssumption | undefined; readonly named?: NamedBy }
+export type FileField<D extends 'curve' | 'grid' = 'curve' | 'grid'> = About & {
+  readonly is: 'file'
+  readonly holds: D
+  readonly format: string
+  readonly unit: string
+  readonly assume?: (near: Near) => CurveAssumption | undefined
+  readonly named?: NamedBy
+}
 /** A key beside this one whose word names the file, or a cycle of the catalogue. */
 export type NamedBy = { readonly by: string; readonly in: 'cycles' | 'attachments' }
 export type Leaf = QuantityField | ChoiceField | WordsField | DateField | ReferenceField | PartField | TyreField | FileField
@@ -66,15 +77,50 @@ export interface Fields {
 const about = <T extends object>(more: T | undefined): T => more ?? ({} as T)
 
 /** A quantity of a kind, in any unit of that kind. */
-export const quantity = <K extends Kind>(kind: K, label: string, symbol: string, more?: Omit<QuantityField<K>, 'is' | 'kind' | 'label' | 'symbol'>): QuantityField<K> => ({ is: 'quantity', kind, label, symbol, ...about(more) })
+export const quantity = <K extends Kind>(
+  kind: K,
+  label: string,
+  symbol: string,
+  more?: Omit<QuantityField<K>, 'is' | 'kind' | 'label' | 'symbol'>,
+): QuantityField<K> => ({ is: 'quantity', kind, label, symbol, ...about(more) })
 /** One of a few words. */
-export const choice = <const W extends string>(label: string, oneOf: readonly W[], more?: Omit<About, 'label'>): ChoiceField<W> => ({ is: 'choice', label, oneOf, ...about(more) })
+export const choice = <const W extends string>(label: string, oneOf: readonly W[], more?: Omit<About, 'label'>): ChoiceField<W> => ({
+  is: 'choice',
+  label,
+  oneOf,
+  ...about(more),
+})
 export const words = (label: string, more?: Omit<About, 'label'>): WordsField => ({ is: 'words', label, ...about(more) })
-export const date = (label: string, more?: Omit<About, 'label'> & { coarse?: boolean }): DateField => ({ is: 'date', label, ...about(more) })
+export const date = (label: string, more?: Omit<About, 'label'> & { coarse?: boolean }): DateField => ({
+  is: 'date',
+  label,
+  ...about(more),
+})
 export const reference = (label: string, ...to: string[]): ReferenceField => ({ is: 'reference', label, to })
 export const part = (...classes: string[]): PartField => ({ is: 'part', label: 'part of the catalogue', classes })
 export const tyre = (label: string, more?: Omit<About, 'label'>): TyreField => ({ is: 'tyre', label, ...about(more) })
-export const file = <const D extends 'curve' | 'grid'>(label: string, holds: D, format: string, unit: string, more?: Omit<About, 'label'> & Pick<FileField, 'assume' | 'named'>): FileField<D> => ({ is: 'file', label, holds, format, unit, ...about(more) })
-export const group = <const F extends Fields>(label: string, fields: F, more: { says?: string; fromPartAbove?: boolean } = {}): Group<F> => ({ is: 'group', label, fields, ...more })
-export const mapOf = <const E extends Node>(label: string, entry: string, of: E, says?: string): MapOf<E> => ({ is: 'map', label, entry, of, ...(says ? { says } : {}) })
-export const variants = <const V extends Readonly<Record<string, Group>>>(label: string, by: string, of: V): Variants<V> => ({ is: 'variants', label, by, of })
+export const file = <const D extends 'curve' | 'grid'>(
+  label: string,
+  holds: D,
+  format: string,
+  unit: string,
+  more?: Omit<About, 'label'> & Pick<FileField, 'assume' | 'named'>,
+): FileField<D> => ({ is: 'file', label, holds, format, unit, ...about(more) })
+export const group = <const F extends Fields>(
+  label: string,
+  fields: F,
+  more: { says?: string; fromPartAbove?: boolean } = {},
+): Group<F> => ({ is: 'group', label, fields, ...more })
+export const mapOf = <const E extends Node>(label: string, entry: string, of: E, says?: string): MapOf<E> => ({
+  is: 'map',
+  label,
+  entry,
+  of,
+  ...(says ? { says } : {}),
+})
+export const variants = <const V extends Readonly<Record<string, Group>>>(label: string, by: string, of: V): Variants<V> => ({
+  is: 'variants',
+  label,
+  by,
+  of,
+})

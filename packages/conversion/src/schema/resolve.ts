@@ -8,8 +8,14 @@ import { camel } from './resolved.ts'
 import { tyreFields } from './tyre-fields.ts'
 
 /** A part record as the resolver needs it: texts by key, and how such a record knows its values. */
-export type PartRecord = { readonly id: string; readonly how: 'datasheet' | 'assumed'; readonly fields: Readonly<Record<string, { readonly text: string }>> }
-export type FileDatum = { readonly ok: true; readonly datum: unknown } | { readonly ok: false; readonly found: string; readonly accepted: string }
+export type PartRecord = {
+  readonly id: string
+  readonly how: 'datasheet' | 'assumed'
+  readonly fields: Readonly<Record<string, { readonly text: string }>>
+}
+export type FileDatum =
+  | { readonly ok: true; readonly datum: unknown }
+  | { readonly ok: false; readonly found: string; readonly accepted: string }
 export type LookUps = {
   readonly parts?: (id: string) => PartRecord | undefined
   /** A file beside the conversion. A datum of undefined: the file is sound, but carries no such thing. */
@@ -20,7 +26,13 @@ export type LookUps = {
 }
 export type Reading = { readonly strict: boolean; readonly lookUps: LookUps; readonly file?: string }
 
-type At = { readonly path: string; readonly node: TextNode | undefined; readonly from: TextNode | undefined; readonly record: PartRecord | undefined; readonly entry?: string }
+type At = {
+  readonly path: string
+  readonly node: TextNode | undefined
+  readonly from: TextNode | undefined
+  readonly record: PartRecord | undefined
+  readonly entry?: string
+}
 
 /** Walks schema and text together: every leaf becomes a fact or a gap, every fault an issue, none of them stops the rest. */
 export class Resolver {
@@ -44,22 +56,33 @@ export class Resolver {
 
   private node(schema: Node, at: At): unknown {
     switch (schema.is) {
-      case 'group': return this.group(schema, at)
-      case 'map': return this.map(schema, at)
-      case 'variants': return this.variants(schema, at)
-      default: return this.leaf(schema, at)
+      case 'group':
+        return this.group(schema, at)
+      case 'map':
+        return this.map(schema, at)
+      case 'variants':
+        return this.variants(schema, at)
+      default:
+        return this.leaf(schema, at)
     }
   }
 
   private asGroup(at: At, label: string): TextGroup | undefined {
     if (!at.node || at.node.kind === 'group') return at.node
     if (at.node.kind === 'value' && at.node.source === '') return undefined
-    this.fault(at.node, at.path, `${label} is a group of lines`, at.node.kind === 'value' ? `«${at.node.source}»` : at.node.kind, 'further lines, indented below the key')
+    this.fault(
+      at.node,
+      at.path,
+      `${label} is a group of lines`,
+      at.node.kind === 'value' ? `«${at.node.source}»` : at.node.kind,
+      'further lines, indented below the key',
+    )
     return undefined
   }
 
   private group(schema: Group, at: At, alsoKnown: readonly string[] = []): Record<string, unknown> {
-    const text = this.asGroup(at, schema.label), out: Record<string, unknown> = { at: at.path, given: text !== undefined }
+    const text = this.asGroup(at, schema.label),
+      out: Record<string, unknown> = { at: at.path, given: text !== undefined }
     const join = (key: string): string => (at.path ? `${at.path}.${key}` : key)
     for (const [key, entry] of text?.entries ?? []) {
       if (key in schema.fields || key === 'note' || alsoKnown.includes(key)) continue
@@ -67,27 +90,61 @@ export class Resolver {
       this.issues.push(this.issue(entry.keyAt, join(key), 'unknown key', `«${key}»`, Object.keys(schema.fields).join(', '), near))
     }
     const own = schema.fields['part']?.is === 'part' ? text?.entries.get('part')?.node : undefined
-    const record = own?.kind === 'value' ? this.reading.lookUps.parts?.(own.source) : schema.fromPartAbove ? at.record : schema.fields['part'] ? undefined : undefined
+    const record =
+      own?.kind === 'value'
+        ? this.reading.lookUps.parts?.(own.source)
+        : schema.fromPartAbove
+          ? at.record
+          : schema.fields['part']
+            ? undefined
+            : undefined
     for (const [key, field] of Object.entries(schema.fields)) {
       const child = text?.entries.get(key)?.node
-      out[camel(key)] = this.node(field, { path: join(key), node: child, from: text ?? at.from, record, ...(at.entry === undefined ? {} : { entry: at.entry }) })
+      out[camel(key)] = this.node(field, {
+        path: join(key),
+        node: child,
+        from: text ?? at.from,
+        record,
+        ...(at.entry === undefined ? {} : { entry: at.entry }),
+      })
     }
     return out
   }
 
   private map(schema: MapOf, at: At): Record<string, unknown> {
-    const text = this.asGroup(at, schema.label), out: Record<string, unknown> = {}
-    for (const [key, entry] of text?.entries ?? []) if (key !== 'note') out[key] = this.node(schema.of, { path: `${at.path}.${key}`, node: entry.node, from: text, record: undefined, entry: at.entry === undefined ? key : `${at.entry} ${key}` })
+    const text = this.asGroup(at, schema.label),
+      out: Record<string, unknown> = {}
+    for (const [key, entry] of text?.entries ?? [])
+      if (key !== 'note')
+        out[key] = this.node(schema.of, {
+          path: `${at.path}.${key}`,
+          node: entry.node,
+          from: text,
+          record: undefined,
+          entry: at.entry === undefined ? key : `${at.entry} ${key}`,
+        })
     return out
   }
 
   private variants(schema: Variants, at: At): unknown {
-    const text = this.asGroup(at, schema.label), by = text?.entries.get(schema.by)?.node, kinds = Object.keys(schema.of)
+    const text = this.asGroup(at, schema.label),
+      by = text?.entries.get(schema.by)?.node,
+      kinds = Object.keys(schema.of)
     const kind = by?.kind === 'value' ? by.source : undefined
     const chosen = kind === undefined ? undefined : schema.of[kind]
     if (!chosen) {
-      const accepted = kinds.join(', '), near = kind === undefined ? undefined : nearest(kind, kinds)
-      this.issues.push(this.issue((by ?? text ?? at.node ?? at.from)?.at, at.path, `${schema.label}: «${schema.by}» says which kind it is`, kind === undefined ? 'nothing' : `«${kind}»`, accepted, near))
+      const accepted = kinds.join(', '),
+        near = kind === undefined ? undefined : nearest(kind, kinds)
+      this.issues.push(
+        this.issue(
+          (by ?? text ?? at.node ?? at.from)?.at,
+          at.path,
+          `${schema.label}: «${schema.by}» says which kind it is`,
+          kind === undefined ? 'nothing' : `«${kind}»`,
+          accepted,
+          near,
+        ),
+      )
       return undefined
     }
     return { ...this.group(chosen, { ...at, node: text }, [schema.by]), kind }
@@ -95,18 +152,29 @@ export class Resolver {
 
   private leaf(schema: Leaf, at: At): unknown {
     if (at.node && at.node.kind !== 'value') {
-      this.fault(at.node, at.path, `${schema.label} is one value`, at.node.kind === 'group' ? 'a group of lines' : `a ${at.node.kind}`, acceptedOf(schema))
+      this.fault(
+        at.node,
+        at.path,
+        `${schema.label} is one value`,
+        at.node.kind === 'group' ? 'a group of lines' : `a ${at.node.kind}`,
+        acceptedOf(schema),
+      )
       return schema.is === 'tyre' ? tyreFields(this.gap(schema, at)) : this.gap(schema, at)
     }
     const typed = at.node && at.node.source !== '' ? at.node.source : undefined
     if (typed !== undefined) return this.typed(schema, at, typed, at.node as TextNode)
-    const key = at.path.slice(at.path.lastIndexOf('.') + 1), recorded = at.record?.fields[key]
+    const key = at.path.slice(at.path.lastIndexOf('.') + 1),
+      recorded = at.record?.fields[key]
     if (recorded && at.record) return this.recorded(schema, at, recorded.text, at.record)
     const named = schema.is === 'file' ? this.namedBeside(schema, at) : undefined
     if (named !== undefined) return named
     if (schema.is === 'quantity' && schema.assume && !this.reading.strict) {
       const assumed = schema.assume(this.near(at))
-      if (assumed) return this.fact(schema, at, assumed.value, { half: assumed.half, origin: { how: 'assumed', note: assumed.note, source: assumed.source } })
+      if (assumed)
+        return this.fact(schema, at, assumed.value, {
+          half: assumed.half,
+          origin: { how: 'assumed', note: assumed.note, source: assumed.source },
+        })
     }
     if (schema.is === 'file' && schema.assume && !this.reading.strict) {
       const assumed = schema.assume(this.near(at))
@@ -124,15 +192,22 @@ export class Resolver {
       case 'quantity': {
         const read = readQuantity(text, schema.kind)
         if (!read.ok) return wrong(`${read.problem.found}: ${read.problem.why}`, read.problem.accepted, read.problem.nearest)
-        const { value, half, origin } = read.quantity, { least, most } = schema
-        if ((least !== undefined && value < least) || (most !== undefined && value > most)) return wrong(`«${text}», outside what is possible`, bounds(schema))
+        const { value, half, origin } = read.quantity,
+          { least, most } = schema
+        if ((least !== undefined && value < least) || (most !== undefined && value > most))
+          return wrong(`«${text}», outside what is possible`, bounds(schema))
         return this.fact(schema, at, value, { text, ...(half === undefined ? {} : { half }), ...(origin ? { origin } : {}) })
       }
       case 'choice': {
         const word = text.trim()
-        return schema.oneOf.includes(word) ? this.fact(schema, at, word, { text }) : wrong(`«${text}»`, schema.oneOf.join(', '), nearest(word, schema.oneOf))
+        return schema.oneOf.includes(word)
+          ? this.fact(schema, at, word, { text })
+          : wrong(`«${text}»`, schema.oneOf.join(', '), nearest(word, schema.oneOf))
       }
-      case 'date': return (schema.coarse ? COARSE : DAY).test(text) ? this.fact(schema, at, text, { text }) : wrong(`«${text}»`, schema.coarse ? 'a date such as 2026-05-12, 2026-05 or 2026' : 'a date such as 2026-05-12')
+      case 'date':
+        return (schema.coarse ? COARSE : DAY).test(text)
+          ? this.fact(schema, at, text, { text })
+          : wrong(`«${text}»`, schema.coarse ? 'a date such as 2026-05-12, 2026-05 or 2026' : 'a date such as 2026-05-12')
       case 'tyre': {
         const fields = tyreFields(this.gap(schema, at), text)
         if ('found' in fields) return tyreFields(wrong(fields.found, fields.accepted))
@@ -142,8 +217,10 @@ export class Resolver {
       case 'reference':
         this.references.push({ path: at.path, to: schema.to, name: text, node })
         return this.fact(schema, at, text, { text })
-      case 'file': return this.file(schema, at, text, wrong)
-      default: return this.fact(schema, at, text, { text })
+      case 'file':
+        return this.file(schema, at, text, wrong)
+      default:
+        return this.fact(schema, at, text, { text })
     }
   }
 
@@ -157,7 +234,17 @@ export class Resolver {
 
   /** A file that cannot be looked for: the conversion came without a folder, over standard input say. */
   private unread(schema: FileField, at: At, node: TextNode | undefined, name: string): Gap {
-    if (node) this.issues.push({ ...this.issue(node.at, at.path.replace(/#.*/, ''), schema.label, `«${name}», which cannot be looked for here`, 'a conversion that is read from its folder'), harm: 'note' })
+    if (node)
+      this.issues.push({
+        ...this.issue(
+          node.at,
+          at.path.replace(/#.*/, ''),
+          schema.label,
+          `«${name}», which cannot be looked for here`,
+          'a conversion that is read from its folder',
+        ),
+        harm: 'note',
+      })
     return this.gap(schema, at)
   }
 
@@ -165,16 +252,21 @@ export class Resolver {
   private namedBeside(schema: FileField, at: At): unknown {
     const word = schema.named && at.from?.kind === 'group' ? at.from.entries.get(schema.named.by)?.node : undefined
     if (!schema.named || word?.kind !== 'value' || word.source === '') return undefined
-    const key = at.path.slice(at.path.lastIndexOf('.') + 1), path = at.path.slice(0, -key.length) + schema.named.by
-    const there = { ...at, path: `${path}#${key}` }, { lookUps } = this.reading
+    const key = at.path.slice(at.path.lastIndexOf('.') + 1),
+      path = at.path.slice(0, -key.length) + schema.named.by
+    const there = { ...at, path: `${path}#${key}` },
+      { lookUps } = this.reading
     const wrong = (found: string, accepted: string, near?: string): Gap => {
       if (!this.issues.some(i => i.path === path)) this.issues.push(this.issue(word.at, path, schema.label, found, accepted, near))
       return this.gap(schema, at)
     }
     if (schema.named.in === 'cycles') {
       if (!lookUps.cycles) return this.gap(schema, at)
-      const cycle = lookUps.cycles(word.source), names = lookUps.cycleNames ?? []
-      return cycle ? this.fact(schema, there, cycle as object, { text: word.source }) : wrong(`«${word.source}»`, names.join(', ') || 'a standard cycle', nearest(word.source, names))
+      const cycle = lookUps.cycles(word.source),
+        names = lookUps.cycleNames ?? []
+      return cycle
+        ? this.fact(schema, there, cycle as object, { text: word.source })
+        : wrong(`«${word.source}»`, names.join(', ') || 'a standard cycle', nearest(word.source, names))
     }
     if (!lookUps.attachments) return this.unread(schema, there, word, word.source)
     const got = lookUps.attachments(word.source, schema.format)
@@ -189,25 +281,44 @@ export class Resolver {
     if (schema.is !== 'quantity') return this.gap(schema, at)
     const read = readQuantity(text, schema.kind)
     if (!read.ok) throw new RangeError(`part ${record.id}, ${at.path}: ${read.problem.why}`)
-    return this.fact(schema, at, read.quantity.value, { text, origin, ...(read.quantity.half === undefined ? {} : { half: read.quantity.half }) })
+    return this.fact(schema, at, read.quantity.value, {
+      text,
+      origin,
+      ...(read.quantity.half === undefined ? {} : { half: read.quantity.half }),
+    })
   }
 
-  private fact(schema: Leaf, at: At, value: number | string | object, more: { text?: string; half?: number; origin?: Origin }): Fact<never> {
+  private fact(
+    schema: Leaf,
+    at: At,
+    value: number | string | object,
+    more: { text?: string; half?: number; origin?: Origin },
+  ): Fact<never> {
     const unit = schema.is === 'quantity' ? KINDS[schema.kind].unit : schema.is === 'file' ? schema.unit : ''
     const fact = {
-      path: at.path, label: labelOf(schema, at), symbol: schema.is === 'quantity' ? schema.symbol : '', unit, value,
-      ...(schema.is === 'quantity' ? { shows: schema.kind } : {}), ...more,
+      path: at.path,
+      label: labelOf(schema, at),
+      symbol: schema.is === 'quantity' ? schema.symbol : '',
+      unit,
+      value,
+      ...(schema.is === 'quantity' ? { shows: schema.kind } : {}),
+      ...more,
     } as unknown as Fact<never>
     this.facts.push(fact)
     return fact
   }
 
   private gap(schema: Leaf, at: At): Gap {
-    const key = at.path.slice(0, at.path.lastIndexOf('.')), part = at.from?.kind === 'group' ? at.from.entries.get('part') : undefined
+    const key = at.path.slice(0, at.path.lastIndexOf('.')),
+      part = at.from?.kind === 'group' ? at.from.entries.get('part') : undefined
     const unknownPart = part?.node.kind === 'value' && key !== '' && !this.reading.lookUps.parts?.(part.node.source)
     return {
-      gap: true, path: at.path, label: labelOf(schema, at), until: schema.until ?? 'any time',
-      ...(schema.measure ? { measure: schema.measure } : {}), why: unknownPart ? 'not in the catalogue' : 'missing',
+      gap: true,
+      path: at.path,
+      label: labelOf(schema, at),
+      until: schema.until ?? 'any time',
+      ...(schema.measure ? { measure: schema.measure } : {}),
+      why: unknownPart ? 'not in the catalogue' : 'missing',
     }
   }
 
@@ -236,7 +347,17 @@ export class Resolver {
         for (const key of map.split('.')) n = n?.kind === 'group' ? n.entries.get(key)?.node : undefined
         return n?.kind === 'group' ? [...n.entries.keys()] : []
       })
-      if (!names.includes(name)) this.issues.push(this.issue(node.at, path, `names something in ${to.join(' or ')}`, `«${name}»`, names.join(', ') || 'nothing is there yet', nearest(name, names)))
+      if (!names.includes(name))
+        this.issues.push(
+          this.issue(
+            node.at,
+            path,
+            `names something in ${to.join(' or ')}`,
+            `«${name}»`,
+            names.join(', ') || 'nothing is there yet',
+            nearest(name, names),
+          ),
+        )
     }
   }
 
@@ -244,8 +365,24 @@ export class Resolver {
     this.issues.push(this.issue(node.at, path, what, found, accepted))
   }
 
-  private issue(at: { line: number; column: number } | undefined, path: string, what: string, found: string, accepted: string, near?: string): Issue {
-    return { ...(this.reading.file ? { file: this.reading.file } : {}), line: at?.line ?? 1, column: at?.column ?? 1, path, what, found, accepted, ...(near ? { nearest: near } : {}) }
+  private issue(
+    at: { line: number; column: number } | undefined,
+    path: string,
+    what: string,
+    found: string,
+    accepted: string,
+    near?: string,
+  ): Issue {
+    return {
+      ...(this.reading.file ? { file: this.reading.file } : {}),
+      line: at?.line ?? 1,
+      column: at?.column ?? 1,
+      path,
+      what,
+      found,
+      accepted,
+      ...(near ? { nearest: near } : {}),
+    }
   }
 }
 
@@ -253,8 +390,15 @@ const DAY = /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/
 const COARSE = /^\d{4}(-(0[1-9]|1[0-2])(-(0[1-9]|[12]\d|3[01]))?)?$/
 const bounds = (f: QuantityField): string => {
   const unit = KINDS[f.kind].unit
-  return [f.least === undefined ? '' : `at least ${f.least} ${unit}`, f.most === undefined ? '' : `at most ${f.most} ${unit}`].filter(Boolean).join(', ')
+  return [f.least === undefined ? '' : `at least ${f.least} ${unit}`, f.most === undefined ? '' : `at most ${f.most} ${unit}`]
+    .filter(Boolean)
+    .join(', ')
 }
-const acceptedOf = (f: Leaf): string => (f.is === 'choice' ? (f as ChoiceField).oneOf.join(', ') : f.is === 'quantity' ? `a ${KINDS[f.kind].label} with its unit` : 'one value on the line')
+const acceptedOf = (f: Leaf): string =>
+  f.is === 'choice'
+    ? (f as ChoiceField).oneOf.join(', ')
+    : f.is === 'quantity'
+      ? `a ${KINDS[f.kind].label} with its unit`
+      : 'one value on the line'
 /** Labels of things in a map name the thing: «mass (charger)». */
 const labelOf = (f: Leaf, at: At): string => (at.entry === undefined ? f.label : `${f.label} (${at.entry})`)

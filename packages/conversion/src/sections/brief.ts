@@ -24,7 +24,9 @@ export const brief = group(
     'parts-bought-from': date('day the first part is bought'),
     'approved-kit': choice('an approved kit for this model is used', ['yes', 'no']),
     'individual-approval': choice('the finished car goes through individual approval', ['yes', 'no']),
-    'pack-approval': choice('how the pack is approved', ['approved pack', 'tested with the car', 'none'], { until: 'before the part is bought' }),
+    'pack-approval': choice('how the pack is approved', ['approved pack', 'tested with the car', 'none'], {
+      until: 'before the part is bought',
+    }),
     keeps: group(
       'kept as it was',
       {
@@ -43,14 +45,24 @@ export const brief = group(
       },
       { says: 'Only where they are to change: what is left out stays as it was.' },
     ),
-    prices: mapOf('prices', 'price', quantity('money', 'price', 'k', { least: 0 }), 'What has no place of its own: fees, small parts, work bought in.'),
+    prices: mapOf(
+      'prices',
+      'price',
+      quantity('money', 'price', 'k', { least: 0 }),
+      'What has no place of its own: fees, small parts, work bought in.',
+    ),
     workshop: choice('who does the work', ['business', 'owner']),
     seats: quantity('count', 'seats wanted', 'n_seats', { least: 1, most: 9 }),
     luggage: quantity('mass', 'luggage wanted', 'm_lug', { least: 0 }),
     person: quantity('mass', 'mass of one person', 'm_pers', {
       least: 30,
       most: 200,
-      assume: () => ({ value: 75, half: 10, note: 'one person as counted in approval', source: { work: 'eu-1230-2012', place: 'mass of the driver and of each occupant', mark: 'from memory' } }),
+      assume: () => ({
+        value: 75,
+        half: 10,
+        note: 'one person as counted in approval',
+        source: { work: 'eu-1230-2012', place: 'mass of the driver and of each occupant', mark: 'from memory' },
+      }),
     }),
     budget: quantity('money', 'parts budget', 'K', { least: 0 }),
     reserve: quantity('share', 'charge kept in reserve', 'z_res', { least: 0, most: 0.9 }),
@@ -77,17 +89,24 @@ export const brief = group(
         }),
         'hill start': group('hill start', {
           slope: quantity('slope', 'slope wanted', 'p', { least: 0, most: 1.5 }),
-          transfer: choice('range of the transfer case it is met in', ['high', 'low'], { says: 'Left out: the range the car is usually in.' }),
+          transfer: choice('range of the transfer case it is met in', ['high', 'low'], {
+            says: 'Left out: the range the car is usually in.',
+          }),
           ...conditions,
         }),
         climb: group('climb', {
           slope: quantity('slope', 'slope', 'p', { least: 0, most: 1 }),
-          transfer: choice('range of the transfer case it is met in', ['high', 'low'], { says: 'Left out: the range the car is usually in.' }),
+          transfer: choice('range of the transfer case it is met in', ['high', 'low'], {
+            says: 'Left out: the range the car is usually in.',
+          }),
           speed: quantity('speed', 'speed held', 'v', { least: 0.5 }),
           duration: quantity('duration', 'for how long', 't', { least: 1, says: 'Left out: for as long as the hill lasts.' }),
           ...conditions,
         }),
-        range: group('range', { trip: reference('trip', 'trips.named'), distance: quantity('distance', 'distance wanted', 's', { least: 100 }) }),
+        range: group('range', {
+          trip: reference('trip', 'trips.named'),
+          distance: quantity('distance', 'distance wanted', 's', { least: 100 }),
+        }),
         charging: group('charging', {
           place: reference('charging place', 'charging.places'),
           within: quantity('duration', 'within', 't', { least: 60 }),

@@ -1,4 +1,13 @@
-import { bestEfficiency, coolantTemperature, drivelineEfficiency, inverterEfficiency, lossFactor, rotorInertia, shiftTime, windingLimit } from '../assumptions.ts'
+import {
+  bestEfficiency,
+  coolantTemperature,
+  drivelineEfficiency,
+  inverterEfficiency,
+  lossFactor,
+  rotorInertia,
+  shiftTime,
+  windingLimit,
+} from '../assumptions.ts'
 import { choice, file, group, mapOf, part, quantity, reference } from '../schema/field.ts'
 
 const DATASHEET = { tool: 'datasheet, breaker’s list or type plate', accuracy: 'as stated', minutes: 30 }
@@ -11,13 +20,43 @@ const motor = group(
   {
     part: part('motor', 'drive-unit'),
     kind: choice('kind of motor', ['permanent-magnet', 'induction', 'series-dc'], { until: BEFORE }),
-    'peak-torque': quantity('torque', 'peak torque', 'M_max', { least: 1, until: BEFORE, measure: DATASHEET, says: 'Left out: peak power over base speed.' }),
-    'peak-power': quantity('power', 'peak power', 'P_max', { least: 100, until: BEFORE, measure: DATASHEET, says: 'Left out: peak torque times base speed.' }),
+    'peak-torque': quantity('torque', 'peak torque', 'M_max', {
+      least: 1,
+      until: BEFORE,
+      measure: DATASHEET,
+      says: 'Left out: peak power over base speed.',
+    }),
+    'peak-power': quantity('power', 'peak power', 'P_max', {
+      least: 100,
+      until: BEFORE,
+      measure: DATASHEET,
+      says: 'Left out: peak torque times base speed.',
+    }),
     'peak-time': quantity('time', 'peak for', 't_max', { least: 1, until: BEFORE, measure: DATASHEET }),
-    'continuous-torque': quantity('torque', 'continuous torque', 'M_c', { least: 1, until: BEFORE, measure: DATASHEET, says: 'Left out: continuous power over base speed.' }),
-    'continuous-power': quantity('power', 'continuous power', 'P_c', { least: 100, until: BEFORE, measure: DATASHEET, says: 'Left out: continuous torque times base speed.' }),
-    'coolant-temperature': quantity('temperature', 'coolant temperature of the continuous rating', 'T_cool', { least: 233.15, most: 373.15, until: BEFORE, assume: coolantTemperature }),
-    'base-speed': quantity('rotational speed', 'base speed', 'ω_b', { least: 1, until: BEFORE, measure: DATASHEET, says: 'Left out: peak power over peak torque.' }),
+    'continuous-torque': quantity('torque', 'continuous torque', 'M_c', {
+      least: 1,
+      until: BEFORE,
+      measure: DATASHEET,
+      says: 'Left out: continuous power over base speed.',
+    }),
+    'continuous-power': quantity('power', 'continuous power', 'P_c', {
+      least: 100,
+      until: BEFORE,
+      measure: DATASHEET,
+      says: 'Left out: continuous torque times base speed.',
+    }),
+    'coolant-temperature': quantity('temperature', 'coolant temperature of the continuous rating', 'T_cool', {
+      least: 233.15,
+      most: 373.15,
+      until: BEFORE,
+      assume: coolantTemperature,
+    }),
+    'base-speed': quantity('rotational speed', 'base speed', 'ω_b', {
+      least: 1,
+      until: BEFORE,
+      measure: DATASHEET,
+      says: 'Left out: peak power over peak torque.',
+    }),
     'stated-voltage': quantity('voltage', 'voltage the figures are stated at', 'U_0', { least: 10, until: BEFORE, measure: DATASHEET }),
     'top-speed': quantity('rotational speed', 'top speed of the motor', 'ω_max', { least: 10, until: BEFORE, measure: DATASHEET }),
     'rotor-inertia': quantity('moment of inertia', 'rotor inertia', 'J_m', { least: 0, assume: rotorInertia }),
@@ -26,11 +65,23 @@ const motor = group(
     length: quantity('length', 'length', 'ℓ_mot', { least: 0.02 }),
     x: quantity('length', 'motor behind the front axle', 'x', { measure: TAPE }),
     z: quantity('length', 'motor above the ground', 'z', { measure: TAPE }),
-    'best-efficiency': quantity('share', 'best efficiency of the motor alone', 'η_best', { least: 0.3, most: 0.999, assume: bestEfficiency }),
+    'best-efficiency': quantity('share', 'best efficiency of the motor alone', 'η_best', {
+      least: 0.3,
+      most: 0.999,
+      assume: bestEfficiency,
+    }),
     'efficiency-map': file('map of efficiency, motor with inverter, over speed and torque', 'grid', 'efficiency map CSV', '1'),
-    'loss-factor': quantity('ratio', 'factor on the losses of class or map', 'f_L', { least: 0.2, most: 5, assume: lossFactor, says: 'Later from a log: what this motor loses over what class or map say.' }),
+    'loss-factor': quantity('ratio', 'factor on the losses of class or map', 'f_L', {
+      least: 0.2,
+      most: 5,
+      assume: lossFactor,
+      says: 'Later from a log: what this motor loses over what class or map say.',
+    }),
     'unpowered-drag': file('drag when unpowered, torque over speed', 'curve', 'drag CSV', 'N·m'),
-    'thermal-time': quantity('time', 'thermal time constant of the winding', 'τ_w', { least: 1, says: 'Left out: from the time the peak is stated for.' }),
+    'thermal-time': quantity('time', 'thermal time constant of the winding', 'τ_w', {
+      least: 1,
+      says: 'Left out: from the time the peak is stated for.',
+    }),
     'winding-limit': quantity('temperature', 'winding temperature limit', 'T_w,max', { least: 378.15, most: 573.15, assume: windingLimit }),
     price: quantity('money', 'price of the motor', 'k_mot', { least: 0, says: 'Of the whole unit where motor and inverter come as one.' }),
   },
@@ -65,12 +116,22 @@ export const drive = group(
         'shift-time': quantity('time', 'time of one shift', 't_s', { least: 0, assume: shiftTime }),
         transfer: choice('transfer case range', ['none', 'high', 'low']),
         reduction: quantity('ratio', 'reduction of the drive unit', 'i_red', { least: 0.1, most: 50, until: BEFORE, measure: DATASHEET }),
-        'final-drive': quantity('ratio', 'axle ratio of this axle', 'i_ax', { least: 0.1, most: 20, says: 'Left out: the donor car’s axle ratio.' }),
+        'final-drive': quantity('ratio', 'axle ratio of this axle', 'i_ax', {
+          least: 0.1,
+          most: 20,
+          says: 'Left out: the donor car’s axle ratio.',
+        }),
         efficiency: quantity('share', 'efficiency, motor to wheels', 'η', { least: 0.5, most: 1, assume: drivelineEfficiency }),
         'coupler-torque': quantity('torque', 'torque the coupler is rated for', 'M_cpl', { least: 1, until: BEFORE }),
         'shaft-torque': quantity('torque', 'torque one half-shaft is rated for', 'M_hs', { least: 1, until: BEFORE }),
-        'torque-limit': quantity('torque', 'torque limit set in software', 'M_lim', { least: 1, says: 'Left out: no limit but the motor’s own.' }),
-        'power-limit': quantity('power', 'power limit set in software', 'P_lim', { least: 100, says: 'Left out: no limit but the motor’s own.' }),
+        'torque-limit': quantity('torque', 'torque limit set in software', 'M_lim', {
+          least: 1,
+          says: 'Left out: no limit but the motor’s own.',
+        }),
+        'power-limit': quantity('power', 'power limit set in software', 'P_lim', {
+          least: 100,
+          says: 'Left out: no limit but the motor’s own.',
+        }),
         'limit-sealed': choice('limit sealed', ['yes', 'no']),
         disconnect: choice('uncouples when not driving', ['yes', 'no']),
         rotation: choice('sense it turns in, driving forward', ['as its maker meant', 'reversed']),

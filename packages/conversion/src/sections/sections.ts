@@ -19,4 +19,7 @@ const accepted = mapOf(
 )
 
 /** Every section of the conversion file, in the order of the job. */
-export const SECTIONS = { car: words('name of the car'), brief, donor, drive, pack, trips, charging, accepted } as const satisfies Record<string, Node>
+export const SECTIONS = { car: words('name of the car'), brief, donor, drive, pack, trips, charging, accepted } as const satisfies Record<
+  string,
+  Node
+>

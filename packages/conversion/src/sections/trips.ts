@@ -16,19 +16,49 @@ const conditions = {
 export const trips = group(
   'trips',
   {
-    named: mapOf('trips', 'trip', variants('trip', 'kind', {
-      cycle: group('speed trace', { cycle: words('standard cycle', { says: 'A cycle of the catalogue, such as `wltc-3b`.' }), trace: file('speed trace', 'curve', 'speed trace CSV', 'm/s', { named: { by: 'cycle', in: 'cycles' }, says: 'An own trace, in place of a cycle.' }), ...conditions }),
-      steady: group('steady speed', { speed: quantity('speed', 'speed', 'v', { least: 0.5 }), slope: quantity('slope', 'slope', 'p', { least: -1, most: 1 }), ...conditions }),
-      climb: group('hill climb', { speed: quantity('speed', 'speed', 'v', { least: 0.5 }), slope: quantity('slope', 'slope', 'p', { least: 0, most: 1 }), length: quantity('distance', 'length of the hill', 's', { least: 1 }), ...conditions }),
-      route: group('route', { track: words('track', { says: 'A GPX file beside the conversion.' }), speed: quantity('speed', 'set speed', 'v', { least: 0.5, says: 'Where the track carries no times.' }), profile: file('height profile', 'curve', 'GPX profile', 'm', { named: { by: 'track', in: 'attachments' } }), timing: file('speed over distance', 'curve', 'GPX timing', 'm/s', { named: { by: 'track', in: 'attachments' } }), ...conditions }),
-    })),
-    trailers: mapOf('trailers', 'trailer', group('trailer', {
-      mass: quantity('mass', 'trailer mass', 'm_t', { least: 1 }),
-      'nose-load': quantity('mass', 'nose load', 'm_S', { least: 0 }),
-      'drag-area': quantity('area', 'extra drag area', 'A_t', { least: 0 }),
-      'rolling-resistance': quantity('ratio', 'rolling resistance of the trailer', 'c_rt', { least: 0.002, most: 0.1 }),
-      braked: choice('own brakes', ['yes', 'no']),
-    })),
+    named: mapOf(
+      'trips',
+      'trip',
+      variants('trip', 'kind', {
+        cycle: group('speed trace', {
+          cycle: words('standard cycle', { says: 'A cycle of the catalogue, such as `wltc-3b`.' }),
+          trace: file('speed trace', 'curve', 'speed trace CSV', 'm/s', {
+            named: { by: 'cycle', in: 'cycles' },
+            says: 'An own trace, in place of a cycle.',
+          }),
+          ...conditions,
+        }),
+        steady: group('steady speed', {
+          speed: quantity('speed', 'speed', 'v', { least: 0.5 }),
+          slope: quantity('slope', 'slope', 'p', { least: -1, most: 1 }),
+          ...conditions,
+        }),
+        climb: group('hill climb', {
+          speed: quantity('speed', 'speed', 'v', { least: 0.5 }),
+          slope: quantity('slope', 'slope', 'p', { least: 0, most: 1 }),
+          length: quantity('distance', 'length of the hill', 's', { least: 1 }),
+          ...conditions,
+        }),
+        route: group('route', {
+          track: words('track', { says: 'A GPX file beside the conversion.' }),
+          speed: quantity('speed', 'set speed', 'v', { least: 0.5, says: 'Where the track carries no times.' }),
+          profile: file('height profile', 'curve', 'GPX profile', 'm', { named: { by: 'track', in: 'attachments' } }),
+          timing: file('speed over distance', 'curve', 'GPX timing', 'm/s', { named: { by: 'track', in: 'attachments' } }),
+          ...conditions,
+        }),
+      }),
+    ),
+    trailers: mapOf(
+      'trailers',
+      'trailer',
+      group('trailer', {
+        mass: quantity('mass', 'trailer mass', 'm_t', { least: 1 }),
+        'nose-load': quantity('mass', 'nose load', 'm_S', { least: 0 }),
+        'drag-area': quantity('area', 'extra drag area', 'A_t', { least: 0 }),
+        'rolling-resistance': quantity('ratio', 'rolling resistance of the trailer', 'c_rt', { least: 0.002, most: 0.1 }),
+        braked: choice('own brakes', ['yes', 'no']),
+      }),
+    ),
   },
   { says: 'Journeys the car is judged by, with load and weather.' },
 )

@@ -13,9 +13,18 @@ export type Conditions = {
   readonly trailer: Field<string>
 }
 export type TopSpeedGoal = Here & Conditions & { readonly kind: 'top speed'; readonly speed: Field }
-export type AccelerationGoal = Here & Conditions & { readonly kind: 'acceleration'; readonly from: Field; readonly to: Field; readonly within: Field }
-export type HillStartGoal = Here & Conditions & { readonly kind: 'hill start'; readonly slope: Field; readonly transfer: Field<'high' | 'low'> }
-export type ClimbGoal = Here & Conditions & { readonly kind: 'climb'; readonly slope: Field; readonly transfer: Field<'high' | 'low'>; readonly speed: Field; readonly duration: Field }
+export type AccelerationGoal = Here &
+  Conditions & { readonly kind: 'acceleration'; readonly from: Field; readonly to: Field; readonly within: Field }
+export type HillStartGoal = Here &
+  Conditions & { readonly kind: 'hill start'; readonly slope: Field; readonly transfer: Field<'high' | 'low'> }
+export type ClimbGoal = Here &
+  Conditions & {
+    readonly kind: 'climb'
+    readonly slope: Field
+    readonly transfer: Field<'high' | 'low'>
+    readonly speed: Field
+    readonly duration: Field
+  }
 export type RangeGoal = Here & { readonly kind: 'range'; readonly trip: Field<string>; readonly distance: Field }
 export type ChargingGoal = Here & {
   readonly kind: 'charging'
@@ -41,7 +50,11 @@ export type Brief = Here & {
   readonly individualApproval: Field<'yes' | 'no'>
   readonly packApproval: Field<'approved pack' | 'tested with the car' | 'none'>
   /** What of the car stays as it was. */
-  readonly keeps: Here & { readonly body: Field<'yes' | 'no'>; readonly dimensions: Field<'yes' | 'no'>; readonly safetyEquipment: Field<'yes' | 'no'> }
+  readonly keeps: Here & {
+    readonly body: Field<'yes' | 'no'>
+    readonly dimensions: Field<'yes' | 'no'>
+    readonly safetyEquipment: Field<'yes' | 'no'>
+  }
   /** Permitted masses planned for the finished car; what is left out stays as it was. */
   readonly ratings: Here & { readonly frontAxle: Field; readonly rearAxle: Field; readonly total: Field }
   readonly prices: Named<Field>

@@ -8,7 +8,13 @@ import type { Pack } from './pack.ts'
 import type { Trips } from './trips.ts'
 
 /** Somebody took responsibility for a finding that is not sound. It lapses when what the finding rests on changes. */
-export type Acceptance = Here & { readonly by: Field<string>; readonly reason: Field<string>; readonly scope: Field<string>; readonly date: Field<string>; readonly rests: Field<string> }
+export type Acceptance = Here & {
+  readonly by: Field<string>
+  readonly reason: Field<string>
+  readonly scope: Field<string>
+  readonly date: Field<string>
+  readonly rests: Field<string>
+}
 
 /** The resolved car: SI, with gaps left visible. */
 export type Model = {

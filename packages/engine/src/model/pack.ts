@@ -46,7 +46,14 @@ export type ModuleRecord = Here & {
   readonly use: Field<'in the pack' | 'spare' | 'rejected'>
   readonly againstOthers: Field
 }
-export type PackBox = Here & { readonly modules: Field; readonly x: Field; readonly z: Field; readonly overhead: Field; readonly price: Field; readonly where: Field<'engine bay' | 'under floor' | 'tank space' | 'boot' | 'cabin' | 'tunnel'> }
+export type PackBox = Here & {
+  readonly modules: Field
+  readonly x: Field
+  readonly z: Field
+  readonly overhead: Field
+  readonly price: Field
+  readonly where: Field<'engine bay' | 'under floor' | 'tank space' | 'boot' | 'cabin' | 'tunnel'>
+}
 /** A part that hangs on the pack voltage, as the range it works in. */
 export type VoltageUser = Here & { readonly lowest: Field; readonly highest: Field; readonly part: Field<string> }
 
@@ -61,11 +68,35 @@ export type Pack = Here & {
   readonly boxConductance: Field
   readonly compression: Field<'module housing' | 'fixture' | 'none'>
   readonly stringsApart: Field
-  readonly limits: Here & { readonly fuse: Field; readonly fuseVoltage: Field; readonly stringFuse: Field; readonly contactor: Field; readonly contactorVoltage: Field; readonly bms: Field; readonly bmsCharge: Field }
-  readonly bms: Here & { readonly part: Field<string>; readonly fitted: Field<'yes' | 'no'>; readonly controlsCharger: Field<'yes' | 'no'>; readonly limitsDrive: Field<'by lowest cell' | 'by pack voltage' | 'no'>; readonly countsCharge: Field<'yes' | 'no'>; readonly cells: Field; readonly lowestChargeTemperature: Field }
+  readonly limits: Here & {
+    readonly fuse: Field
+    readonly fuseVoltage: Field
+    readonly stringFuse: Field
+    readonly contactor: Field
+    readonly contactorVoltage: Field
+    readonly bms: Field
+    readonly bmsCharge: Field
+  }
+  readonly bms: Here & {
+    readonly part: Field<string>
+    readonly fitted: Field<'yes' | 'no'>
+    readonly controlsCharger: Field<'yes' | 'no'>
+    readonly limitsDrive: Field<'by lowest cell' | 'by pack voltage' | 'no'>
+    readonly countsCharge: Field<'yes' | 'no'>
+    readonly cells: Field
+    readonly lowestChargeTemperature: Field
+  }
   readonly heater: Here & { readonly power: Field; readonly to: Field }
   readonly users: Named<VoltageUser>
   readonly boxes: Named<PackBox>
   readonly salvage: Named<ModuleRecord>
-  readonly lampTest: Here & { readonly current: Field; readonly time: Field; readonly before: Field; readonly after: Field; readonly temperature: Field; readonly charge: Field; readonly modules: Field }
+  readonly lampTest: Here & {
+    readonly current: Field
+    readonly time: Field
+    readonly before: Field
+    readonly after: Field
+    readonly temperature: Field
+    readonly charge: Field
+    readonly modules: Field
+  }
 }

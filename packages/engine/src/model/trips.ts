@@ -18,10 +18,24 @@ export type TripConditions = {
 }
 export type CycleTrip = Here & TripConditions & { readonly kind: 'cycle'; readonly cycle: Field<string>; readonly trace: Field<Curve> }
 export type SteadyTrip = Here & TripConditions & { readonly kind: 'steady'; readonly speed: Field; readonly slope: Field }
-export type ClimbTrip = Here & TripConditions & { readonly kind: 'climb'; readonly speed: Field; readonly slope: Field; readonly length: Field }
-export type RouteTrip = Here & TripConditions & { readonly kind: 'route'; readonly track: Field<string>; readonly profile: Field<Curve>; readonly timing: Field<Curve>; readonly speed: Field }
+export type ClimbTrip = Here &
+  TripConditions & { readonly kind: 'climb'; readonly speed: Field; readonly slope: Field; readonly length: Field }
+export type RouteTrip = Here &
+  TripConditions & {
+    readonly kind: 'route'
+    readonly track: Field<string>
+    readonly profile: Field<Curve>
+    readonly timing: Field<Curve>
+    readonly speed: Field
+  }
 export type Trip = CycleTrip | SteadyTrip | ClimbTrip | RouteTrip
 
-export type Trailer = Here & { readonly mass: Field; readonly noseLoad: Field; readonly dragArea: Field; readonly rollingResistance: Field; readonly braked: Field<'yes' | 'no'> }
+export type Trailer = Here & {
+  readonly mass: Field
+  readonly noseLoad: Field
+  readonly dragArea: Field
+  readonly rollingResistance: Field
+  readonly braked: Field<'yes' | 'no'>
+}
 
 export type Trips = Here & { readonly named: Named<Trip>; readonly trailers: Named<Trailer> }

@@ -24,9 +24,28 @@ import { launchGrip, lowRangeOnDry, recoveryGrip } from './drive/on-the-road.ts'
 import { couplerTorque, halfShaftTorque, inverterLimits, motorFiguresAgree, reversedRotation } from './drive/parts-of-the-drive.ts'
 import { motorOverSpeed, propshaftSpeed } from './drive/turning.ts'
 import { bmsFitted, bmsLimitsDrive, bmsStopsCharger, bmsWatchesAll, chargeCounted, noColdCharging } from './pack/bms.ts'
-import { cellLimits, cellsPressed, chargeStops, everyModulePlaced, moduleAlone, outsideCabin, stringFused, stringsAlike } from './pack/cells-and-boxes.ts'
+import {
+  cellLimits,
+  cellsPressed,
+  chargeStops,
+  everyModulePlaced,
+  moduleAlone,
+  outsideCabin,
+  stringFused,
+  stringsAlike,
+} from './pack/cells-and-boxes.ts'
 import { chargingCurrent, continuousCurrent, peakCurrent, peakLastsOut } from './pack/currents.ts'
-import { capacityMatched, healthAsStated, holdsCharge, moduleInsulated, modulesRecorded, neverDeepEmpty, oneOrigin, resistanceMatched, restMatched } from './pack/salvaged.ts'
+import {
+  capacityMatched,
+  healthAsStated,
+  holdsCharge,
+  moduleInsulated,
+  modulesRecorded,
+  neverDeepEmpty,
+  oneOrigin,
+  resistanceMatched,
+  restMatched,
+} from './pack/salvaged.ts'
 import { breakingVoltage, voltageWhenEmpty, voltageWhenFull, voltageWhenSagging } from './pack/voltage-window.ts'
 import { chargerReaches, chargerSetPoint, dcInlet, driveBlocked } from './charging/charger.ts'
 import { chargesAsWanted } from './charging/goals.ts'

@@ -15,10 +15,33 @@ const gap = (path: string): Gap => ({ gap: true, path, label: path, until: 'any 
 type Tiny = { a: Field; b: Field; other: Field }
 const model = (a: Field, b: Field, other: Field = fact('other', 0)): Model => ({ a, b, other }) as unknown as Model
 const tiny = (m: Model): Tiny => m as unknown as Tiny
-const double = formula({ id: 'double', label: 'double', gives: { symbol: 'y', unit: 'm' }, takes: { x: { symbol: 'x', unit: 'm' } }, text: 'y = 2 · x', source: { work: 'definition', place: '' }, proof: { none: 'test' } }, ({ x }) => 2 * x)
+const double = formula(
+  {
+    id: 'double',
+    label: 'double',
+    gives: { symbol: 'y', unit: 'm' },
+    takes: { x: { symbol: 'x', unit: 'm' } },
+    text: 'y = 2 · x',
+    source: { work: 'definition', place: '' },
+    proof: { none: 'test' },
+  },
+  ({ x }) => 2 * x,
+)
 
-const first = study({ id: 'first', stage: 'drive', asks: 'first?', reads: m => ({ a: tiny(m).a }), answer: ({ a }, make) => ({ y: make.work('y', double, { x: a }) }) })
-const second = study({ id: 'second', stage: 'drive', asks: 'second?', reads: (m, ask) => ({ first: ask(first), b: maybe(tiny(m).b) }), answer: ({ first: f, b }, make) => ({ z: make.work('z', double, { x: f.y }), b: isGaps(b) ? undefined : b.value }) })
+const first = study({
+  id: 'first',
+  stage: 'drive',
+  asks: 'first?',
+  reads: m => ({ a: tiny(m).a }),
+  answer: ({ a }, make) => ({ y: make.work('y', double, { x: a }) }),
+})
+const second = study({
+  id: 'second',
+  stage: 'drive',
+  asks: 'second?',
+  reads: (m, ask) => ({ first: ask(first), b: maybe(tiny(m).b) }),
+  answer: ({ first: f, b }, make) => ({ z: make.work('z', double, { x: f.y }), b: isGaps(b) ? undefined : b.value }),
+})
 
 describe('answers', () => {
   it('carry ids made of study and figure', () => {
@@ -50,7 +73,8 @@ describe('answers', () => {
     expect(answers.ran).toEqual(['first', 'second'])
   })
   it('come back as they were after an edit and its undoing', () => {
-    const answers = new Answers(model(fact('a', 3), fact('b', 1))), before = JSON.stringify(answers.ask(second))
+    const answers = new Answers(model(fact('a', 3), fact('b', 1))),
+      before = JSON.stringify(answers.ask(second))
     answers.next(model(gap('a'), fact('b', 1)))
     answers.ask(second)
     answers.next(model(fact('a', 3), fact('b', 1)))
@@ -62,7 +86,13 @@ describe('answers', () => {
     expect(() => new Answers(model(fact('a', 1), fact('b', 1))).ask(a)).toThrow('egg → hen → egg')
   })
   it('refuse a study that makes one figure twice', () => {
-    const twice = study({ id: 'twice', stage: 'drive', asks: '', reads: m => ({ a: tiny(m).a }), answer: ({ a }, make) => [make.work('y', double, { x: a }), make.work('y', double, { x: a })] })
+    const twice = study({
+      id: 'twice',
+      stage: 'drive',
+      asks: '',
+      reads: m => ({ a: tiny(m).a }),
+      answer: ({ a }, make) => [make.work('y', double, { x: a }), make.work('y', double, { x: a })],
+    })
     expect(() => new Answers(model(fact('a', 1), fact('b', 1))).ask(twice)).toThrow(/twice\.y twice/)
   })
 })
@@ -75,7 +105,8 @@ describe('either of two ways to know something', () => {
 
 describe('reuse', () => {
   it('keeps what did not change and replaces what did', () => {
-    const a = { x: { v: 1 }, y: { v: 2 } }, b = reuse(a, { x: { v: 1 }, y: { v: 3 } })
+    const a = { x: { v: 1 }, y: { v: 2 } },
+      b = reuse(a, { x: { v: 1 }, y: { v: 3 } })
     expect(b.x).toBe(a.x)
     expect(b.y).toEqual({ v: 3 })
     expect(reuse(a, { x: { v: 1 }, y: { v: 2 } })).toBe(a)
@@ -89,15 +120,18 @@ describe('reuse', () => {
 })
 
 async function found(folder: string, is: (x: object) => boolean): Promise<string[]> {
-  const root = new URL(`../${folder}/`, import.meta.url).pathname, out: string[] = []
+  const root = new URL(`../${folder}/`, import.meta.url).pathname,
+    out: string[] = []
   for (const file of readdirSync(root, { recursive: true, encoding: 'utf8' })) {
     if (!file.endsWith('.ts') || file.endsWith('.test.ts') || file.startsWith('sets/')) continue
-    for (const value of Object.values((await import(join(root, file))) as object)) if (typeof value === 'object' && value !== null && is(value)) out.push((value as { id: string }).id)
+    for (const value of Object.values((await import(join(root, file))) as object))
+      if (typeof value === 'object' && value !== null && is(value)) out.push((value as { id: string }).id)
   }
   return out
 }
 describe('nothing is left out of the lists', () => {
-  it('of studies', async () => expect((await found('studies', x => 'asks' in x && 'reads' in x)).filter(id => !STUDIES.some(s => s.id === id))).toEqual([]))
+  it('of studies', async () =>
+    expect((await found('studies', x => 'asks' in x && 'reads' in x)).filter(id => !STUDIES.some(s => s.id === id))).toEqual([]))
   it('of rules', async () => expect((await found('rules', x => 'judgements' in x)).filter(id => !RULES.some(r => r.id === id))).toEqual([]))
   it('and each id stands once', () => {
     for (const ids of [STUDIES.map(s => s.id), RULES.map(r => r.id)]) expect(ids.filter((id, i) => ids.indexOf(id) !== i)).toEqual([])

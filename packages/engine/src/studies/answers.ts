@@ -38,7 +38,8 @@ export class Answers {
     this.open.push(study.id)
     const read = study.reads(this.model, this.ask)
     this.open.pop()
-    const before = this.kept.get(study.id), reads = reuse(before?.reads, read)
+    const before = this.kept.get(study.id),
+      reads = reuse(before?.reads, read)
     const record = before && Object.is(before.reads, reads) ? before : this.run(study, reads, before)
     this.kept.set(study.id, record)
     const answer = record.gaps ? { gaps: record.gaps } : record.answer
@@ -54,10 +55,16 @@ export class Answers {
 
   private run<A>(study: Study<A>, reads: unknown, before: Record_ | undefined): Record_ {
     this.ran.push(study.id)
-    const soft: Gap[] = [], gaps = once(gapsIn(reads, this.answers, soft)), missing = once([...gaps, ...soft])
+    const soft: Gap[] = [],
+      gaps = once(gapsIn(reads, this.answers, soft)),
+      missing = once([...gaps, ...soft])
     if (gaps.length) return { reads, answer: undefined, figures: [], traces: [], tables: [], gaps, missing }
-    const make = new Making(study.id), fresh = study.answer(known(reads, this.answers) as never, make)
-    const all = reuse(before && !before.gaps ? { answer: before.answer, figures: before.figures } : undefined, { answer: fresh, figures: make.figures })
+    const make = new Making(study.id),
+      fresh = study.answer(known(reads, this.answers) as never, make)
+    const all = reuse(before && !before.gaps ? { answer: before.answer, figures: before.figures } : undefined, {
+      answer: fresh,
+      figures: make.figures,
+    })
     if (typeof all.answer === 'object' && all.answer !== null) this.answers.add(all.answer)
     return { reads, answer: all.answer, figures: all.figures, traces: make.traces, tables: make.tables, missing }
   }

@@ -10,7 +10,9 @@ export function reuse<T>(before: unknown, next: T, met: Map<object, unknown> = n
   if (next instanceof Map || next instanceof Set) return next
   const done = met.get(next)
   if (done !== undefined) return done as T
-  const a = before as Record<string, unknown>, b = next as unknown as Record<string, unknown>, keys = Object.keys(b)
+  const a = before as Record<string, unknown>,
+    b = next as unknown as Record<string, unknown>,
+    keys = Object.keys(b)
   let same = Object.keys(a).length === keys.length
   const out: Record<string, unknown> = (Array.isArray(next) ? [] : {}) as Record<string, unknown>
   for (const key of keys) {

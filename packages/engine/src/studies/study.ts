@@ -4,7 +4,20 @@ import { derive, type Values, work, workAll } from '../working/work.ts'
 import type { Model } from '../model/model.ts'
 
 export type Stage =
-  | 'brief' | 'donor' | 'drive' | 'pack' | 'fit' | 'high voltage' | 'signals' | 'thermal' | 'brakes & steering' | 'driveline' | 'build' | 'prove' | 'papers' | 'service'
+  | 'brief'
+  | 'donor'
+  | 'drive'
+  | 'pack'
+  | 'fit'
+  | 'high voltage'
+  | 'signals'
+  | 'thermal'
+  | 'brakes & steering'
+  | 'driveline'
+  | 'build'
+  | 'prove'
+  | 'papers'
+  | 'service'
 
 /** Why there is no answer: the gaps to close, found at any depth. */
 export type Gaps = { readonly gaps: readonly Gap[] }
@@ -47,14 +60,30 @@ export type Table = {
 
 /** What a study makes its figures with: ids come out as `study.key` or `study.key@item`. */
 export interface Maker {
-  work<T extends Takes, G extends One>(key: string, f: Formula<T, G>, inputs: Values<T>, more?: { item?: string; label?: string; symbol?: string }): Figure
+  work<T extends Takes, G extends One>(
+    key: string,
+    f: Formula<T, G>,
+    inputs: Values<T>,
+    more?: { item?: string; label?: string; symbol?: string },
+  ): Figure
   all<T extends Takes, G extends Readonly<Record<string, One>>, R extends Record<string, unknown>>(
     key: string,
     f: ((x: Parameters<Formula<T, G>>[0]) => R) & { readonly card: Formula<T, G>['card'] },
     inputs: Values<T>,
-    more?: { item?: string; labels?: Partial<Record<keyof G & string, string>>; rerun?: (x: Parameters<Formula<T, G>>[0]) => Record<string, unknown> },
+    more?: {
+      item?: string
+      labels?: Partial<Record<keyof G & string, string>>
+      rerun?: (x: Parameters<Formula<T, G>>[0]) => Record<string, unknown>
+    },
   ): { readonly figures: { readonly [K in keyof G]: Figure }; readonly run: R }
-  derive<V extends Datum>(key: string, f: AnyFormula, inputs: Inputs, value: V, unit: string, more?: { item?: string; label?: string }): Figure<V>
+  derive<V extends Datum>(
+    key: string,
+    f: AnyFormula,
+    inputs: Inputs,
+    value: V,
+    unit: string,
+    more?: { item?: string; label?: string },
+  ): Figure<V>
   trace(key: string, trace: Omit<Trace, 'id'>, item?: string): Trace
   table(key: string, table: Omit<Table, 'id'>, item?: string): Table
 }
@@ -84,7 +113,13 @@ export function either<A, B extends object>(first: A | Gap | Gaps, second: B): A
   return missing.length === 0 ? second : { gaps: once([...gapsIn(first, new WeakSet(), []), ...missing]) }
 }
 
-export type Kept = { readonly answer: unknown; readonly figures: readonly Figure[]; readonly traces: readonly Trace[]; readonly tables: readonly Table[]; readonly missing: readonly Gap[] }
+export type Kept = {
+  readonly answer: unknown
+  readonly figures: readonly Figure[]
+  readonly traces: readonly Trace[]
+  readonly tables: readonly Table[]
+  readonly missing: readonly Gap[]
+}
 
 export class Making implements Maker {
   readonly figures: Figure<never>[] = []
@@ -100,17 +135,23 @@ export class Making implements Maker {
     this.figures.push(figure)
     return figure
   }
-  work: Maker['work'] = (key, f, inputs, more = {}) => this.keep(work(f, inputs, { id: this.id(key, more.item), ...named(more) }) as Figure<never>) as unknown as Figure
+  work: Maker['work'] = (key, f, inputs, more = {}) =>
+    this.keep(work(f, inputs, { id: this.id(key, more.item), ...named(more) }) as Figure<never>) as unknown as Figure
   all: Maker['all'] = (key, f, inputs, more = {}) => {
     const done = workAll(f, inputs, { id: '' }, more.rerun)
     const figures: Record<string, Figure> = {}
     for (const [result, figure] of Object.entries(done.figures) as [string, Figure][]) {
       const label = more.labels?.[result]
-      figures[result] = this.keep({ ...figure, id: this.id(key === '' ? result : `${key}.${result}`, more.item), ...(label ? { label } : {}) } as Figure<never>) as unknown as Figure
+      figures[result] = this.keep({
+        ...figure,
+        id: this.id(key === '' ? result : `${key}.${result}`, more.item),
+        ...(label ? { label } : {}),
+      } as Figure<never>) as unknown as Figure
     }
     return { figures: figures as never, run: done.run }
   }
-  derive: Maker['derive'] = (key, f, inputs, value, unit, more = {}) => this.keep(derive(f, inputs, { id: this.id(key, more.item), ...named(more) }, value, unit) as unknown as Figure<never>) as never
+  derive: Maker['derive'] = (key, f, inputs, value, unit, more = {}) =>
+    this.keep(derive(f, inputs, { id: this.id(key, more.item), ...named(more) }, value, unit) as unknown as Figure<never>) as never
   trace: Maker['trace'] = (key, trace, item) => {
     const t = { id: this.id(key, item), ...trace }
     this.traces.push(t)
@@ -122,7 +163,10 @@ export class Making implements Maker {
     return t
   }
 }
-const named = (more: { label?: string; symbol?: string }): { label?: string; symbol?: string } => ({ ...(more.label ? { label: more.label } : {}), ...(more.symbol ? { symbol: more.symbol } : {}) })
+const named = (more: { label?: string; symbol?: string }): { label?: string; symbol?: string } => ({
+  ...(more.label ? { label: more.label } : {}),
+  ...(more.symbol ? { symbol: more.symbol } : {}),
+})
 
 /** Every gap in what a study read, with the path it stands at; does not look into facts, figures or other studies' answers. */
 export function gapsIn(x: unknown, answers: WeakSet<object>, soft: Gap[], out: Gap[] = []): Gap[] {
@@ -130,14 +174,26 @@ export function gapsIn(x: unknown, answers: WeakSet<object>, soft: Gap[], out: G
   if (isGap(x)) out.push(x)
   else if (isGaps(x)) out.push(...x.gaps)
   else if ('maybe' in x) gapsIn((x as Maybe<unknown>).maybe, answers, soft, soft)
-  else if (!('because' in x) && !('path' in x && 'value' in x)) for (const v of Array.isArray(x) ? x : Object.values(x)) gapsIn(v, answers, soft, out)
+  else if (!('because' in x) && !('path' in x && 'value' in x))
+    for (const v of Array.isArray(x) ? x : Object.values(x)) gapsIn(v, answers, soft, out)
   return out
 }
 /** Replaces each `maybe` by its value or its gaps. */
 export function known(x: unknown, answers: WeakSet<object>): unknown {
-  if (typeof x !== 'object' || x === null || ArrayBuffer.isView(x) || answers.has(x) || 'because' in x || ('path' in x && 'value' in x) || isGap(x) || isGaps(x)) return x
+  if (
+    typeof x !== 'object' ||
+    x === null ||
+    ArrayBuffer.isView(x) ||
+    answers.has(x) ||
+    'because' in x ||
+    ('path' in x && 'value' in x) ||
+    isGap(x) ||
+    isGaps(x)
+  )
+    return x
   if ('maybe' in x) {
-    const inner = (x as Maybe<unknown>).maybe, gaps = gapsIn(inner, answers, [])
+    const inner = (x as Maybe<unknown>).maybe,
+      gaps = gapsIn(inner, answers, [])
     return gaps.length ? { gaps: once(gaps) } : known(inner, answers)
   }
   return Array.isArray(x) ? x.map(v => known(v, answers)) : Object.fromEntries(Object.entries(x).map(([k, v]) => [k, known(v, answers)]))

@@ -7,10 +7,30 @@ type Scope = Map<string, Known>
 export type LookUp = { readonly curve: (c: Curve, x: number) => number; readonly grid: (g: Grid, x: number, y: number) => number }
 
 const FUNCTIONS: Readonly<Record<string, (...x: number[]) => number>> = {
-  sqrt: Math.sqrt, abs: Math.abs, exp: Math.exp, ln: Math.log, sin: Math.sin, cos: Math.cos, tan: Math.tan, asin: Math.asin, acos: Math.acos,
-  atan: Math.atan, tanh: Math.tanh, min: Math.min, max: Math.max, sign: Math.sign, round: Math.round, floor: Math.floor, ceil: Math.ceil,
+  sqrt: Math.sqrt,
+  abs: Math.abs,
+  exp: Math.exp,
+  ln: Math.log,
+  sin: Math.sin,
+  cos: Math.cos,
+  tan: Math.tan,
+  asin: Math.asin,
+  acos: Math.acos,
+  atan: Math.atan,
+  tanh: Math.tanh,
+  min: Math.min,
+  max: Math.max,
+  sign: Math.sign,
+  round: Math.round,
+  floor: Math.floor,
+  ceil: Math.ceil,
 }
-const COMPARE = { '<': (a: number, b: number) => a < b, '≤': (a: number, b: number) => a <= b, '>': (a: number, b: number) => a > b, '≥': (a: number, b: number) => a >= b }
+const COMPARE = {
+  '<': (a: number, b: number) => a < b,
+  '≤': (a: number, b: number) => a <= b,
+  '>': (a: number, b: number) => a > b,
+  '≥': (a: number, b: number) => a >= b,
+}
 
 /** Works out a formula's printed text as arithmetic: what the text says, independent of the function. Several results come by symbol. */
 export function evaluateText(f: AnyFormula, x: Readonly<Record<string, unknown>>, lookUp: LookUp): number | Record<string, number> {
@@ -25,27 +45,38 @@ export function evaluateText(f: AnyFormula, x: Readonly<Record<string, unknown>>
 
 function numberAt(scope: Scope, name: string): number {
   const v = scope.get(name)
-  if (typeof v !== 'number') throw new SyntaxError(`formula text: the symbol ${name} ${v === undefined ? 'is not defined' : 'is no number here'}`)
+  if (typeof v !== 'number')
+    throw new SyntaxError(`formula text: the symbol ${name} ${v === undefined ? 'is not defined' : 'is no number here'}`)
   return v
 }
 
 function evaluate(node: TextNode, scope: Scope, lookUp: LookUp): number {
   const go = (n: TextNode): number => evaluate(n, scope, lookUp)
   switch (node.is) {
-    case 'number': return node.value
-    case 'symbol': return numberAt(scope, node.name)
-    case 'sum': return go(node.left) + go(node.right)
-    case 'difference': return go(node.left) - go(node.right)
-    case 'product': return go(node.left) * go(node.right)
-    case 'quotient': return go(node.left) / go(node.right)
-    case 'power': return go(node.left) ** go(node.right)
-    case 'minus': return -go(node.of)
-    case 'total': return total(node.of, scope, lookUp)
+    case 'number':
+      return node.value
+    case 'symbol':
+      return numberAt(scope, node.name)
+    case 'sum':
+      return go(node.left) + go(node.right)
+    case 'difference':
+      return go(node.left) - go(node.right)
+    case 'product':
+      return go(node.left) * go(node.right)
+    case 'quotient':
+      return go(node.left) / go(node.right)
+    case 'power':
+      return go(node.left) ** go(node.right)
+    case 'minus':
+      return -go(node.of)
+    case 'total':
+      return total(node.of, scope, lookUp)
     case 'cases': {
       const hit = node.when.find(w => w.if.every(c => COMPARE[c.sign](go(c.left), go(c.right))))
       return go(hit ? hit.value : node.otherwise)
     }
-    case 'call': return call(node, scope, lookUp)
+    case 'call':
+      return call(node, scope, lookUp)
   }
 }
 
@@ -81,11 +112,21 @@ function total(of: TextNode, scope: Scope, lookUp: LookUp): number {
 
 export function symbolsOf(node: TextNode): string[] {
   switch (node.is) {
-    case 'number': return []
-    case 'symbol': return [node.name]
-    case 'minus': case 'total': return symbolsOf(node.of)
-    case 'call': return node.of.flatMap(symbolsOf)
-    case 'cases': return [...node.when.flatMap(w => [...symbolsOf(w.value), ...w.if.flatMap(c => [...symbolsOf(c.left), ...symbolsOf(c.right)])]), ...symbolsOf(node.otherwise)]
-    default: return [...symbolsOf(node.left), ...symbolsOf(node.right)]
+    case 'number':
+      return []
+    case 'symbol':
+      return [node.name]
+    case 'minus':
+    case 'total':
+      return symbolsOf(node.of)
+    case 'call':
+      return node.of.flatMap(symbolsOf)
+    case 'cases':
+      return [
+        ...node.when.flatMap(w => [...symbolsOf(w.value), ...w.if.flatMap(c => [...symbolsOf(c.left), ...symbolsOf(c.right)])]),
+        ...symbolsOf(node.otherwise),
+      ]
+    default:
+      return [...symbolsOf(node.left), ...symbolsOf(node.right)]
   }
 }

@@ -13,7 +13,12 @@ export type One = {
 /** A list of numbers, summed over in the text by Σ. */
 export type Many = One & { readonly many: true }
 /** A curve, looked up in the text as `symbol(x)`. */
-export type Line = { readonly symbol: string; readonly unit: readonly [x: string, y: string]; readonly label?: string; readonly curve: true }
+export type Line = {
+  readonly symbol: string
+  readonly unit: readonly [x: string, y: string]
+  readonly label?: string
+  readonly curve: true
+}
 /** A map over two axes, looked up in the text as `symbol(x, y)`. */
 export type Plane = {
   readonly symbol: string
@@ -74,11 +79,15 @@ export type AnyFormula = ((x: any) => any) & { readonly card: Card<any, any> }
  *
  * Throws RangeError when two inputs share a symbol: the text would be ambiguous.
  */
-export function formula<const T extends Takes, const G extends Gives>(card: Card<T, G>, calculate: (x: Numbers<T>) => Results<G>): Formula<T, G> {
+export function formula<const T extends Takes, const G extends Gives>(
+  card: Card<T, G>,
+  calculate: (x: Numbers<T>) => Results<G>,
+): Formula<T, G> {
   const symbols = [...Object.values(card.takes).map(t => t.symbol), ...(card.uses ?? []).map(u => u.symbol)]
   const twice = symbols.find((s, i) => symbols.indexOf(s) !== i)
   if (twice !== undefined) throw new RangeError(`formula ${card.id}: the symbol ${twice} stands for two inputs`)
   return Object.assign(calculate, { card })
 }
 
-export const isOne = (gives: Gives): gives is One => typeof (gives as { symbol?: unknown }).symbol === 'string' && typeof (gives as { unit?: unknown }).unit === 'string'
+export const isOne = (gives: Gives): gives is One =>
+  typeof (gives as { symbol?: unknown }).symbol === 'string' && typeof (gives as { unit?: unknown }).unit === 'string'

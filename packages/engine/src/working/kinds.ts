@@ -56,7 +56,11 @@ export const KINDS = {
 export type Kind = keyof typeof KINDS
 /** The kind a bare SI unit is shown as when nothing finer is said. */
 const BY_UNIT: Readonly<Record<string, Kind>> = {
-  ...(Object.fromEntries(Object.entries(KINDS).map(([kind, { unit }]) => [unit, kind]).reverse()) as Record<string, Kind>),
+  ...(Object.fromEntries(
+    Object.entries(KINDS)
+      .map(([kind, { unit }]) => [unit, kind])
+      .reverse(),
+  ) as Record<string, Kind>),
   '1': 'number',
 }
 export const kindOf = (unit: string): Kind | undefined => BY_UNIT[unit]

@@ -10,13 +10,60 @@ import { work, workAll } from './work.ts'
 
 const DEFINITION = { work: 'definition', place: 'test' } as const
 const none = { none: 'a test' }
-const fact = (path: string, value: number, half?: number, how: 'measured' | 'assumed' = 'measured'): Fact => ({ path, label: path, symbol: path, unit: 'm', value, origin: { how }, ...(half === undefined ? {} : { half }) })
+const fact = (path: string, value: number, half?: number, how: 'measured' | 'assumed' = 'measured'): Fact => ({
+  path,
+  label: path,
+  symbol: path,
+  unit: 'm',
+  value,
+  origin: { how },
+  ...(half === undefined ? {} : { half }),
+})
 const m = (symbol: string) => ({ symbol, unit: 'm' }) as const
-const sum = formula({ id: 'sum', label: 'sum', gives: m('y'), takes: { a: m('a'), b: m('b') }, text: 'y = a + b', source: DEFINITION, proof: none }, ({ a, b }) => a + b)
-const less = formula({ id: 'less', label: 'less', gives: m('y'), takes: { a: m('a'), b: m('b') }, text: 'y = a − b', source: DEFINITION, proof: none }, ({ a, b }) => a - b)
-const product = formula({ id: 'product', label: 'product', gives: { symbol: 'y', unit: 'm²' }, takes: { a: m('a'), b: m('b') }, text: 'y = a · b', source: DEFINITION, proof: none }, ({ a, b }) => a * b)
-const total = formula({ id: 'total', label: 'total', gives: m('y'), takes: { list: { ...m('x_i'), many: true } }, text: 'y = Σ x_i', source: DEFINITION, proof: none }, ({ list }) => list.reduce((s, x) => s + x, 0))
-const both = formula({ id: 'both', label: 'both', gives: { more: m('p'), fewer: m('q') }, takes: { a: m('a'), b: m('b') }, text: 'p = a + b\nq = a − b', source: DEFINITION, proof: none }, ({ a, b }) => ({ more: a + b, fewer: a - b }))
+const sum = formula(
+  { id: 'sum', label: 'sum', gives: m('y'), takes: { a: m('a'), b: m('b') }, text: 'y = a + b', source: DEFINITION, proof: none },
+  ({ a, b }) => a + b,
+)
+const less = formula(
+  { id: 'less', label: 'less', gives: m('y'), takes: { a: m('a'), b: m('b') }, text: 'y = a − b', source: DEFINITION, proof: none },
+  ({ a, b }) => a - b,
+)
+const product = formula(
+  {
+    id: 'product',
+    label: 'product',
+    gives: { symbol: 'y', unit: 'm²' },
+    takes: { a: m('a'), b: m('b') },
+    text: 'y = a · b',
+    source: DEFINITION,
+    proof: none,
+  },
+  ({ a, b }) => a * b,
+)
+const total = formula(
+  {
+    id: 'total',
+    label: 'total',
+    gives: m('y'),
+    takes: { list: { ...m('x_i'), many: true } },
+    text: 'y = Σ x_i',
+    source: DEFINITION,
+    proof: none,
+  },
+  ({ list }) => list.reduce((s, x) => s + x, 0),
+)
+const both = formula(
+  {
+    id: 'both',
+    label: 'both',
+    gives: { more: m('p'), fewer: m('q') },
+    takes: { a: m('a'), b: m('b') },
+    text: 'p = a + b\nq = a − b',
+    source: DEFINITION,
+    proof: none,
+  },
+  ({ a, b }) => ({ more: a + b, fewer: a - b }),
+)
 
 describe('spread', () => {
   it('of a product of two lengths follows the rectangle example of first-order propagation', () => {
@@ -24,7 +71,8 @@ describe('spread', () => {
     expect(halfWidth(work(product, { a: fact('a', 2, 0.1), b: fact('b', 3, 0.2) }, { id: 'x' }))).toBeCloseTo(Math.hypot(0.3, 0.4), 12)
   })
   it('counts a fact used twice once: a length less itself has none', () => {
-    const a = fact('a', 5, 1), twice = work(sum, { a, b: a }, { id: 'twice' })
+    const a = fact('a', 5, 1),
+      twice = work(sum, { a, b: a }, { id: 'twice' })
     expect(halfWidth(twice)).toBeCloseTo(2, 12)
     expect(halfWidth(work(less, { a: twice, b: twice }, { id: 'nothing' }))).toBe(0)
     expect(halfWidthOfDifference(twice, a)).toBeCloseTo(1, 12)
@@ -48,14 +96,23 @@ describe('spread', () => {
   })
   it('covers what a straight formula really does: 95 of 100 draws lie inside', () => {
     fc.assert(
-      fc.property(fc.integer(), fc.double({ min: 0.01, max: 1, noNaN: true }), fc.double({ min: 0.01, max: 1, noNaN: true }), (seed, ha, hb) => {
-        const half = halfWidth(work(sum, { a: fact('a', 1, ha), b: fact('b', 2, hb) }, { id: 'y' }))
-        let s = seed >>> 0, inside = 0
-        const draw = (): number => { s = (Math.imul(s, 1664525) + 1013904223) >>> 0; return (s + 0.5) / 2 ** 32 }
-        const normal = (): number => Math.sqrt(-2 * Math.log(draw())) * Math.cos(2 * Math.PI * draw())
-        for (let i = 0; i < 2000; i++) if (Math.abs((normal() * ha) / 2 + (normal() * hb) / 2) <= half) inside++
-        return inside / 2000 > 0.93 && inside / 2000 < 0.98
-      }),
+      fc.property(
+        fc.integer(),
+        fc.double({ min: 0.01, max: 1, noNaN: true }),
+        fc.double({ min: 0.01, max: 1, noNaN: true }),
+        (seed, ha, hb) => {
+          const half = halfWidth(work(sum, { a: fact('a', 1, ha), b: fact('b', 2, hb) }, { id: 'y' }))
+          let s = seed >>> 0,
+            inside = 0
+          const draw = (): number => {
+            s = (Math.imul(s, 1664525) + 1013904223) >>> 0
+            return (s + 0.5) / 2 ** 32
+          }
+          const normal = (): number => Math.sqrt(-2 * Math.log(draw())) * Math.cos(2 * Math.PI * draw())
+          for (let i = 0; i < 2000; i++) if (Math.abs((normal() * ha) / 2 + (normal() * hb) / 2) <= half) inside++
+          return inside / 2000 > 0.93 && inside / 2000 < 0.98
+        },
+      ),
       { numRuns: runs(200) },
     )
   })
@@ -63,23 +120,41 @@ describe('spread', () => {
 
 describe('workings', () => {
   it('name every fact once, however often it is used', () => {
-    const a = fact('a', 1), b = fact('b', 2, undefined, 'assumed'), y = work(product, { a: work(sum, { a, b }, { id: 's' }), b: a } as never, { id: 'y' }) as Figure
-    expect(leaves(y).map(f => f.path).sort()).toEqual(['a', 'b'])
+    const a = fact('a', 1),
+      b = fact('b', 2, undefined, 'assumed'),
+      y = work(product, { a: work(sum, { a, b }, { id: 's' }), b: a } as never, { id: 'y' }) as Figure
+    expect(
+      leaves(y)
+        .map(f => f.path)
+        .sort(),
+    ).toEqual(['a', 'b'])
     expect(assumptions(y).map(f => f.path)).toEqual(['b'])
   })
   it('note inputs outside the range in which the formula holds', () => {
-    const f = formula({ id: 'f', label: 'f', gives: m('y'), takes: { a: { ...m('a'), holds: [0, 1] } }, text: 'y = a', source: DEFINITION, proof: none }, ({ a }) => a)
+    const f = formula(
+      { id: 'f', label: 'f', gives: m('y'), takes: { a: { ...m('a'), holds: [0, 1] } }, text: 'y = a', source: DEFINITION, proof: none },
+      ({ a }) => a,
+    )
     expect(work(f, { a: fact('a', 2) }, { id: 'y' }).because.beyond).toEqual(['a'])
     expect(work(f, { a: fact('a', 1) }, { id: 'y' }).because.beyond).toEqual([])
   })
   it('refuse a result that is not a number', () => {
-    const f = formula({ id: 'f', label: 'f', gives: m('y'), takes: { a: m('a') }, text: 'y = a', source: DEFINITION, proof: none }, () => Number.NaN)
+    const f = formula(
+      { id: 'f', label: 'f', gives: m('y'), takes: { a: m('a') }, text: 'y = a', source: DEFINITION, proof: none },
+      () => Number.NaN,
+    )
     expect(() => work(f, { a: fact('a', 2) }, { id: 'study.y' })).toThrow(/study\.y.*not a number/)
   })
   it('refuse a card in which one symbol stands for two inputs', () => {
-    expect(() => formula({ id: 'f', label: 'f', gives: m('y'), takes: { a: m('a'), b: m('a') }, text: 'y = a', source: DEFINITION, proof: none }, ({ a }) => a)).toThrow(/symbol a stands for two/)
+    expect(() =>
+      formula(
+        { id: 'f', label: 'f', gives: m('y'), takes: { a: m('a'), b: m('a') }, text: 'y = a', source: DEFINITION, proof: none },
+        ({ a }) => a,
+      ),
+    ).toThrow(/symbol a stands for two/)
   })
-  it('spread of a figure without uncertain facts is none', () => expect(spread(work(sum, { a: fact('a', 1), b: fact('b', 2) }, { id: 'y' })).size).toBe(0))
+  it('spread of a figure without uncertain facts is none', () =>
+    expect(spread(work(sum, { a: fact('a', 1), b: fact('b', 2) }, { id: 'y' })).size).toBe(0))
 })
 
 describe('the judge', () => {
@@ -96,6 +171,14 @@ describe('the judge', () => {
   })
   it('is never kinder for a wider band', () => {
     const rank = { failing: 0, marginal: 1, sound: 2 }
-    fc.assert(fc.property(fc.double({ min: -1e3, max: 1e3, noNaN: true }), fc.double({ min: -1e3, max: 1e3, noNaN: true }), fc.double({ min: 0, max: 10, noNaN: true }), fc.double({ min: 0, max: 10, noNaN: true }), (f, l, h, more) => rank[judge(f, 'at most', l, h + more)] <= rank[judge(f, 'at most', l, h)]))
+    fc.assert(
+      fc.property(
+        fc.double({ min: -1e3, max: 1e3, noNaN: true }),
+        fc.double({ min: -1e3, max: 1e3, noNaN: true }),
+        fc.double({ min: 0, max: 10, noNaN: true }),
+        fc.double({ min: 0, max: 10, noNaN: true }),
+        (f, l, h, more) => rank[judge(f, 'at most', l, h + more)] <= rank[judge(f, 'at most', l, h)],
+      ),
+    )
   })
 })

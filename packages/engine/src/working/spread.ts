@@ -63,4 +63,3 @@ export function halfWidthOfDifference(a: AnyValue, b: AnyValue, memo: SpreadMemo
 export function widest(value: AnyValue, memo?: SpreadMemo): readonly { path: string; half: number }[] {
   return [...spread(value, memo)].map(([path, c]) => ({ path, half: COVERAGE * Math.abs(c) })).sort((a, b) => b.half - a.half)
 }
-

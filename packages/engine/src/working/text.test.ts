@@ -6,7 +6,23 @@ import { readText } from './text.ts'
 
 const none = { curve: () => 0, grid: () => 0 }
 const make = (text: string, unit = 'm') =>
-  formula({ id: 't', label: 't', gives: { symbol: 'y', unit }, takes: { a: { symbol: 'a', unit: 'm' }, b: { symbol: 'b', unit: 'm' }, list: { symbol: 'x_i', unit: 'm', many: true }, T: { symbol: 'T', unit: 'K' } }, text, source: { work: 'definition', place: '' }, proof: { none: 'test' } }, () => 0)
+  formula(
+    {
+      id: 't',
+      label: 't',
+      gives: { symbol: 'y', unit },
+      takes: {
+        a: { symbol: 'a', unit: 'm' },
+        b: { symbol: 'b', unit: 'm' },
+        list: { symbol: 'x_i', unit: 'm', many: true },
+        T: { symbol: 'T', unit: 'K' },
+      },
+      text,
+      source: { work: 'definition', place: '' },
+      proof: { none: 'test' },
+    },
+    () => 0,
+  )
 const value = (text: string) => evaluateText(make(text), { a: 3, b: 4, list: [1, 2, 3], T: 293 }, none)
 
 describe('the reader of formula text', () => {
@@ -26,11 +42,14 @@ describe('the reader of formula text', () => {
     ['k = a · 2\ny = k + b', 10],
   ])('reads %s', (text, result) => expect(value(text)).toBeCloseTo(result, 12))
 
-  it.each(['y = a +', 'y a', 'y = (a', 'y = a ? b', 'y = { a if b }', 'y = Σ'])('names the place of a fault in %s', text => expect(() => readText(text)).toThrow(/formula text/))
+  it.each(['y = a +', 'y a', 'y = (a', 'y = a ? b', 'y = { a if b }', 'y = Σ'])('names the place of a fault in %s', text =>
+    expect(() => readText(text)).toThrow(/formula text/),
+  )
 })
 
 describe('a text read in units', () => {
-  it('finds a bare number taken from kelvins', () => expect(dimensionFaults(make('y = a · (T − 20) / T'))).toEqual(['a sum joins K^1 and 1']))
+  it('finds a bare number taken from kelvins', () =>
+    expect(dimensionFaults(make('y = a · (T − 20) / T'))).toEqual(['a sum joins K^1 and 1']))
   it('finds a result of another unit', () => expect(dimensionFaults(make('y = a · b'))).toEqual(['y comes out in m^2, the card says m']))
   it('finds a symbol nobody defined', () => expect(dimensionFaults(make('y = c'))[0]).toContain('c is not defined'))
   it('lets a zero stand beside any unit', () => expect(dimensionFaults(make('y = max(0, a)'))).toEqual([]))

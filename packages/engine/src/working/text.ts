@@ -6,7 +6,11 @@ export type TextNode =
   | { readonly is: 'minus'; readonly of: TextNode }
   | { readonly is: 'total'; readonly of: TextNode }
   | { readonly is: 'call'; readonly name: string; readonly of: readonly TextNode[] }
-  | { readonly is: 'cases'; readonly when: readonly { readonly value: TextNode; readonly if: readonly Comparison[] }[]; readonly otherwise: TextNode }
+  | {
+      readonly is: 'cases'
+      readonly when: readonly { readonly value: TextNode; readonly if: readonly Comparison[] }[]
+      readonly otherwise: TextNode
+    }
 export type Comparison = { readonly left: TextNode; readonly sign: '<' | '≤' | '>' | '≥'; readonly right: TextNode }
 export type Equation = { readonly symbol: string; readonly value: TextNode }
 
@@ -20,7 +24,8 @@ function tokens(text: string): string[] {
   TOKEN.lastIndex = 0
   while (TOKEN.lastIndex < text.length) {
     if (/^\s*$/.test(text.slice(TOKEN.lastIndex))) break
-    const at = TOKEN.lastIndex, m = TOKEN.exec(text)
+    const at = TOKEN.lastIndex,
+      m = TOKEN.exec(text)
     if (!m?.[1]) throw new SyntaxError(`formula text: nothing known at «${text.slice(at, at + 20)}» in «${text}»`)
     out.push(m[1])
   }
@@ -71,13 +76,15 @@ class Reader {
   }
   private sum(): TextNode {
     let left = this.product()
-    for (let t = this.takes('+', '−', '-'); t; t = this.takes('+', '−', '-')) left = { is: t === '+' ? 'sum' : 'difference', left, right: this.product() }
+    for (let t = this.takes('+', '−', '-'); t; t = this.takes('+', '−', '-'))
+      left = { is: t === '+' ? 'sum' : 'difference', left, right: this.product() }
     return left
   }
   private product(divides = true): TextNode {
     let left = this.signed()
     const signs = divides ? ['·', '×', '/'] : ['·', '×']
-    for (let t = this.takes(...signs); t; t = this.takes(...signs)) left = { is: t === '/' ? 'quotient' : 'product', left, right: this.signed() }
+    for (let t = this.takes(...signs); t; t = this.takes(...signs))
+      left = { is: t === '/' ? 'quotient' : 'product', left, right: this.signed() }
     return left
   }
   private signed(): TextNode {
@@ -135,7 +142,8 @@ class Reader {
     }
   }
   private comparison(): Comparison {
-    const left = this.sum(), sign = this.next() as Comparison['sign']
+    const left = this.sum(),
+      sign = this.next() as Comparison['sign']
     if (!SIGNS.includes(sign)) {
       this.at--
       this.fault('a comparison')

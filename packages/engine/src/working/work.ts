@@ -18,7 +18,8 @@ export type Place = { readonly id: string; readonly label?: string; readonly sym
 /** The plain numbers behind inputs. */
 export function numbers(inputs: Inputs): Record<string, unknown> {
   const x: Record<string, unknown> = {}
-  for (const [name, input] of Object.entries(inputs)) x[name] = Array.isArray(input) ? input.map((v: Value) => v.value) : (input as AnyValue).value
+  for (const [name, input] of Object.entries(inputs))
+    x[name] = Array.isArray(input) ? input.map((v: Value) => v.value) : (input as AnyValue).value
   return x
 }
 
@@ -55,7 +56,12 @@ export function work<T extends Takes, G extends One>(f: Formula<T, G>, inputs: V
   const x = numbers(inputs as Inputs)
   const value = f(x as Numbers<T>) as number
   const again = (y: Record<string, unknown>): number => f(y as Numbers<T>) as number
-  return figure(place, f.card.gives, f.card.label, value, { formula: f as AnyFormula, inputs: inputs as Inputs, beyond: outside(f.card.takes, x), again })
+  return figure(place, f.card.gives, f.card.label, value, {
+    formula: f as AnyFormula,
+    inputs: inputs as Inputs,
+    beyond: outside(f.card.takes, x),
+    again,
+  })
 }
 
 /**
