@@ -144,7 +144,9 @@ const isFormula = (x: unknown): x is AnyFormula => typeof x === 'function' && 'c
 export const FORMULAS: readonly { readonly chapter: string; readonly formula: AnyFormula }[] = Object.entries(CHAPTERS).flatMap(
   ([chapter, files]) =>
     files.flatMap(file =>
-      Object.values(file)
+      Object.entries(file)
+        .sort(([a], [b]) => (a < b ? -1 : 1))
+        .map(([, value]) => value)
         .filter(isFormula)
         .map(formula => ({ chapter, formula })),
     ),
