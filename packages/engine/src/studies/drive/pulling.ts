@@ -34,7 +34,13 @@ function frontShare(m: Model, u: DriveUnit, { surface }: Place): Value | Field {
   return isGap(surface) ? surface : surface.value === 'dry' ? REAR : EVEN
 }
 
-const NO_UNIT: Gap = { gap: true, path: 'drive.units', label: 'drive units: motor, inverter and their way to an axle', until: 'any time', why: 'missing' }
+const NO_UNIT: Gap = {
+  gap: true,
+  path: 'drive.units',
+  label: 'drive units: motor, inverter and their way to an axle',
+  until: 'any time',
+  why: 'missing',
+}
 /** Everything about the motors that a sum about pulling reads: all units must be known; heat and battery may be missing. */
 export function pullingReads(m: Model, ask: Ask, place: Place) {
   const units = Object.entries(m.drive.units),

@@ -94,7 +94,9 @@ export const ratioWindow = study({
   },
 })
 /** The goals of another study that were answered. */
-const answered = <A extends object>(answer: Gaps | { readonly goals: Readonly<Record<string, A | Gaps>> }): readonly (readonly [string, A])[] =>
+const answered = <A extends object>(
+  answer: Gaps | { readonly goals: Readonly<Record<string, A | Gaps>> },
+): readonly (readonly [string, A])[] =>
   isGaps(answer) ? [] : Object.entries(answer.goals).flatMap(([goal, a]): (readonly [string, A])[] => (isGaps(a) ? [] : [[goal, a]]))
 
 type Needs = { readonly speed: Value; readonly need: Figure; readonly radius: Value; readonly units: readonly Rating[] }
