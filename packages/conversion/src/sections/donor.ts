@@ -1,4 +1,17 @@
-import { centreHeight, coastDownPressure, coastDownTemperature, dragArea, dragCoefficient, grip, inputInertia, loadedShare, oldEfficiency, rollingFactor, rollingResistance, wheelInertia } from '../assumptions.ts'
+import {
+  centreHeight,
+  coastDownPressure,
+  coastDownTemperature,
+  dragArea,
+  dragCoefficient,
+  grip,
+  inputInertia,
+  loadedShare,
+  oldEfficiency,
+  rollingFactor,
+  rollingResistance,
+  wheelInertia,
+} from '../assumptions.ts'
 import { choice, date, group, mapOf, quantity, type QuantityField, tyre } from '../schema/field.ts'
 import { COUNTRIES } from './rule-sets.ts'
 
@@ -7,7 +20,11 @@ const SCALES = { tool: 'four wheel scales, or an axle weighbridge', accuracy: '�
 const PLATE = { tool: 'plate, registration paper', accuracy: 'exact', minutes: 10 }
 const TEETH = { tool: 'count turns in and out', accuracy: 'exact tooth ratio', minutes: 20 }
 const HANGING = { tool: 'hanging scale', accuracy: '± 0.5 kg', minutes: 5 }
-const COAST = { tool: 'GPS logger, still dry day, level straight road, 110 to 20 km/h in neutral, both directions', accuracy: '± 5 % on road load', minutes: 120 }
+const COAST = {
+  tool: 'GPS logger, still dry day, level straight road, 110 to 20 km/h in neutral, both directions',
+  accuracy: '± 5 % on road load',
+  minutes: 120,
+}
 const AIR = { tool: 'thermometer in the shade, barometer or the nearest weather station', accuracy: '± 1 °C, ± 2 hPa', minutes: 5 }
 const PULL = { tool: 'pull scale on a rope, the car at walking pace on dry asphalt and on this surface', accuracy: '± 10 %', minutes: 30 }
 const LOOK = { tool: 'look at the car', accuracy: 'exact', minutes: 5 }
@@ -15,11 +32,14 @@ const HANDBOOK = { tool: 'workshop handbook of the donor car', accuracy: 'as sta
 const BRAKE_METER = { tool: 'deceleration meter on a flat surface of the kind', accuracy: '± 5 %', minutes: 30 }
 const BEFORE = 'before the engine comes out' as const
 
-const weighed = (label: string, symbol: string): QuantityField<'mass'> => quantity('mass', label, symbol, { least: 1, until: BEFORE, measure: SCALES })
+const weighed = (label: string, symbol: string): QuantityField<'mass'> =>
+  quantity('mass', label, symbol, { least: 1, until: BEFORE, measure: SCALES })
 const rating = (label: string, symbol: string): QuantityField<'mass'> => quantity('mass', label, symbol, { least: 1, measure: PLATE })
-const ratio = (label: string, symbol: string): QuantityField<'ratio'> => quantity('ratio', label, symbol, { least: 0.1, most: 200, measure: TEETH, until: 'before the body is apart' })
+const ratio = (label: string, symbol: string): QuantityField<'ratio'> =>
+  quantity('ratio', label, symbol, { least: 0.1, most: 200, measure: TEETH, until: 'before the body is apart' })
 
-const passed = (label: string, symbol: string): QuantityField<'time'> => quantity('time', label, symbol, { least: 0.1, until: BEFORE, measure: COAST })
+const passed = (label: string, symbol: string): QuantityField<'time'> =>
+  quantity('time', label, symbol, { least: 0.1, until: BEFORE, measure: COAST })
 
 /** Parts that leave have a place only while they are still in. */
 const ledgerOf = (until: 'any time' | typeof BEFORE) => ({
@@ -45,25 +65,49 @@ export const donor = group(
     'track-front': quantity('length', 'front track', 'T_F', { least: 0.5, most: 3, measure: TAPE }),
     'track-rear': quantity('length', 'rear track', 'T_R', { least: 0.5, most: 3, measure: TAPE }),
     'centre-height': quantity('length', 'height of the centre of mass', 'h', {
-      least: 0.1, most: 2, until: BEFORE, assume: centreHeight, measure: { tool: 'wheel scales, hoist, one axle raised', accuracy: '± 30 mm', minutes: 60 },
+      least: 0.1,
+      most: 2,
+      until: BEFORE,
+      assume: centreHeight,
+      measure: { tool: 'wheel scales, hoist, one axle raised', accuracy: '± 30 mm', minutes: 60 },
     }),
     width: quantity('length', 'width', 'b', { least: 0.5, most: 3, measure: TAPE }),
     height: quantity('length', 'height', 'H', { least: 0.5, most: 3.5, measure: TAPE }),
     tyre: tyre('tyre size', { measure: { tool: 'read the sidewall', accuracy: 'exact', minutes: 1 } }),
     'tyre-before': tyre('tyre size the speedometer was set for', { measure: PLATE }),
     'speedometer-drive': choice('what drives the speedometer', ['output shaft', 'wheels'], { measure: LOOK }),
-    'rolling-circumference': quantity('length', 'rolling circumference', 'C', { least: 0.5, most: 4, measure: { tool: 'mark the tyre, roll 5 to 10 turns loaded', accuracy: '± 0.3 %', minutes: 15 } }),
+    'rolling-circumference': quantity('length', 'rolling circumference', 'C', {
+      least: 0.5,
+      most: 4,
+      measure: { tool: 'mark the tyre, roll 5 to 10 turns loaded', accuracy: '± 0.3 %', minutes: 15 },
+    }),
     'loaded-radius': quantity('length', 'wheel centre above the ground, car standing', 'r_L', { least: 0.1, most: 1, measure: TAPE }),
     'loaded-share': quantity('share', 'loaded radius over unloaded radius', 'k_L', { least: 0.85, most: 1, assume: loadedShare }),
     'drag-area': quantity('area', 'drag area', 'A_d', { least: 0.1, most: 5, until: BEFORE, measure: COAST, assume: dragArea }),
     'drag-coefficient': quantity('ratio', 'drag coefficient', 'c_d', { least: 0.1, most: 1.5, measure: HANDBOOK, assume: dragCoefficient }),
-    'rolling-resistance': quantity('ratio', 'rolling resistance', 'c_r', { least: 0.002, most: 0.1, until: BEFORE, assume: rollingResistance, measure: COAST }),
+    'rolling-resistance': quantity('ratio', 'rolling resistance', 'c_r', {
+      least: 0.002,
+      most: 0.1,
+      until: BEFORE,
+      assume: rollingResistance,
+      measure: COAST,
+    }),
     'rolling-factor': group('rolling resistance against dry asphalt', {
       wet: quantity('ratio', 'rolling resistance, wet', 'k', { least: 0.5, most: 10, assume: rollingFactor('wet'), measure: PULL }),
-      gravel: quantity('ratio', 'rolling resistance, gravel', 'k', { least: 0.5, most: 10, assume: rollingFactor('gravel'), measure: PULL }),
+      gravel: quantity('ratio', 'rolling resistance, gravel', 'k', {
+        least: 0.5,
+        most: 10,
+        assume: rollingFactor('gravel'),
+        measure: PULL,
+      }),
       snow: quantity('ratio', 'rolling resistance, snow', 'k', { least: 0.5, most: 10, assume: rollingFactor('snow'), measure: PULL }),
     }),
-    'wheel-inertia': quantity('moment of inertia', 'inertia of one wheel with tyre and disc', 'J_w', { least: 0.05, most: 20, assume: wheelInertia, measure: { tool: 'hang the wheel as a pendulum from a knife edge in the rim, time ten swings', accuracy: '± 5 %', minutes: 30 } }),
+    'wheel-inertia': quantity('moment of inertia', 'inertia of one wheel with tyre and disc', 'J_w', {
+      least: 0.05,
+      most: 20,
+      assume: wheelInertia,
+      measure: { tool: 'hang the wheel as a pendulum from a knife edge in the rim, time ten swings', accuracy: '± 5 %', minutes: 30 },
+    }),
     grip: group('grip by surface', {
       dry: quantity('ratio', 'grip, dry', 'μ', { least: 0.05, most: 1.5, assume: grip('dry'), measure: BRAKE_METER }),
       wet: quantity('ratio', 'grip, wet', 'μ', { least: 0.05, most: 1.5, assume: grip('wet'), measure: BRAKE_METER }),
@@ -73,10 +117,16 @@ export const donor = group(
     'top-speed': quantity('speed', 'registered top speed', 'v_reg', { least: 5, measure: PLATE }),
     engine: group('old engine', {
       power: quantity('power', 'power of the old engine', 'P_0', { least: 1000, measure: PLATE }),
-      strongest: quantity('power', 'power of the strongest engine offered in this body', 'P_s', { least: 1000, says: 'Left out: the old engine counts.' }),
+      strongest: quantity('power', 'power of the strongest engine offered in this body', 'P_s', {
+        least: 1000,
+        says: 'Left out: the old engine counts.',
+      }),
       torque: quantity('torque', 'torque of the old engine', 'M_0', { least: 1, measure: HANDBOOK }),
       'torque-speed': quantity('rotational speed', 'speed of greatest torque', 'ω_M0', { least: 10, measure: HANDBOOK }),
-      'red-line': quantity('rotational speed', 'red line', 'ω_red', { least: 10, measure: { tool: 'rev counter, handbook', accuracy: 'as marked', minutes: 1 } }),
+      'red-line': quantity('rotational speed', 'red line', 'ω_red', {
+        least: 10,
+        measure: { tool: 'rev counter, handbook', accuracy: 'as marked', minutes: 1 },
+      }),
       fuel: choice('fuel', ['petrol', 'diesel'], { measure: LOOK }),
     }),
     weighing: group('weighing', {
@@ -86,7 +136,11 @@ export const donor = group(
       'rear-right': weighed('rear right wheel', 'm_RR'),
       front: weighed('front axle', 'm_F0'),
       rear: weighed('rear axle', 'm_R0'),
-      fuel: quantity('volume', 'fuel in the tank', 'V_fuel', { least: 0, until: BEFORE, measure: { tool: 'brim the tank, or drain it and fill in a known amount', accuracy: '± 1 l', minutes: 20 } }),
+      fuel: quantity('volume', 'fuel in the tank', 'V_fuel', {
+        least: 0,
+        until: BEFORE,
+        measure: { tool: 'brim the tank, or drain it and fill in a known amount', accuracy: '± 1 l', minutes: 20 },
+      }),
       tank: quantity('volume', 'tank size', 'V_tank', { least: 0, measure: HANDBOOK }),
     }),
     ratings: group('ratings', {
@@ -101,16 +155,40 @@ export const donor = group(
     gearbox: group('gearbox', {
       gears: mapOf('gears', 'gear', ratio('gear ratio', 'i_g')),
       reverse: ratio('reverse', 'i_rev'),
-      'input-torque': quantity('torque', 'torque the input shaft is rated for', 'M_box', { least: 1, until: 'before the part is bought', measure: { tool: 'data of the donor car or of the gearbox maker', accuracy: 'as stated', minutes: 60 } }),
-      'input-speed': quantity('rotational speed', 'speed the input shaft is rated for', 'ω_box', { least: 10, measure: { tool: 'red line of the fastest engine the box was sold with', accuracy: 'as stated', minutes: 20 } }),
+      'input-torque': quantity('torque', 'torque the input shaft is rated for', 'M_box', {
+        least: 1,
+        until: 'before the part is bought',
+        measure: { tool: 'data of the donor car or of the gearbox maker', accuracy: 'as stated', minutes: 60 },
+      }),
+      'input-speed': quantity('rotational speed', 'speed the input shaft is rated for', 'ω_box', {
+        least: 10,
+        measure: { tool: 'red line of the fastest engine the box was sold with', accuracy: 'as stated', minutes: 20 },
+      }),
       efficiency: quantity('share', 'efficiency, engine to wheels', 'η_box', { least: 0.5, most: 1, assume: oldEfficiency }),
       'input-inertia': quantity('moment of inertia', 'inertia at the input (flywheel, clutch)', 'J_in', { least: 0, assume: inputInertia }),
     }),
-    'transfer-case': group('transfer case', { high: ratio('high range', 'i_high'), low: ratio('low range', 'i_low'), 'input-torque': quantity('torque', 'torque the input is rated for', 'M_tc', { least: 1, measure: HANDBOOK }) }),
+    'transfer-case': group('transfer case', {
+      high: ratio('high range', 'i_high'),
+      low: ratio('low range', 'i_low'),
+      'input-torque': quantity('torque', 'torque the input is rated for', 'M_tc', { least: 1, measure: HANDBOOK }),
+    }),
     'final-drive': ratio('axle ratio', 'i_ax'),
     'final-drive-torque': quantity('torque', 'torque the axle input is rated for', 'M_ax', { least: 1, measure: HANDBOOK }),
-    towing: group('towing', { 'coupling-overhang': quantity('length', 'coupling behind the rear axle', 'c', { measure: TAPE }), 'coupling-height': quantity('length', 'coupling above the ground', 'h_c', { measure: TAPE }), recovery: choice('how it is moved when stranded', ['on a flatbed', 'driven wheels raised', 'on its wheels']) }),
-    seats: mapOf('seat rows', 'seat row', group('seat row', { places: quantity('count', 'places', 'p', { least: 1, most: 4, measure: LOOK }), x: quantity('length', 'occupants behind the front axle', 'x', { measure: { tool: 'tape to the fold of seat and backrest, 100 mm ahead of it', accuracy: '± 30 mm', minutes: 10 } }) })),
+    towing: group('towing', {
+      'coupling-overhang': quantity('length', 'coupling behind the rear axle', 'c', { measure: TAPE }),
+      'coupling-height': quantity('length', 'coupling above the ground', 'h_c', { measure: TAPE }),
+      recovery: choice('how it is moved when stranded', ['on a flatbed', 'driven wheels raised', 'on its wheels']),
+    }),
+    seats: mapOf(
+      'seat rows',
+      'seat row',
+      group('seat row', {
+        places: quantity('count', 'places', 'p', { least: 1, most: 4, measure: LOOK }),
+        x: quantity('length', 'occupants behind the front axle', 'x', {
+          measure: { tool: 'tape to the fold of seat and backrest, 100 mm ahead of it', accuracy: '± 30 mm', minutes: 10 },
+        }),
+      }),
+    ),
     'luggage-x': quantity('length', 'luggage behind the front axle', 'x_lug', { measure: TAPE }),
     brakes: group('brakes', {
       front: choice('front brakes', ['disc', 'drum'], { measure: LOOK }),
@@ -120,31 +198,67 @@ export const donor = group(
       abs: choice('anti-lock brakes before', ['none', 'rear axle', 'four channels'], { measure: LOOK }),
       'abs-after': choice('anti-lock brakes after', ['kept', 'taken out']),
     }),
-    steering: group('steering', { assist: choice('steering assist before', ['none', 'hydraulic', 'electric'], { measure: LOOK, until: BEFORE }), 'assist-after': choice('steering assist after', ['none', 'electro-hydraulic', 'electric column', 'electric rack']) }),
+    steering: group('steering', {
+      assist: choice('steering assist before', ['none', 'hydraulic', 'electric'], { measure: LOOK, until: BEFORE }),
+      'assist-after': choice('steering assist after', ['none', 'electro-hydraulic', 'electric column', 'electric rack']),
+    }),
     immobiliser: group('immobiliser', {
       fitted: choice('immobiliser before', ['none', 'apart from the engine computer', 'in the engine computer'], { until: BEFORE }),
       after: choice('immobiliser after', ['kept', 'moved', 'replaced', 'left out']),
     }),
     'air-conditioning': choice('air conditioning', ['none', 'belt', 'electric'], { measure: LOOK }),
-    removed: mapOf('taken out', 'part taken out', group('part taken out', ledgerOf(BEFORE)), 'Everything that leaves the car, weighed as it comes off.'),
-    added: mapOf('put in', 'part put in', group('part put in', { ...ledgerOf('any time'), price: quantity('money', 'price', 'k', { least: 0 }) }), 'What goes in beside motors, inverters and battery boxes, which have their own place.'),
+    removed: mapOf(
+      'taken out',
+      'part taken out',
+      group('part taken out', ledgerOf(BEFORE)),
+      'Everything that leaves the car, weighed as it comes off.',
+    ),
+    added: mapOf(
+      'put in',
+      'part put in',
+      group('part put in', { ...ledgerOf('any time'), price: quantity('money', 'price', 'k', { least: 0 }) }),
+      'What goes in beside motors, inverters and battery boxes, which have their own place.',
+    ),
     'coast-down': group('coast-down', {
       mass: quantity('mass', 'mass as tested', 'm_cd', { least: 1, until: BEFORE, measure: SCALES }),
-      temperature: quantity('temperature', 'air temperature of the coast-down', 'T_cd', { least: 253.15, most: 323.15, until: BEFORE, measure: AIR, assume: coastDownTemperature }),
-      pressure: quantity('pressure', 'air pressure of the coast-down', 'p_cd', { least: 5e4, most: 1.1e5, until: BEFORE, measure: AIR, assume: coastDownPressure }),
+      temperature: quantity('temperature', 'air temperature of the coast-down', 'T_cd', {
+        least: 253.15,
+        most: 323.15,
+        until: BEFORE,
+        measure: AIR,
+        assume: coastDownTemperature,
+      }),
+      pressure: quantity('pressure', 'air pressure of the coast-down', 'p_cd', {
+        least: 5e4,
+        most: 1.1e5,
+        until: BEFORE,
+        measure: AIR,
+        assume: coastDownPressure,
+      }),
       f0: quantity('force', 'constant part of road load', 'f_0', { until: BEFORE, measure: COAST }),
       f1: quantity('speed drag', 'part of road load rising with speed', 'f_1', { until: BEFORE, measure: COAST }),
       f2: quantity('air drag', 'part of road load rising with speed squared', 'f_2', { least: 0, until: BEFORE, measure: COAST }),
-      steps: mapOf('speed steps', 'speed step', group('speed step', {
-        from: quantity('speed', 'from', 'v_1', { least: 0.5, until: BEFORE }),
-        to: quantity('speed', 'to', 'v_2', { least: 0, until: BEFORE }),
-        'out-1': passed('first run out', 't_o1'), 'back-1': passed('first run back', 't_b1'),
-        'out-2': passed('second run out', 't_o2'), 'back-2': passed('second run back', 't_b2'),
-        'out-3': passed('third run out', 't_o3'), 'back-3': passed('third run back', 't_b3'),
-        'out-4': passed('fourth run out', 't_o4'), 'back-4': passed('fourth run back', 't_b4'),
-        'out-5': passed('fifth run out', 't_o5'), 'back-5': passed('fifth run back', 't_b5'),
-        'out-6': passed('sixth run out', 't_o6'), 'back-6': passed('sixth run back', 't_b6'),
-      }), 'Times in neutral through each step of speed, the same stretch out and back; runs are paired by number.'),
+      steps: mapOf(
+        'speed steps',
+        'speed step',
+        group('speed step', {
+          from: quantity('speed', 'from', 'v_1', { least: 0.5, until: BEFORE }),
+          to: quantity('speed', 'to', 'v_2', { least: 0, until: BEFORE }),
+          'out-1': passed('first run out', 't_o1'),
+          'back-1': passed('first run back', 't_b1'),
+          'out-2': passed('second run out', 't_o2'),
+          'back-2': passed('second run back', 't_b2'),
+          'out-3': passed('third run out', 't_o3'),
+          'back-3': passed('third run back', 't_b3'),
+          'out-4': passed('fourth run out', 't_o4'),
+          'back-4': passed('fourth run back', 't_b4'),
+          'out-5': passed('fifth run out', 't_o5'),
+          'back-5': passed('fifth run back', 't_b5'),
+          'out-6': passed('sixth run out', 't_o6'),
+          'back-6': passed('sixth run back', 't_b6'),
+        }),
+        'Times in neutral through each step of speed, the same stretch out and back; runs are paired by number.',
+      ),
     }),
   },
   { says: 'The car as it was. Much of it can only be measured while the engine still runs.' },

@@ -17,8 +17,8 @@ export type BoughtItem = LedgerItem & { readonly price: Field }
 export type SeatRow = Here & { readonly places: Field; readonly x: Field }
 /** One step of speed of the coast-down: the times the car took for it in each run, out and back. Runs are paired by number. */
 export type CoastDownStep = Here & { readonly from: Field; readonly to: Field } & {
-    readonly [K in 'out1' | 'out2' | 'out3' | 'out4' | 'out5' | 'out6' | 'back1' | 'back2' | 'back3' | 'back4' | 'back5' | 'back6']: Field
-  }
+  readonly [K in 'out1' | 'out2' | 'out3' | 'out4' | 'out5' | 'out6' | 'back1' | 'back2' | 'back3' | 'back4' | 'back5' | 'back6']: Field
+}
 
 export type EnginePosition = 'transverse front' | 'longitudinal front' | 'rear' | 'mid'
 export type DrivenWheels = 'front' | 'rear' | 'part-time 4x4' | 'all'
