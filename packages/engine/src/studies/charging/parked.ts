@@ -33,7 +33,7 @@ export const parked = study({
         { figures } = charged(
           make,
           k.charge as ChargeKnown,
-          { from: k.reserve, to: FULL_CHARGE, most: k.hours, temperature: k.temperature },
+          { from: k.reserve, to: FULL_CHARGE, most: k.hours, within: k.hours, temperature: k.temperature },
           item,
         )
       const back = trips.map(
