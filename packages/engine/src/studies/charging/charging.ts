@@ -124,7 +124,10 @@ export function charged(
 function goalReads(m: Model, ask: Ask, goal: ChargingGoal) {
   if (isGap(goal.place)) return { by: 'gap' as const, place: goal.place }
   const base = { charge: chargeReads(m, ask, goal.place.value), within: goal.within, temperature: goal.temperature }
-  if (isGap(goal.distance)) return { by: 'time' as const, ...base, from: goal.from, to: goal.to }
+  if (isGap(goal.distance)) {
+    const neither = isGap(goal.from) && isGap(goal.to)
+    return { by: 'time' as const, ...base, from: goal.from, to: goal.to, ...(neither ? { distance: goal.distance } : {}) }
+  }
   const trip = isGap(goal.trip)
     ? goal.trip
     : from(ask(ranges), r => {
