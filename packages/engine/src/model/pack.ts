@@ -64,6 +64,7 @@ export type Pack = Here & {
   readonly limits: Here & { readonly fuse: Field; readonly fuseVoltage: Field; readonly stringFuse: Field; readonly contactor: Field; readonly contactorVoltage: Field; readonly bms: Field; readonly bmsCharge: Field }
   readonly bms: Here & { readonly part: Field<string>; readonly fitted: Field<'yes' | 'no'>; readonly controlsCharger: Field<'yes' | 'no'>; readonly limitsDrive: Field<'by lowest cell' | 'by pack voltage' | 'no'>; readonly countsCharge: Field<'yes' | 'no'>; readonly cells: Field; readonly lowestChargeTemperature: Field }
   readonly heater: Here & { readonly power: Field; readonly to: Field }
+  readonly life: Here & { readonly years: Field; readonly distancePerYear: Field; readonly parkedAt: Field; readonly depth: Field; readonly temperature: Field; readonly swing: Field }
   readonly users: Named<VoltageUser>
   readonly boxes: Named<PackBox>
   readonly salvage: Named<ModuleRecord>

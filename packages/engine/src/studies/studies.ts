@@ -37,6 +37,7 @@ import { continuousDraw } from './pack/continuous-draw.ts'
 import { launchSag } from './pack/launch-sag.ts'
 import { moduleSorting } from './pack/module-sorting.ts'
 import { moduleVoltage } from './pack/module-voltage.ts'
+import { packLife } from './pack/pack-life.ts'
 import { packMass } from './pack/pack-mass.ts'
 import { packModel } from './pack/pack-model.ts'
 import { packTemperature } from './pack/pack-temperature.ts'
@@ -57,4 +58,4 @@ import type { Study } from './study.ts'
 export const HEADLINE: readonly Study<unknown>[] = [ranges, acceleration, topSpeed, climb, ledger, room, cost]
 
 /** Every study, in the order of the job. A test fails when one is missing here. */
-export const STUDIES: readonly Study<unknown>[] = [outline, againstDonor, cost, weighed, rolling, coastDown, roadLoad, oldEngine, ledger, stance, tyres, loadCases, room, moves, seats, train, keptParts, turningParts, ratios, envelopes, driveUnits, hillStart, packModel, voltageWindow, packMass, usableEnergy, powerLimits, launchSag, chargingInTheCold, packTemperature, salvage, moduleSorting, strings, arrangements, continuousDraw, moduleVoltage, batteryPull, acceleration, topSpeed, climb, gears, ratioWindow, tractive, wantedSpeeds, partLoads, peakTime, trips, ranges, exchange, rangeInWeather, leads, outlets, chargingGoals, parked]
+export const STUDIES: readonly Study<unknown>[] = [outline, againstDonor, cost, weighed, rolling, coastDown, roadLoad, oldEngine, ledger, stance, tyres, loadCases, room, moves, seats, train, keptParts, turningParts, ratios, envelopes, driveUnits, hillStart, packModel, voltageWindow, packMass, usableEnergy, powerLimits, launchSag, chargingInTheCold, packTemperature, salvage, moduleSorting, strings, arrangements, continuousDraw, moduleVoltage, batteryPull, acceleration, topSpeed, climb, gears, ratioWindow, tractive, wantedSpeeds, partLoads, peakTime, trips, ranges, exchange, rangeInWeather, leads, outlets, chargingGoals, parked, packLife]
