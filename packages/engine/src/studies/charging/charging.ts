@@ -10,9 +10,9 @@ import type { RangeFigures } from '../trips/drive-until-empty.ts'
 import { ranges } from '../trips/ranges.ts'
 import { outlets, type Supply } from './outlets.ts'
 
-export type ChargeFigures = { readonly [K in keyof (typeof charge)['card']['gives']]: Figure }
+type ChargeFigures = { readonly [K in keyof (typeof charge)['card']['gives']]: Figure }
 /** A charging goal answered: by its time, or by the distance put back within its time. */
-export type ChargeAnswer = {
+type ChargeAnswer = {
   readonly charge: ChargeFigures
   readonly by: 'time' | 'distance'
   readonly found: Figure
