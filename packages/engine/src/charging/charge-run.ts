@@ -32,7 +32,7 @@ export type ChargePlan = {
   /** Ends it in any case. */
   readonly most: number
 }
-type ChargeTotals = {
+export type ChargeTotals = {
   /** The longest time followed, where the charge wanted is not reached in it. */
   readonly time: number
   readonly charge: number
@@ -57,7 +57,7 @@ export type ChargeTraces = {
 }
 
 /** Step of a charge [s]. */
-const CHARGE_STEP = 10
+export const CHARGE_STEP = 10
 /** Below this share of the capacity per hour nothing flows to speak of. */
 const HARDLY = 1e-4
 

@@ -1,7 +1,7 @@
 import { type Curve, curve } from '../numerics/index.ts'
 import type { Source } from '../sources.ts'
 
-type ClassTaper = { readonly value: Curve; readonly note: string; readonly source: Source }
+export type ClassTaper = { readonly value: Curve; readonly note: string; readonly source: Source }
 /** Charging current over charge as a share of the highest, from published sessions of warm batteries; only the maker's own table may raise it. */
 const NICKEL: ClassTaper = {
   // 1.08, 0.89, 0.58, 0.39, 0.16 of capacity an hour up to 57, 72, 78, 92 and 98 %.

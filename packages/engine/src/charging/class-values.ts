@@ -1,7 +1,7 @@
 import type { Source } from '../sources.ts'
 
 /** A value for the class of on-board chargers, with the half-width that should hold 19 in 20. Only ever used as an assumption that shows. */
-type ChargingClassValue = { readonly value: number; readonly half: number; readonly note: string; readonly source: Source }
+export type ChargingClassValue = { readonly value: number; readonly half: number; readonly note: string; readonly source: Source }
 
 /**
  * Wall to pack of the charger itself. Whole recharges of three cars on 6.6 to 7.2 kW gave 0.88 to 0.92 of the wall energy; what such cars draw while awake (some

@@ -6,7 +6,7 @@ const CIRCUITS = { work: 'circuits', place: 'power of one and of three phases' }
 const amps = (symbol: string, label: string) => ({ symbol, unit: 'A', label }) as const
 const practice = (place: string): Source => ({ work: 'practice', place, mark: 'common practice' })
 
-type OutletKind = 'household socket' | 'dedicated point' | 'industrial socket' | 'three-phase point' | 'DC post'
+export type OutletKind = 'household socket' | 'dedicated point' | 'industrial socket' | 'three-phase point' | 'DC post'
 /**
  * What an outlet stands for hours, whatever its circuit is fused for. A household socket is made for minutes at its rating, not for a night: 8 to 10 A
  * where it is not known to be better. Others carry their rating.

@@ -3,11 +3,11 @@ import { shareWithin } from './share-within.ts'
 import { EXTREME, type Numbers, type SCALARS, SUM, type TripState, type TripTables } from './tables.ts'
 
 /** Below the trace by more than this counts as slow: tolerance of the WLTP driving trace, 2 km/h (UN GTR No. 15, from memory). */
-const SLOW = 2 / 3.6
+export const SLOW = 2 / 3.6
 /** Width of the fall from peak to continuous torque below the winding's limit [K] (common practice). */
 export const DERATE_BAND = 15
 /** Recovery fades in between the cut-off speed and this many times it. */
-const FADE = 1.5
+export const FADE = 1.5
 /** How often a step that asks too much is taken again, each time from the middle speed found last. */
 const PASSES = 4
 /** Of the current at the battery's greatest possible power; nearer to it the current has no answer. */

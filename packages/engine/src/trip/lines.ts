@@ -1,8 +1,8 @@
 import { type Curve, type Grid, uniform, uniformGrid } from '../numerics/index.ts'
 
 /** Steps a curve, and each side of a map, is taken again at where its own points do not stand at equal steps. */
-const CURVE_POINTS = 1025
-const GRID_POINTS = 129
+export const CURVE_POINTS = 1025
+export const GRID_POINTS = 129
 
 const equalSteps = (x: Float64Array): boolean => {
   const last = x.length - 1,

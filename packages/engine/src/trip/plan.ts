@@ -27,10 +27,10 @@ export type TripUnit = {
 }
 
 /** A lump of matter of one temperature. A capacity of Infinity holds the temperature: air, or coolant as it comes. */
-type ThermalNode = { readonly capacity: number; readonly start: number }
-type ThermalLink = { readonly from: number; readonly to: number; readonly conductance: number }
+export type ThermalNode = { readonly capacity: number; readonly start: number }
+export type ThermalLink = { readonly from: number; readonly to: number; readonly conductance: number }
 
-type TripRoad = {
+export type TripRoad = {
   /** What moves, and what it weighs against being sped up: rotating parts included. */
   readonly mass: number
   readonly effectiveMass: number
@@ -41,7 +41,7 @@ type TripRoad = {
   readonly gravity: number
   readonly radius: number
 }
-type TripGrip = {
+export type TripGrip = {
   readonly grip: number
   readonly frontMass: number
   readonly rearMass: number
@@ -49,7 +49,7 @@ type TripGrip = {
   readonly wheelbase: number
 }
 
-type TripPack = {
+export type TripPack = {
   readonly openCircuit: Curve
   readonly resistance: Curve
   /** Times the curve. */
@@ -88,7 +88,7 @@ export type TripPlan = {
 }
 
 /** Energy of one stretch [J], each part counted by itself; `fromCharge` is what they add up to. */
-type TripEnergy = {
+export type TripEnergy = {
   readonly fromCharge: number
   readonly battery: number
   readonly cabin: number

@@ -9,7 +9,7 @@ const STEADY_PIECE = 300
 /** A car that has not run down after so many pieces never will. */
 const MOST_PIECES = 2000
 
-type RangeRun = {
+export type RangeRun = {
   /** Infinity where a lap takes nothing out of the battery. */
   readonly range: number
   readonly time: number

@@ -1,7 +1,7 @@
 import { along, type Curve, curve, segmentFrom } from '../numerics/index.ts'
 
 /** How far apart heights and speeds of a route are taken [m]. */
-const ROUTE_STEP = 10
+export const ROUTE_STEP = 10
 /** How many steps to either side the slope is fitted over: 21 heights, 200 m. */
 export const SLOPE_REACH = 10
 /** What an unhurried driver does [m/s²] (common practice). */

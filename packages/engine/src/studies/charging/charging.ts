@@ -10,9 +10,9 @@ import type { RangeFigures } from '../trips/drive-until-empty.ts'
 import { ranges } from '../trips/ranges.ts'
 import { outlets, type Supply } from './outlets.ts'
 
-type ChargeFigures = { readonly [K in keyof (typeof charge)['card']['gives']]: Figure }
+export type ChargeFigures = { readonly [K in keyof (typeof charge)['card']['gives']]: Figure }
 /** A charging goal answered: by its time, or by the distance put back within its time. */
-type ChargeAnswer = {
+export type ChargeAnswer = {
   readonly charge: ChargeFigures
   readonly by: 'time' | 'distance'
   readonly found: Figure

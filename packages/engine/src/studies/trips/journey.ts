@@ -40,7 +40,7 @@ const UNCOUPLED: Fact<Curve> = {
 const ALL_OF_IT = standard('all-of-the-pull', 'the only unit gives all of the pull', 's_1', 1, '1', DEFINITION)
 
 /** The other conditions of a trip with another air and cell temperature. */
-type Weather = { readonly temperature: Field; readonly packTemperature: Field }
+export type Weather = { readonly temperature: Field; readonly packTemperature: Field }
 
 /** Everything a trip is worked out from; gaps stand inside. `weather` stands in for the trip's own. */
 export function journeyReads(m: Model, ask: Ask, t: Trip, weather?: Weather) {
@@ -95,7 +95,7 @@ export function journeyReads(m: Model, ask: Ask, t: Trip, weather?: Weather) {
   }
 }
 const place = (u: DriveUnit): number => (isGap(u.axle) || u.axle.value === 'front' ? 0 : 1)
-type JourneyKnown = Known<ReturnType<typeof journeyReads>>
+export type JourneyKnown = Known<ReturnType<typeof journeyReads>>
 
 /** A trip made ready inside the calling study; figures on the way are told apart by `item`. */
 export function journey(make: Maker, k: JourneyKnown, item: string): Journey {

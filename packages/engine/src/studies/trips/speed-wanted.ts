@@ -27,7 +27,7 @@ export function speedReads(t: Trip) {
       return { by: 'route' as const, profile: t.profile, wanted: isGap(t.timing) ? t.speed : t.timing }
   }
 }
-type SpeedKnown = Known<ReturnType<typeof speedReads>>
+export type SpeedKnown = Known<ReturnType<typeof speedReads>>
 
 /** Speed wanted over time and slope over distance. */
 export function speedWanted(make: Maker, k: SpeedKnown, item: string): { trace: Value<Curve>; slope: Value<Curve> } {
