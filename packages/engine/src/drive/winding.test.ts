@@ -31,7 +31,7 @@ describe('a winding as one lump', () => {
           0,
           [start],
           duration,
-          { relative: 1e-10, absolute: 1e-12 },
+          { relative: 1e-10, firstStep: 0.1, absolute: 1e-12 },
         )
         expect(end?.at(duration)[0]).toBeCloseTo(1, 7)
       }),
