@@ -127,7 +127,7 @@ describe('a breaker’s list', () => {
 describe('the other cars', () => {
   it('the hatchback is held back by grip at launch, and quick enough', () => {
     const c = car('wren')
-    expect(c.rule('launch-grip', 'sprint')?.outcome).toBe('failing')
+    expect(c.rule('launch-grip', 'sprint')?.outcome).toBe('marginal')
     expect(c.rule('acceleration', 'sprint')?.outcome).toBe('sound')
   })
   it('the pickup pulls away on 45 % in low range on gravel, and its low range stays off dry roads', () => {

@@ -14,6 +14,7 @@ import * as ventGas from './battery/vent-gas.ts'
 import * as cellBarrier from './battery/cell-barrier.ts'
 import * as ageing from './battery/ageing.ts'
 import * as ageingOfYears from './battery/ageing-of-years.ts'
+import * as ageingThroughSeasons from './battery/ageing-through-seasons.ts'
 import * as moduleLot from './battery/module-lot.ts'
 import * as packPower from './battery/pack-power.ts'
 import * as packSums from './battery/pack-sums.ts'
@@ -66,6 +67,7 @@ import * as charge from './charging/charge.ts'
 import * as closedForms from './charging/closed-forms.ts'
 import * as outlet from './charging/outlet.ts'
 import * as powerToPack from './charging/power-to-pack.ts'
+import * as chargingRoom from './charging/room.ts'
 import type { AnyFormula } from './working/formula.ts'
 
 /** Every file of formulas, by the chapter of the handbook it belongs to. A test fails when a file with a card is missing here. */
@@ -112,6 +114,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     boxHeat,
     ageing,
     ageingOfYears,
+    ageingThroughSeasons,
     selfDischarge,
     weakestOfMany,
     parallelBranches,
@@ -135,7 +138,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     steepestStart,
     partLoads,
   ],
-  charging: [outlet, powerToPack, charge, closedForms],
+  charging: [outlet, powerToPack, charge, closedForms, chargingRoom],
   trip: [trip, tripJourney, tripConsumption, inverterHeat],
 }
 const isFormula = (x: unknown): x is AnyFormula => typeof x === 'function' && 'card' in x

@@ -51,6 +51,9 @@ export {
   UNTESTED,
   WIRING,
 } from './battery/class-cells.ts'
+export { type Grouping, moduleGrouping, stringSorting } from './battery/module-grouping.ts'
+export { blindString, weakestExpected } from './battery/weakest-of-many.ts'
+export { ladderCurrents } from './battery/parallel-branches.ts'
 export { type Pulse, type PulseFit, pulseFit } from './battery/pulse-fit.ts'
 export { at, curve } from './numerics/curve.ts'
 export * from './vehicle/class-values.ts'

@@ -250,10 +250,12 @@ export class Resolver {
 
   /** A file or cycle that a word beside names: its fact stands at that word, for it moves with it. */
   private namedBeside(schema: FileField, at: At): unknown {
-    const word = schema.named && at.from?.kind === 'group' ? at.from.entries.get(schema.named.by)?.node : undefined
-    if (!schema.named || word?.kind !== 'value' || word.source === '') return undefined
+    if (!schema.named) return undefined
+    const word = at.from?.kind === 'group' ? at.from.entries.get(schema.named.by)?.node : undefined
     const key = at.path.slice(at.path.lastIndexOf('.') + 1),
       path = at.path.slice(0, -key.length) + schema.named.by
+    // What is missing is the word beside: that is what somebody would write.
+    if (word?.kind !== 'value' || word.source === '') return this.gap(schema, { ...at, path })
     const there = { ...at, path: `${path}#${key}` },
       { lookUps } = this.reading
     const wrong = (found: string, accepted: string, near?: string): Gap => {

@@ -38,7 +38,10 @@ export const charging = group(
         hours: quantity('duration', 'hours parked there', 't_p', { least: 60 }),
         cable: quantity('current', 'current the cable is rated for', 'I_cable', { least: 1 }),
         extension: choice('extension lead or adaptor in between', ['yes', 'no']),
-        'price-per-energy': quantity('money per energy', 'price of energy', 'k_E', { least: 0 }),
+        'price-per-energy': quantity('money per energy', 'price of energy', 'k_E', {
+          least: 0,
+          says: 'Left out: no price of a charge is told.',
+        }),
       }),
     ),
   },

@@ -124,6 +124,18 @@ export const pack = group(
       power: quantity('power', 'heater power', 'P_h', { least: 0 }),
       to: quantity('temperature', 'heats to', 'T_h', { least: 213.15, most: 333.15 }),
     }),
+    life: group('life', {
+      years: quantity('duration', 'years to look ahead', 't', { least: 86400 }),
+      'distance-per-year': quantity('distance', 'distance in a year', 's_a', { least: 0 }),
+      'parked-at': quantity('share', 'state of charge it is parked at', 'z_p', { least: 0, most: 1 }),
+      depth: quantity('share', 'charge taken between two charges', 'd', { least: 0, most: 1 }),
+      temperature: quantity('temperature', 'mean temperature of the parked cells through the year', 'T_m', {
+        least: 253.15,
+        most: 323.15,
+        says: 'The mean of the air and two to four kelvin.',
+      }),
+      swing: quantity('temperature difference', 'warmest month above that mean', 'ΔT', { least: 0, most: 30 }),
+    }),
     users: mapOf(
       'parts on pack voltage',
       'part on pack voltage',

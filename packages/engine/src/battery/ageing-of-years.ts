@@ -56,13 +56,13 @@ export const standingOnTop = formula(
   },
   ({ before, added }) => (before ** (1 / 0.75) + added ** (1 / 0.75)) ** 0.75,
 )
-/** Cycling on top of cycling: squares add, for the loss goes with the square root of the charge moved. */
-export const cyclingOnTop = formula(
+/** Loss on top of loss where it goes with a square root, of the charge moved or of time: squares add. */
+export const rootLawOnTop = formula(
   {
-    id: 'cycling-on-top',
-    label: 'Cycling, after a loss already there',
-    gives: share('L_c', 'lost by cycling, the old loss included'),
-    takes: { before: share('L_0', 'lost before by cycling'), added: share('L_a', 'a new cell would lose') },
+    id: 'root-law-on-top',
+    label: 'Loss by a square-root law, after a loss already there',
+    gives: share('L_c', 'lost, the old loss included'),
+    takes: { before: share('L_0', 'lost before by the same mechanism'), added: share('L_a', 'a new cell would lose') },
     text: 'L_c = √(L_0² + L_a²)',
     source: EQUIVALENT,
     proof: {
@@ -105,6 +105,33 @@ export const fullCycles = formula(
     },
   },
   ({ distance, consumption, energy }) => (distance * consumption) / energy,
+)
+/** How far one cell's law may be from another cell of its kind: a factor of two either way. */
+export const AGEING_LAW = {
+  path: 'class.ageing-law',
+  label: 'this cell against the one of the law',
+  symbol: 'k_law',
+  unit: '1',
+  value: 1,
+  half: 0.5,
+  origin: {
+    how: 'assumed',
+    note: 'laws come from one small cell each; others of the kind differ by up to a factor of two',
+    source: { work: 'practice', place: 'judgement of this project', mark: 'common practice' },
+  },
+} as const
+/** A loss by the law, for another cell of its kind. */
+export const lossOfThisCell = formula(
+  {
+    id: 'loss-of-this-cell',
+    label: 'Loss by the law, for this cell',
+    gives: share('L_a', 'a new cell would lose'),
+    takes: { law: share('L', 'by the law'), factor: ratio('k_law', 'this cell against the one of the law') },
+    text: 'L_a = L · k_law',
+    source: { work: 'practice', place: 'judgement of this project', mark: 'common practice' },
+    proof: { none: 'definition' },
+  },
+  ({ law, factor }) => law * factor,
 )
 /** Health left after standing and cycling. */
 export const healthLeft = formula(

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { proven } from '../../../../tests/proof.ts'
-import { cyclingOnTop, standingOnTop, standingThroughSeasons } from './ageing-of-years.ts'
+import { rootLawOnTop, standingOnTop, standingThroughSeasons } from './ageing-of-years.ts'
 import { naumannCycling, naumannStanding, schmalstiegCycling, schmalstiegStanding, standingLoss } from './ageing.ts'
 
 const AIR = [2, 3, 6, 9, 14, 17, 19, 19, 15, 11, 6, 3],
@@ -62,7 +62,7 @@ describe('ageing over years', () => {
       [0, 0.8313],
     ] as const) {
       const t = share > 0 ? standingOnTop({ before: 0.09 * share, added: standing }) : standing,
-        c = cyclingOnTop({ before: 0.09 * (1 - share), added: cycled })
+        c = rootLawOnTop({ before: 0.09 * (1 - share), added: cycled })
       check(`bought at 91 %, ${100 * share} % of the loss by standing, five more years`, health, 1 - t - c, 1e-4, SCHMALSTIEG)
     }
   })

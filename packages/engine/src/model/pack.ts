@@ -87,6 +87,14 @@ export type Pack = Here & {
     readonly lowestChargeTemperature: Field
   }
   readonly heater: Here & { readonly power: Field; readonly to: Field }
+  readonly life: Here & {
+    readonly years: Field
+    readonly distancePerYear: Field
+    readonly parkedAt: Field
+    readonly depth: Field
+    readonly temperature: Field
+    readonly swing: Field
+  }
   readonly users: Named<VoltageUser>
   readonly boxes: Named<PackBox>
   readonly salvage: Named<ModuleRecord>

@@ -37,6 +37,7 @@ import { continuousDraw } from './pack/continuous-draw.ts'
 import { launchSag } from './pack/launch-sag.ts'
 import { moduleSorting } from './pack/module-sorting.ts'
 import { moduleVoltage } from './pack/module-voltage.ts'
+import { packLife } from './pack/pack-life.ts'
 import { packMass } from './pack/pack-mass.ts'
 import { packModel } from './pack/pack-model.ts'
 import { packTemperature } from './pack/pack-temperature.ts'
@@ -112,4 +113,5 @@ export const STUDIES: readonly Study<unknown>[] = [
   outlets,
   chargingGoals,
   parked,
+  packLife,
 ]

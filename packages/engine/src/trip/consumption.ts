@@ -76,3 +76,35 @@ export const distanceShare = formula(
   },
   ({ part, whole }) => (whole <= 0 ? 1 : part / whole),
 )
+/** Distance beyond what is wanted. */
+export const distanceBeyond = formula(
+  {
+    id: 'distance-beyond',
+    label: 'Distance beyond what is wanted',
+    gives: { symbol: 'Δs', unit: 'm', label: 'beyond', shows: 'distance' },
+    takes: {
+      found: { symbol: 's', unit: 'm', label: 'distance', shows: 'distance' },
+      wanted: { symbol: 's_0', unit: 'm', label: 'wanted', shows: 'distance' },
+    },
+    text: 'Δs = s − s_0',
+    source: { work: 'definition', place: 'difference' },
+    proof: { none: 'definition' },
+  },
+  ({ found, wanted }) => found - wanted,
+)
+/** Power cells take beyond what recovery is set to. */
+export const recoveryRoom = formula(
+  {
+    id: 'recovery-room',
+    label: 'Power cells take beyond what recovery is set to',
+    gives: { symbol: 'ΔP', unit: 'W', label: 'room' },
+    takes: {
+      cells: { symbol: 'P_ch', unit: 'W', label: 'warm cells take' },
+      set: { symbol: 'P_reg', unit: 'W', label: 'recovery is set to' },
+    },
+    text: 'ΔP = P_ch − P_reg',
+    source: { work: 'definition', place: 'difference' },
+    proof: { none: 'definition' },
+  },
+  ({ cells, set }) => cells - set,
+)

@@ -1,11 +1,9 @@
 import { lineAt, SURFACE_FROM } from './lines.ts'
 import { shareWithin } from './share-within.ts'
-import { EXTREME, type Numbers, type SCALARS, SUM, type TripState, type TripTables } from './tables.ts'
+import { DERATE_BAND, EXTREME, type Numbers, type SCALARS, SUM, type TripState, type TripTables } from './tables.ts'
 
 /** Below the trace by more than this counts as slow: tolerance of the WLTP driving trace, 2 km/h (UN GTR No. 15, from memory). */
 export const SLOW = 2 / 3.6
-/** Width of the fall from peak to continuous torque below the winding's limit [K] (common practice). */
-export const DERATE_BAND = 15
 /** Recovery fades in between the cut-off speed and this many times it. */
 export const FADE = 1.5
 /** How often a step that asks too much is taken again, each time from the middle speed found last. */
@@ -26,6 +24,14 @@ export type Recorder = {
   readonly temperatures: readonly Float64Array[]
 }
 
+/** Adds a stretch to the sums. Outside the loop's function: a closure of its own there would be a new one at each call, and the compiler would give up. */
+function book(sums: Float64Array, time: number, distance: number, motion: number, perStep: Float64Array, step: number): void {
+  sums[SUM.time] = sums[SUM.time]! + time
+  sums[SUM.distance] = sums[SUM.distance]! + distance
+  sums[SUM.motion] = sums[SUM.motion]! + motion
+  for (let i = 0; i < perStep.length; i++) sums[SUM.asked + i] = sums[SUM.asked + i]! + perStep[i]! * step
+}
+
 /**
  * Drives steps `from` to `to` of the trace: takes the state on, adds to its sums, records if asked. The equations stand in the README beside.
  *
@@ -33,7 +39,8 @@ export type Recorder = {
  */
 export function follow(tables: TripTables, state: TripState, from: number, to: number, record: Recorder | undefined): void {
   // Imports by local names: a test runner would look them up at every call otherwise.
-  const valueAt = lineAt,
+  const band = DERATE_BAND,
+    valueAt = lineAt,
     within = shareWithin
   // biome-ignore format: in the order they are made
   const [
@@ -41,12 +48,13 @@ export function follow(tables: TripTables, state: TripState, from: number, to: n
     branchResistance, branchKept, capacity, lowestVoltage, highestVoltage, peakCurrent, chargeCurrent, packNode, cabinPower, otherPower,
   ] = tables.scalars as unknown as Numbers<typeof SCALARS>
   const { wanted, turn, pulling, braking, perPulling, perBraking, axle, part } = tables
-  const { peakTorque, peakPower, continuousTorque, continuousPower, cornerPerVolt, inverterShare, windingLimit } = tables
+  const { peakTorque, peakPower, continuousTorque, continuousPower, cornerPerVolt, inverterShare, throttledFrom } = tables
   const { windingNode, inverterNode, loss, drag, openCircuit, resistance, cold, chargeShare, slope } = tables
   const { live, perTotal, kept, near, nearTo, nearBy } = tables
   const aux = cabinPower + otherPower,
     perStep = 1 / step,
-    chargeStep = step / capacity
+    chargeStep = step / capacity,
+    packAt = packNode | 0
   const n = turn.length,
     nodes = state.temperatures.length
   // Grip of the one driven axle per unit of weight: the pull itself moves load off the front and onto the rear.
@@ -77,7 +85,7 @@ export function follow(tables: TripTables, state: TripState, from: number, to: n
   for (let k = from; k < to; k++) {
     // What the battery can give and take in this step.
     const open = valueAt(openCircuit, z),
-      warmth = temperatures[packNode]!,
+      warmth = temperatures[packAt]!,
       colder = valueAt(cold, warmth)
     const r0 = valueAt(resistance, z) * colder,
       r1 = branchResistance * colder,
@@ -87,11 +95,6 @@ export function follow(tables: TripTables, state: TripState, from: number, to: n
     if (most > peakCurrent) most = peakCurrent
     if (most > NEARLY * 0.5 * inner * perR0) most = NEARLY * 0.5 * inner * perR0
     const mostPower = most > 0 ? most * (inner - r0 * most) : 0
-    let back = (highestVoltage - inner) * perR0
-    const takes = chargeCurrent * valueAt(chargeShare, warmth)
-    if (back > takes) back = takes
-    const backPower = back > 0 ? back * (inner + r0 * back) : 0
-
     const aim = wanted[k + 1]!,
       want = aim < topSpeed ? aim : topSpeed
     let v1 = want,
@@ -137,15 +140,21 @@ export function follow(tables: TripTables, state: TripState, from: number, to: n
       const driving = force > 0,
         size = Math.abs(force)
 
-      // What each unit can do at this speed, voltage and winding temperature, as force at the wheels.
+      // What each unit can do at this speed, voltage and winding temperature, as force at the wheels; pulling, no more than its axle grips. Load
+      // moves between the axles with the whole force between tyres and road.
+      const weight = gravity * cos,
+        all = grip * weight * (frontMass + rearMass),
+        shift = (size < all ? size : all) * lever
+      brake = driving ? 0 : size
       if (force !== 0 && !(settled && driving)) {
         for (let i = 0; i < n; i++) {
           let torque = peakTorque[i]!,
             power = peakPower[i]!
-          const room = (windingLimit[i]! - temperatures[windingNode[i]!]!) / DERATE_BAND
-          if (room < 1) {
+          const hot = temperatures[windingNode[i]!]! - throttledFrom[i]!
+          if (hot > 0) {
             const ct = continuousTorque[i]!,
-              cp = continuousPower[i]!
+              cp = continuousPower[i]!,
+              room = 1 - hot / band
             torque = room >= 0 ? ct + (torque - ct) * room : room > -1 ? ct * (1 + room) : 0
             power = room >= 0 ? cp + (power - cp) * room : room > -1 ? cp * (1 + room) : 0
           }
@@ -153,25 +162,24 @@ export function follow(tables: TripTables, state: TripState, from: number, to: n
           const corner = cornerPerVolt[i]! * terminal
           if (power > corner) power = corner
           if (torque * speeds[i]! > power) torque = power / speeds[i]!
-          caps[i] = part[i] === 1 ? torque * (driving ? pulling[i]! : braking[i]!) : 0
-        }
-      }
-      // Grip: load moves with the whole force between tyres and road.
-      const weight = gravity * cos,
-        all = grip * weight * (frontMass + rearMass),
-        shift = (size < all ? size : all) * lever
-      brake = driving ? 0 : size
-      if (driving && !settled) {
-        for (let i = 0; i < n; i++) {
-          const a = axle[i]!
-          let hold =
-            n === 1 ? alone * weight : a === 0 ? grip * (weight * frontMass - shift) : a === 1 ? grip * (weight * rearMass + shift) : all
-          if (hold < 0) hold = 0
-          if (caps[i]! > hold) caps[i] = hold
+          let cap = torque * (driving ? pulling[i]! : braking[i]!)
+          if (driving) {
+            const a = axle[i]!
+            let hold =
+              n === 1 ? alone * weight : a === 0 ? grip * (weight * frontMass - shift) : a === 1 ? grip * (weight * rearMass + shift) : all
+            if (hold < 0) hold = 0
+            if (cap > hold) cap = hold
+          }
+          caps[i] = part[i] === 1 ? cap : 0
         }
       }
       let ask = size
+      let backPower = 0
       if (!driving && size > 0) {
+        let back = (highestVoltage - inner) * perR0
+        const takes = chargeCurrent * valueAt(chargeShare, warmth)
+        if (back > takes) back = takes
+        if (back > 0) backPower = back * (inner + r0 * back)
         let fade = cutOffSpeed > 0 ? (vm - cutOffSpeed) / ((FADE - 1) * cutOffSpeed) : 1
         if (fade < 0) fade = 0
         else if (fade > 1) fade = 1
@@ -226,8 +234,8 @@ export function follow(tables: TripTables, state: TripState, from: number, to: n
             power = torque * speed
           // As `surfaceAt`, here in place: called, its answer would be boxed.
           const map = loss[i]!,
-            rows = map[2]!,
-            columns = map[5]!
+            rows = map[2]! | 0,
+            columns = map[5]! | 0
           let x = (speed - map[0]!) * map[1]!,
             y = (torque - map[3]!) * map[4]!
           if (x < 0) x = 0
@@ -310,7 +318,7 @@ export function follow(tables: TripTables, state: TripState, from: number, to: n
       for (let l = 0; l < live.length; l++) record.temperatures[live[l]!]![at] = temperatures[live[l]!]!
     }
     terminal = inner - r0 * current
-    heat[packNode] = r0 * current * current + (u * u) / r1
+    heat[packAt] = r0 * current * current + (u * u) / r1
     eCharge += open * current
     eBattery += (r0 * current + u) * current
     eCabin += cabinPower * fed
@@ -359,21 +367,12 @@ export function follow(tables: TripTables, state: TripState, from: number, to: n
   }
 
   state.values.set([v0, s, z, u, terminal])
-  const add = (place: number, value: number): void => {
-    sums[place] = sums[place]! + value
-  }
-  add(SUM.time, (to - from) * step)
-  add(SUM.distance, s - sBegan)
-  add(SUM.motion, 0.5 * effectiveMass * (v0 * v0 - vBegan * vBegan))
-  // biome-ignore format: what belongs together on a line
-  const added = [
-    [SUM.asked, asked], [SUM.slowTime, slowTime], [SUM.charge, eCharge], [SUM.battery, eBattery], [SUM.cabin, eCabin],
-    [SUM.other, eOther], [SUM.motors, eMotors], [SUM.driveline, eLine], [SUM.idle, eIdle], [SUM.rolling, eRolling],
-    [SUM.air, eAir], [SUM.slope, eSlope], [SUM.brakes, eBrakes], [SUM.drawn, drawn], [SUM.putBack, putBack],
-    [SUM.wheelDrive, wheelDrive], [SUM.wheelBrake, wheelBrake], [SUM.recovered, recovered], [SUM.cutOff, lostCutOff],
-    [SUM.torque, lostTorque], [SUM.grip, lostGrip], [SUM.power, lostPower], [SUM.full, lostFull], [SUM.aboveContinuous, aboveTime],
-  ] as const
-  for (const [place, perStep] of added) add(place, perStep * step)
+  // biome-ignore format: in the order of SUM
+  const perStepSums = Float64Array.of(
+    asked, slowTime, eCharge, eBattery, eCabin, eOther, eMotors, eLine, eIdle, eRolling, eAir, eSlope, eBrakes, drawn, putBack,
+    wheelDrive, wheelBrake, recovered, lostCutOff, lostTorque, lostGrip, lostPower, lostFull, aboveTime,
+  )
+  book(sums, (to - from) * step, s - sBegan, 0.5 * effectiveMass * (v0 * v0 - vBegan * vBegan), perStepSums, step)
   extremes[EXTREME.current] = mostCurrent
   extremes[EXTREME.chargeCurrent] = mostCharge
   extremes[EXTREME.voltage] = leastVoltage

@@ -1,4 +1,4 @@
-import { DERATE_BAND } from './follow.ts'
+import { DERATE_BAND } from './tables.ts'
 import { formula } from '../working/formula.ts'
 import { standard } from '../working/value.ts'
 

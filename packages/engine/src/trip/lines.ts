@@ -48,8 +48,8 @@ export function surface(grid: Grid, factor = 1): Float64Array {
 }
 /** Value of a surface, edges held. NaN at NaN. */
 export function surfaceAt(surface: Float64Array, atX: number, atY: number): number {
-  const rows = surface[2]!,
-    columns = surface[5]!
+  const rows = surface[2]! | 0,
+    columns = surface[5]! | 0
   let x = (atX - surface[0]!) * surface[1]!,
     y = (atY - surface[3]!) * surface[4]!
   if (x < 0) x = 0

@@ -2,6 +2,9 @@ import { along, type Curve, segmentFrom } from '../numerics/index.ts'
 import { line, lineAt, surface } from './lines.ts'
 import type { TripPlan } from './plan.ts'
 
+/** Width of the fall from peak to continuous torque below the winding's limit [K] (common practice). */
+export const DERATE_BAND = 15
+
 /** Speeds wanted at every step, from the start to the end of the trace; behind the end the last speed holds. */
 export function sampled(trace: Curve, step: number): Float64Array {
   const duration = trace.x[trace.x.length - 1]! - trace.x[0]!
@@ -16,34 +19,10 @@ export function sampled(trace: Curve, step: number): Float64Array {
 }
 
 /** Places of the running sums of a trip. */
+// biome-ignore format: in order
 export const SUM = {
-  time: 0,
-  distance: 1,
-  asked: 2,
-  slowTime: 3,
-  charge: 4,
-  battery: 5,
-  cabin: 6,
-  other: 7,
-  motors: 8,
-  driveline: 9,
-  idle: 10,
-  rolling: 11,
-  air: 12,
-  slope: 13,
-  brakes: 14,
-  motion: 15,
-  drawn: 16,
-  putBack: 17,
-  wheelDrive: 18,
-  wheelBrake: 19,
-  recovered: 20,
-  cutOff: 21,
-  torque: 22,
-  grip: 23,
-  power: 24,
-  full: 25,
-  aboveContinuous: 26,
+  time: 0, distance: 1, motion: 2, asked: 3, slowTime: 4, charge: 5, battery: 6, cabin: 7, other: 8, motors: 9, driveline: 10, idle: 11, rolling: 12, air: 13,
+  slope: 14, brakes: 15, drawn: 16, putBack: 17, wheelDrive: 18, wheelBrake: 19, recovered: 20, cutOff: 21, torque: 22, grip: 23, power: 24, full: 25, aboveContinuous: 26,
 } as const
 export const SUMS = 27
 /** Places of the extremes of a trip. */
@@ -116,7 +95,7 @@ export function tables(plan: TripPlan) {
     /** Power at the corner of the envelope per volt. */
     cornerPerVolt: numbers(u => (u.peakTorque * u.baseSpeed) / u.statedVoltage),
     inverterShare: numbers(u => u.inverterShare),
-    windingLimit: numbers(u => u.windingLimit),
+    throttledFrom: numbers(u => u.windingLimit - DERATE_BAND),
     windingNode: Uint8Array.from(units, u => u.windingNode),
     inverterNode: Uint8Array.from(units, u => u.inverterNode),
     loss: units.map(u => surface(u.losses, u.lossFactor)),

@@ -56,27 +56,37 @@ export const chargerSetPoint = rule({
 })
 
 export const chargerReaches = rule({
-  id: 'charger-reaches-its-setting',
-  title: 'The charger reaches the voltage it is set to',
+  id: 'charger-window',
+  title: 'The charger works from an empty pack up to the voltage it is set to',
   stage: 'pack',
   harm: 'S1',
   hazards: [],
-  source: { work: 'practice', place: 'charger window against its setting' },
-  judgements: m => {
+  source: { work: 'practice', place: 'charger window against pack and setting' },
+  judgements: (m, ask) => {
     if (noCharger(m)) return doesNotApply('no charger is planned yet', ['charging.charger'])
-    const { highestVoltage, setTo } = m.charging.charger
+    const { lowestVoltage, highestVoltage, setTo } = m.charging.charger
     return [
       {
+        item: 'empty',
+        about: ['charging.charger.lowest-voltage', 'pack.cell-lowest'],
+        found: lowestVoltage,
+        side: 'at most',
+        limit: packOf(ask, p => p.lowestVoltage),
+        says: 'The charger starts from {found}; an empty pack stands at {limit}.',
+        remedies: [{ do: 'act', says: 'Another charger, or more modules in series.' }],
+      },
+      {
+        item: 'full',
         about: ['charging.charger.highest-voltage', 'charging.charger.set-to'],
         found: setTo,
         side: 'at most',
         limit: highestVoltage,
-        says: 'The charger is to reach {found}; it goes up to {limit}, so the pack would never be full.',
+        says: 'The charger is to reach {found}; it goes up to {limit}.',
         remedies: [{ do: 'act', says: 'Another charger, or fewer modules in series.' }],
       },
     ]
   },
-  spoil: { sample: 'lapwing', edits: [{ path: 'charging.charger.highest-voltage', now: '390 V' }] },
+  spoil: { sample: 'lapwing', edits: [{ path: 'charging.charger.highest-voltage', now: '390 V' }], item: 'full' },
 })
 
 export const dcInlet = rule({

@@ -39,7 +39,7 @@ export const topSpeedGoal = rule({
           ? 'the gearbox input is at the speed it is rated for'
           : a.binding === 'tyre'
             ? 'the speed rating of the tyre ends there'
-            : 'pull and road load meet there'
+            : 'pull and road load meet'
       return {
         item,
         about,

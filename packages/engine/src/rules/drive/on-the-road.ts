@@ -28,6 +28,7 @@ export const launchGrip = rule({
         side: 'at most',
         limit: AT_ONCE,
         says: 'In {item} the tyres hold the pull back for {found}.',
+        ...(a.time.value <= a.goal.value ? { eased: 'the time wanted is kept all the same' } : {}),
         remedies: [
           { do: 'act', says: 'Ramp or limit the torque in the inverter, add traction control, or bring load onto the driven axle.' },
         ],
@@ -39,6 +40,7 @@ export const launchGrip = rule({
     edits: [
       { path: 'drive.units.main.gear', now: 'first' },
       { path: 'brief.goals.sprint.to', now: '50 km/h' },
+      { path: 'brief.goals.sprint.within', now: '1.5 s' },
     ],
     item: 'sprint',
   },

@@ -1,6 +1,8 @@
 import { charge, chargeCoarse, FULL_CHARGE, FULL_CURRENT, LONGEST, NO_HEATER } from '../../charging/charge.ts'
 import type { ChargeTraces } from '../../charging/charge-run.ts'
 import { distanceBack, energyCost, wallEnergy } from '../../charging/power-to-pack.ts'
+import { aboveLowest, timeToSpare } from '../../charging/room.ts'
+import { distanceBeyond } from '../../trip/consumption.ts'
 import type { ChargingGoal } from '../../model/brief.ts'
 import type { Model } from '../../model/model.ts'
 import { type Fact, type Figure, type Gap, isGap, standard, type Value } from '../../working/value.ts'
@@ -51,7 +53,7 @@ export type ChargeKnown = Known<ReturnType<typeof chargeReads>>
 export function charged(
   make: Maker,
   k: ChargeKnown,
-  x: { from: Value; to: Value; most: Value; temperature: Value },
+  x: { from: Value; to: Value; most: Value; within: Value; temperature: Value },
   item: string,
 ): { figures: ChargeFigures; supply: Supply } {
   const { pack } = k,
@@ -105,6 +107,8 @@ export function charged(
     },
     item,
   )
+  make.work('spare', timeToSpare, { within: x.within, time: figures.time }, named('Time to spare'))
+  make.work('above-lowest', aboveLowest, { cells: x.temperature, lowest: k.lowest }, named('Cells above the lowest charging temperature'))
   if (supply.kind === 'AC' && !isGaps(k.losses)) {
     const energy = make.work(
       'wall-energy',
@@ -120,7 +124,10 @@ export function charged(
 function goalReads(m: Model, ask: Ask, goal: ChargingGoal) {
   if (isGap(goal.place)) return { by: 'gap' as const, place: goal.place }
   const base = { charge: chargeReads(m, ask, goal.place.value), within: goal.within, temperature: goal.temperature }
-  if (isGap(goal.distance)) return { by: 'time' as const, ...base, from: goal.from, to: goal.to }
+  if (isGap(goal.distance)) {
+    const neither = isGap(goal.from) && isGap(goal.to)
+    return { by: 'time' as const, ...base, from: goal.from, to: goal.to, ...(neither ? { distance: goal.distance } : {}) }
+  }
   const trip = isGap(goal.trip)
     ? goal.trip
     : from(ask(ranges), r => {
@@ -152,13 +159,18 @@ export const chargingGoals = study({
 function answered(make: Maker, k: Known<ReturnType<typeof goalReads>>, item: string): ChargeAnswer {
   if (k.by === 'gap') throw new RangeError('a charging goal without a place has no answer')
   if (k.by === 'time') {
-    const { figures, supply } = charged(make, k.charge, { from: k.from, to: k.to, most: LONGEST, temperature: k.temperature }, item)
+    const { figures, supply } = charged(
+      make,
+      k.charge,
+      { from: k.from, to: k.to, most: LONGEST, within: k.within, temperature: k.temperature },
+      item,
+    )
     return { charge: figures, by: 'time', found: figures.time, limit: k.within, supply }
   }
   const { figures, supply } = charged(
     make,
     k.charge,
-    { from: k.reserve, to: FULL_CHARGE, most: k.within, temperature: k.temperature },
+    { from: k.reserve, to: FULL_CHARGE, most: k.within, within: k.within, temperature: k.temperature },
     item,
   )
   const range = (k.ranges as { trips: Record<string, RangeFigures> }).trips[k.trip.name] as RangeFigures
@@ -168,5 +180,6 @@ function answered(make: Maker, k: Known<ReturnType<typeof goalReads>>, item: str
     { stored: figures.stored, range: range.range, used: range['from-charge'] },
     { item, label: `Distance put back, ${item}` },
   )
+  make.work('beyond', distanceBeyond, { found, wanted: k.distance }, { item, label: `Distance beyond what is wanted, ${item}` })
   return { charge: figures, by: 'distance', found, limit: k.distance, supply }
 }

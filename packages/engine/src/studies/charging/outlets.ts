@@ -8,6 +8,7 @@ import {
   phasesUsed,
   phaseVoltage,
 } from '../../charging/outlet.ts'
+import { currentRoom, powerRoom } from '../../charging/room.ts'
 import { powerToPack } from '../../charging/power-to-pack.ts'
 import type { ChargingPlace } from '../../model/charging.ts'
 import type { Model } from '../../model/model.ts'
@@ -53,7 +54,7 @@ function placeReads(m: Model, ask: Ask, p: ChargingPlace) {
 }
 
 /** What lead and circuit of each place let the car draw, and what such an outlet stands for hours. */
-export type Lead = { readonly current: Figure; readonly outlet: Fact }
+export type Lead = { readonly current: Figure; readonly outlet: Fact; readonly room: Figure }
 export const leads = study({
   id: 'lead',
   stage: 'pack',
@@ -76,6 +77,12 @@ export const leads = study({
           item,
           {
             outlet: k.outlet as Fact,
+            room: make.work(
+              'cable-room',
+              currentRoom,
+              { carries: k.other, current: k.one },
+              { item, label: `Room of the cable over its circuit, ${item}` },
+            ),
             current: make.work(
               'current',
               lesserCurrent,
@@ -105,14 +112,18 @@ export const outlets = study({
 
 function supply(make: Maker, k: Known<ReturnType<typeof placeReads>>, item: string): Supply {
   const named = (label: string): { item: string; label: string } => ({ item, label: `${label}, ${item}` })
-  if (k.by === 'DC')
-    return {
-      kind: 'DC',
-      power: k.power,
-      current: make.work('current', lesserCurrent, { one: k.current, other: k.inlet }, named('Current of post and inlet')),
-      voltage: k.pack.highestVoltage,
-      outlet: null,
-    }
+  if (k.by === 'DC') {
+    const current = make.work('current', lesserCurrent, { one: k.current, other: k.inlet }, named('Current of post and inlet')),
+      voltage = k.pack.highestVoltage
+    make.work('inlet-room', currentRoom, { carries: k.inlet, current: k.current }, named('Room of the inlet over the post'))
+    make.work(
+      'post-room',
+      powerRoom,
+      { current, voltage, power: k.power },
+      named('Power of post and inlet current beyond that of the post'),
+    )
+    return { kind: 'DC', power: k.power, current, voltage, outlet: null }
+  }
   if (k.by === 'gap') throw new RangeError('a place without a socket has no supply')
   const { charger } = k
   const current = make.work(
@@ -130,16 +141,17 @@ function supply(make: Maker, k: Known<ReturnType<typeof placeReads>>, item: stri
     { power: charger.power, efficiency: charger.efficiency, phases, voltage },
     named('Current of the charger at full power'),
   )
-  return {
-    kind: 'AC',
-    current: charger.current,
-    voltage: charger.setTo,
-    outlet: { current, power, draw },
-    power: make.work(
-      'power-to-pack',
-      powerToPack,
-      { outlet: power, efficiency: charger.efficiency, charger: charger.power, standing: charger.standing },
-      named('Power to the pack'),
-    ),
-  }
+  const toPack = make.work(
+    'power-to-pack',
+    powerToPack,
+    { outlet: power, efficiency: charger.efficiency, charger: charger.power, standing: charger.standing },
+    named('Power to the pack'),
+  )
+  make.work(
+    'charger-room',
+    powerRoom,
+    { current: charger.current, voltage: charger.setTo, power: toPack },
+    named('Power of the charger’s current beyond what comes'),
+  )
+  return { kind: 'AC', current: charger.current, voltage: charger.setTo, outlet: { current, power, draw }, power: toPack }
 }

@@ -12,7 +12,10 @@ export const parked = study({
   stage: 'pack',
   asks: 'How much distance comes back in the hours it is parked?',
   reads: (m, ask) => {
-    const places = Object.entries(m.charging.places).filter(([, p]) => !isGap(p.hours))
+    // At a post nobody parks for hours unless the file says so.
+    const places = Object.entries(m.charging.places).filter(
+      ([, p]) => !isGap(p.hours) || (!isGap(p.socket) && p.socket.value !== 'DC post'),
+    )
     return {
       names: places.map(([name]) => name),
       places: places.map(([name, p]) =>
@@ -33,7 +36,7 @@ export const parked = study({
         { figures } = charged(
           make,
           k.charge as ChargeKnown,
-          { from: k.reserve, to: FULL_CHARGE, most: k.hours, temperature: k.temperature },
+          { from: k.reserve, to: FULL_CHARGE, most: k.hours, within: k.hours, temperature: k.temperature },
           item,
         )
       const back = trips.map(

@@ -1,6 +1,6 @@
 import type { RangeGoal } from '../../model/brief.ts'
 import type { Model } from '../../model/model.ts'
-import { wallConsumption } from '../../trip/consumption.ts'
+import { distanceBeyond, wallConsumption } from '../../trip/consumption.ts'
 import { type Curve, type Figure, type Gap, isGap, type Value } from '../../working/value.ts'
 import { type Gaps, isGaps, type Known, type Maker, maybe, study } from '../study.ts'
 import { driveUntilEmpty, type RangeFigures } from './drive-until-empty.ts'
@@ -33,13 +33,14 @@ export const ranges = study({
       const t = m.trips.named[name]
       return maybe(t ? { journey: journeyReads(m, ask, t), reserve: m.brief.reserve } : noTrip(name))
     }),
+    wanted: [...rangeGoals(m)].flatMap(([trip, goals]) => goals.map(([goal, g]) => ({ trip, goal, distance: maybe(g.distance) }))),
     wall: maybe({ power: m.charging.charger.power, efficiency: m.charging.charger.efficiency, standing: m.charging.charger.standingPower }),
   }),
   answer: (
-    { names, trips, wall },
+    { names, trips, wanted, wall },
     make,
-  ): { trips: Readonly<Record<string, (RangeFigures & { readonly wall: Figure | Gaps }) | Gaps>> } => ({
-    trips: Object.fromEntries(
+  ): { trips: Readonly<Record<string, (RangeFigures & { readonly wall: Figure | Gaps }) | Gaps>> } => {
+    const all: Readonly<Record<string, (RangeFigures & { readonly wall: Figure | Gaps }) | Gaps>> = Object.fromEntries(
       trips.map((k, i) => {
         const item = names[i] as string,
           figures = isGaps(k) ? k : ranged(make, k as never, item)
@@ -59,8 +60,19 @@ export const ranges = study({
           },
         ]
       }),
-    ),
-  }),
+    )
+    for (const { trip, goal, distance } of wanted) {
+      const r = all[trip]
+      if (r !== undefined && !isGaps(r) && !isGaps(distance))
+        make.work(
+          'beyond',
+          distanceBeyond,
+          { found: r.range, wanted: distance as Value },
+          { item: goal, label: `Range beyond what is wanted, ${goal}` },
+        )
+    }
+    return { trips: all }
+  },
 })
 
 type RangeKnown = { readonly journey: Known<ReturnType<typeof journeyReads>>; readonly reserve: Value }

@@ -1,9 +1,9 @@
 import type { Trip } from '../../model/trips.ts'
-import { distanceShare, energyShare, powerOfCurrent, wallConsumption } from '../../trip/consumption.ts'
+import { distanceShare, energyShare, powerOfCurrent, recoveryRoom, wallConsumption } from '../../trip/consumption.ts'
 import { throttledFrom } from '../../trip/inverter-heat.ts'
 import type { TripTraces } from '../../trip/plan.ts'
 import { tripOfOne, tripOfOneCoarse, tripOfTwo, tripOfTwoCoarse } from '../../trip/trip.ts'
-import type { Figure } from '../../working/value.ts'
+import type { Figure, Value } from '../../working/value.ts'
 import { type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 import type { PackFigures } from '../pack/pack-figures.ts'
 import { packModel } from '../pack/pack-model.ts'
@@ -41,18 +41,11 @@ export const trips = study({
   reads: (m, ask) => ({
     names: Object.keys(m.trips.named),
     trips: Object.values(m.trips.named).map(t => maybe(t ? journeyReads(m, ask, t as Trip) : { gaps: [] })),
-    pack: maybe(ask(packModel)),
+    pack: maybe({ pack: ask(packModel), set: m.drive.regeneration.power }),
     wall: maybe({ power: m.charging.charger.power, efficiency: m.charging.charger.efficiency, standing: m.charging.charger.standingPower }),
   }),
   answer: ({ names, trips: list, pack, wall }, make): { trips: Readonly<Record<string, TripAnswer | Gaps>>; recovery: Figure | Gaps } => ({
-    recovery: isGaps(pack)
-      ? pack
-      : make.work(
-          'recovery-power',
-          powerOfCurrent,
-          { current: (pack as PackFigures).chargeCurrent, voltage: (pack as PackFigures).highestVoltage },
-          { label: 'Power warm cells take' },
-        ),
+    recovery: isGaps(pack) ? pack : recoveryPower(make, pack as never),
     trips: Object.fromEntries(
       list.map((k, i): [string, TripAnswer | Gaps] => {
         const item = names[i] as string
@@ -92,6 +85,18 @@ export const trips = study({
     ),
   }),
 })
+
+/** What warm cells take of recovery, and how far that lies above its setting. */
+function recoveryPower(make: Maker, { pack, set }: { pack: PackFigures; set: Value }): Figure {
+  const cells = make.work(
+    'recovery-power',
+    powerOfCurrent,
+    { current: pack.chargeCurrent, voltage: pack.highestVoltage },
+    { label: 'Power warm cells take' },
+  )
+  make.work('recovery-room', recoveryRoom, { cells, set }, { label: 'Power warm cells take beyond what recovery is set to' })
+  return cells
+}
 
 function driven(make: Maker, { inputs, second }: Journey, item: string): { figures: TripFigures; run: { traces: TripTraces } } {
   const done = second
