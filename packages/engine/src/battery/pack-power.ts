@@ -16,8 +16,8 @@ const pack = {
 } as const
 const slope = { capacity: coulombs('Q', 'capacity of the pack') }
 const R = `R = (R_z(z) · k_R + R_1 · (1 − exp(−t / τ_1))) · f(T)`
-/** How far the open-circuit voltage sinks with the charge taken meanwhile, per ampere: looked up a hundredth of the charge either way. */
-const SLOPE = 'R_q = t · (E(min(1, z + 0.01)) − E(max(0, z − 0.01))) / ((min(1, z + 0.01) − max(0, z − 0.01)) · Q)'
+/** A current below this part of the limit moves no charge worth a look at the curve; it also keeps an empty pack from a division by nothing. */
+const STILL = 1e-9
 
 type Pack = {
   readonly openCircuit: Curved
@@ -33,10 +33,10 @@ type Pack = {
 type Curved = Parameters<typeof at>[0]
 const resistanceThen = ({ resistance, factor, branch, time, cold, charge, temperature, after }: Pack): number =>
   (at(resistance, charge) * factor + branch * (1 - Math.exp(-after / time))) * at(cold, temperature)
-function fallThen({ openCircuit, charge, after }: Pack, capacity: number): number {
-  const above = Math.min(1, charge + 0.01),
-    below = Math.max(0, charge - 0.01)
-  return (after * (at(openCircuit, above) - at(openCircuit, below))) / ((above - below) * capacity)
+/** What the open-circuit voltage moves with the charge a current takes out (or, below nothing, puts in) meanwhile, per ampere. */
+function fallThen({ openCircuit, charge, after }: Pack, capacity: number, current: number): number {
+  const then = Math.min(1, Math.max(0, charge - (current * after) / capacity))
+  return (at(openCircuit, charge) - at(openCircuit, then)) / current
 }
 const level = (y: number) => ({ x: Float64Array.of(0, 1000), y: Float64Array.of(y, y) })
 const ALONE = {
@@ -61,11 +61,15 @@ export const powerForTime = formula(
     gives: { current: amps('I', 'current at the limit'), power: watts('P', 'power limit') },
     takes: { ...pack, ...slope, floor: volts('U_min', 'lowest voltage'), most: amps('I_lim', 'current limit') },
     text: `${R}
-${SLOPE}
-I = max(0, min(I_lim, (E(z) − U_min) / (R + R_q), E(z) / (2 · (R + R_q))))
-P = I · (E(z) − (R + R_q) · I)`,
+I_a = max(10^(−9) · I_lim, min(I_lim, z · Q / t))
+R_a = R + (E(z) − E(max(0, z − I_a · t / Q))) / I_a
+I_b = max(10^(−9) · I_lim, min(I_a, (E(z) − U_min) / R_a, E(z) / (2 · R_a)))
+R_b = R + (E(z) − E(max(0, z − I_b · t / Q))) / I_b
+I = max(0, min(I_lim, z · Q / t, (E(z) − U_min) / R_b, E(z) / (2 · R_b)))
+P = I · (E(z) − R_b · I)`,
     source: PLETT,
-    leavesOut: 'Diffusion beyond one branch; in the cold the fall of resistance with current, which is on the cautious side.',
+    leavesOut:
+      'Diffusion beyond one branch; in the cold the fall of resistance with current, which is on the cautious side; how the charge moves E(z) is found in two rounds.',
     proof: {
       examples: [
         { takes: { ...ALONE, floor: 2.5, most: 1000 }, gives: { current: 31.193, power: 77.983 }, within: 5e-4, source: NCA },
@@ -75,10 +79,14 @@ P = I · (E(z) − (R + R_q) · I)`,
   },
   x => {
     const open = at(x.openCircuit, x.charge),
-      r = resistanceThen(x) + fallThen(x, x.capacity)
-    const current = Math.max(0, Math.min(x.most, (open - x.floor) / r, open / (2 * r))),
-      voltage = open - r * current
-    return { current, power: current * voltage }
+      ohmic = resistanceThen(x),
+      most = Math.min(x.most, (x.charge * x.capacity) / x.after)
+    const first = Math.max(STILL * x.most, most),
+      a = ohmic + fallThen(x, x.capacity, first)
+    const second = Math.max(STILL * x.most, Math.min(first, (open - x.floor) / a, open / (2 * a))),
+      r = ohmic + fallThen(x, x.capacity, second)
+    const current = Math.max(0, Math.min(most, (open - x.floor) / r, open / (2 * r)))
+    return { current, power: current * (open - r * current) }
   },
 )
 
@@ -96,9 +104,12 @@ export const chargingForTime = formula(
       share: { symbol: 's_ch', unit: ['K', '1'], label: 'share of it over temperature', curve: true },
     },
     text: `${R}
-${SLOPE}
-I = max(0, min(I_ch · s_ch(T), (U_max − E(z)) / (R + R_q)))
-P = I · (E(z) + (R + R_q) · I)`,
+I_a = I_ch · max(10^(−9), s_ch(T))
+R_a = R + (E(min(1, z + I_a · t / Q)) − E(z)) / I_a
+I_b = max(10^(−9) · I_ch, min(I_a, (U_max − E(z)) / R_a))
+R_b = R + (E(min(1, z + I_b · t / Q)) − E(z)) / I_b
+I = max(0, min(I_ch · s_ch(T), (U_max − E(z)) / R_b))
+P = I · (E(z) + R_b · I)`,
     source: PLETT,
     leavesOut: 'A datasheet’s own allowance for short recovery pulses.',
     proof: {
@@ -114,8 +125,13 @@ P = I · (E(z) + (R + R_q) · I)`,
   },
   x => {
     const open = at(x.openCircuit, x.charge),
-      r = resistanceThen(x) + fallThen(x, x.capacity)
-    const current = Math.max(0, Math.min(x.most * at(x.share, x.temperature), (x.ceiling - open) / r))
+      ohmic = resistanceThen(x),
+      most = x.most * at(x.share, x.temperature)
+    const first = Math.max(STILL * x.most, most),
+      a = ohmic + fallThen(x, x.capacity, -first)
+    const second = Math.max(STILL * x.most, Math.min(first, (x.ceiling - open) / a)),
+      r = ohmic + fallThen(x, x.capacity, -second)
+    const current = Math.max(0, Math.min(most, (x.ceiling - open) / r))
     return { current, power: current * (open + r * current) }
   },
 )

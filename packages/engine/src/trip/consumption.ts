@@ -60,6 +60,19 @@ export const powerOfCurrent = formula(
   },
   ({ current, voltage }) => voltage * current,
 )
+/** The hungriest of several trips: what a forecast over years counts with, as nobody says how often each is driven. */
+export const greatestConsumption = formula(
+  {
+    id: 'greatest-consumption',
+    label: 'Greatest consumption of the trips',
+    gives: consumption('e', 'greatest consumption'),
+    takes: { each: { ...consumption('e_k', 'consumption of one trip'), many: true } },
+    text: 'e = max(e_k)',
+    source: { work: 'definition', place: 'the least favourable of the planned trips' },
+    proof: { none: 'definition' },
+  },
+  ({ each }) => Math.max(...each),
+)
 /** Part of a distance. */
 export const distanceShare = formula(
   {

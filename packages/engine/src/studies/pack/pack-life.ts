@@ -11,6 +11,7 @@ import { AGEING_LAW, fullCycles, healthLeft, lossOfThisCell, rootLawOnTop, stand
 import { naumannCycling, schmalstiegCycling } from '../../battery/ageing.ts'
 import { RATES } from '../../battery/pack-sums.ts'
 import { healthOf } from '../../battery/module-lot.ts'
+import { greatestConsumption } from '../../trip/consumption.ts'
 import { type Fact, type Figure, standard, type Value } from '../../working/value.ts'
 import { ranges } from '../trips/ranges.ts'
 import { from, type Gaps, isGaps, type Maker, study } from '../study.ts'
@@ -31,16 +32,14 @@ const SPLITS = [
   ['by cycling', 0],
 ] as const
 
-/** Consumption on the first trip whose range is wanted. */
-const consumption = (answer: unknown): Figure | Gaps => {
-  const first = isGaps(answer)
-    ? answer
-    : Object.values((answer as { trips: Readonly<Record<string, { consumption: Figure } | Gaps>> }).trips)[0]
-  return first === undefined
-    ? { gaps: [{ gap: true, path: 'brief.goals', label: 'a range goal with its trip', until: 'any time' }] }
-    : isGaps(first)
-      ? first
-      : first.consumption
+/** Consumption on every trip whose range is wanted. */
+function consumptions(answer: unknown): readonly (Figure | Gaps)[] {
+  const each = isGaps(answer)
+    ? [answer]
+    : Object.values((answer as { trips: Readonly<Record<string, { consumption: Figure } | Gaps>> }).trips).map(t =>
+        isGaps(t) ? t : t.consumption,
+      )
+  return each.length ? each : [{ gaps: [{ gap: true, path: 'brief.goals', label: 'a range goal with its trip', until: 'any time' }] }]
 }
 
 export type PackLife = { readonly after: Readonly<Record<string, Figure>> }
@@ -56,7 +55,7 @@ export const packLife = study({
       chemistry: c.chemistry,
       pack: ask(packModel),
       energy: from(ask(usableEnergy), e => e.warm),
-      use: consumption(ask(ranges)),
+      uses: consumptions(ask(ranges)),
       openCircuit: c.openCircuit,
       parallel: c.cellsInParallel,
       cell: c.cellCapacity,
@@ -73,10 +72,11 @@ export const packLife = study({
     if (k.chemistry.value !== 'NMC' && k.chemistry.value !== 'LFP') return { after: {} }
     const { top, depth, mean, swing, years: time } = k
     const distance = make.work('distance', distanceInAll, { perYear: k.perYear, time }, { label: 'Distance driven by then' })
+    const consumption = make.work('consumption', greatestConsumption, { each: k.uses as readonly Value[] })
     const cycles = make.work(
       'cycles',
       fullCycles,
-      { distance, consumption: k.use as Value, energy: k.energy as Value },
+      { distance, consumption, energy: k.energy as Value },
       { label: 'Full cycles by then' },
     )
     const law =
