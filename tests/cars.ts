@@ -11,7 +11,7 @@ export type Car = (typeof CARS)[number]
 export const fileOf = (car: Car): string => join(root, 'samples', `${car}.conversion.yaml`)
 export const textOf = (car: Car): string => readFileSync(fileOf(car), 'utf8')
 
-const lookUps = lookUpsBeside(join(root, 'samples'))
+export const lookUps = lookUpsBeside(join(root, 'samples'))
 export function conversionOf(text: string, strict = false): Conversion {
   const c = readConversion(text, { lookUps, strict })
   if (!isUsable(c)) throw new Error(c.issues.map(formatIssue).join('\n'))

@@ -1,24 +1,25 @@
-import { applyEdit, readQuantity, spellQuantity } from '@ampwright/conversion'
+import { applyEdit, isUsable, readConversion, readQuantity, spellQuantity } from '@ampwright/conversion'
 import { type Fact, isFigure, kindOf } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
-import { assessText, CARS, type Car, leafPaths, moved, said, textOf, typedFacts } from '../cars.ts'
+import { assessText, CARS, type Car, leafPaths, lookUps, moved, said, textOf, typedFacts } from '../cars.ts'
 import { sampled } from './sampled.ts'
 import { UNMOVED, UNMOVING } from './unmoved.ts'
 
-/** The file with one number moved by one per cent, or undefined for what is no free number. */
-function nudged(text: string, fact: Fact): string | undefined {
+/** The file with one number moved by one per cent, or undefined for what is no free number. Down where up is out of what is accepted, as with a full charge. */
+const nudged = (text: string, fact: Fact): string | undefined => by(text, fact, 1.01) ?? by(text, fact, 0.99)
+function by(text: string, fact: Fact, factor: number): string | undefined {
   if (typeof fact.value !== 'number') return undefined
   const kind = fact.shows ?? kindOf(fact.unit)
   if (kind === undefined || kind === 'count') return undefined
-  const by = fact.value === 0 ? 0.01 : fact.value * 1.01
-  const now = spellQuantity(Number(by.toPrecision(6)), kind)
+  const to = fact.value === 0 ? factor - 1 : fact.value * factor
+  const now = spellQuantity(Number(to.toPrecision(6)), kind)
   const half =
     fact.half === undefined
       ? ''
       : ` ± ${spellQuantity(Number(fact.half.toPrecision(6)), kind === 'temperature' ? 'temperature difference' : kind)}`
   const spelled = `${now}${half}`
   const edit = applyEdit(text, { path: fact.path, now: readQuantity(spelled, kind).ok ? spelled : now })
-  return edit.ok ? edit.text : undefined
+  return edit.ok && isUsable(readConversion(edit.text, { lookUps })) ? edit.text : undefined
 }
 
 const explained = (list: readonly { at: RegExp; because: string }[], path: string): boolean => list.some(e => e.at.test(path))

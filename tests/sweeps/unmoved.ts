@@ -1,12 +1,7 @@
 /** Facts that may move without moving anything yet, each with its reason. Short: a fact nobody reads should leave the file. */
 export const UNMOVED: readonly { at: RegExp; because: string }[] = [
   { at: /\.motor\.(diameter|length)$/, because: 'waits for the stage fit, which places the motor' },
-  {
-    at: /^brief\.goals\.[^.]+\.(distance|to|from|temperature)$/,
-    because: 'a goal that another limit decides: to be shown by the room it leaves',
-  },
   { at: /^donor\.top-speed$/, because: 'compared only where the rule set limits a drop of top speed' },
-  { at: /^(charging|pack\.users)\./, because: 'a limit that does not bind here: to be shown by the room it leaves' },
 ]
 
 /** Figures that no fact moves, each with its reason. */
