@@ -38,6 +38,7 @@ type At = {
 export class Resolver {
   readonly issues: Issue[] = []
   readonly facts: Fact<never>[] = []
+  private readonly byPath = new Map<string, Fact<never>>()
   private readonly references: { path: string; to: readonly string[]; name: string; node: TextNode }[] = []
   private readonly root: TextGroup | undefined
   private readonly reading: Reading
@@ -184,13 +185,25 @@ export class Resolver {
   }
 
   private typed(schema: Leaf, at: At, text: string, node: TextNode): unknown {
+    const before = understood.get(node)
+    if (before?.schema === schema && before.path === at.path && before.entry === at.entry) {
+      this.keep(before.fact)
+      return before.fact
+    }
+    const found = this.readLeaf(schema, at, text, node)
+    // What a word elsewhere or a file beside says may change while this text does not.
+    if (ALONE.has(schema.is) && !isGap(found)) understood.set(node, { schema, path: at.path, entry: at.entry, fact: found as Fact<never> })
+    return found
+  }
+
+  private readLeaf(schema: Leaf, at: At, text: string, node: TextNode): unknown {
     const wrong = (found: string, accepted: string, near?: string): Gap => {
       this.issues.push(this.issue(node.at, at.path, schema.label, found, accepted, near))
       return this.gap(schema, at)
     }
     switch (schema.is) {
       case 'quantity': {
-        const read = readQuantity(text, schema.kind)
+        const read = quantityOf(text, schema.kind)
         if (!read.ok) return wrong(`${read.problem.found}: ${read.problem.why}`, read.problem.accepted, read.problem.nearest)
         const { value, half, origin } = read.quantity,
           { least, most } = schema
@@ -211,7 +224,7 @@ export class Resolver {
       case 'tyre': {
         const fields = tyreFields(this.gap(schema, at), text)
         if ('found' in fields) return tyreFields(wrong(fields.found, fields.accepted))
-        this.facts.push(...(Object.values(fields).filter(f => !isGap(f)) as Fact<never>[]))
+        for (const f of Object.values(fields)) if (!isGap(f)) this.keep(f as Fact<never>)
         return fields
       }
       case 'reference':
@@ -281,7 +294,7 @@ export class Resolver {
     const origin: Origin = { how: record.how, note: `part ${record.id}` }
     if (schema.is === 'choice') return schema.oneOf.includes(text) ? this.fact(schema, at, text, { text, origin }) : this.gap(schema, at)
     if (schema.is !== 'quantity') return this.gap(schema, at)
-    const read = readQuantity(text, schema.kind)
+    const read = quantityOf(text, schema.kind)
     if (!read.ok) throw new RangeError(`part ${record.id}, ${at.path}: ${read.problem.why}`)
     return this.fact(schema, at, read.quantity.value, {
       text,
@@ -306,8 +319,12 @@ export class Resolver {
       ...(schema.is === 'quantity' ? { shows: schema.kind } : {}),
       ...more,
     } as unknown as Fact<never>
-    this.facts.push(fact)
+    this.keep(fact)
     return fact
+  }
+  private keep(fact: Fact<never>): void {
+    this.facts.push(fact)
+    if (!this.byPath.has((fact as Fact).path)) this.byPath.set((fact as Fact).path, fact)
   }
 
   private gap(schema: Leaf, at: At): Gap {
@@ -331,12 +348,12 @@ export class Resolver {
       for (const key of full.split('.')) n = n?.kind === 'group' ? n.entries.get(key)?.node : undefined
       if (n?.kind === 'value' && n.source !== '') return n.source
       // A word that came with a part counts as well.
-      const fact = (this.facts as readonly Fact<string>[]).find(f => f.path === full)
+      const fact = this.byPath.get(full) as Fact<string> | undefined
       return typeof fact?.value === 'string' ? fact.value : undefined
     }
     const value = (path: string): number | undefined => {
       const full = path.startsWith('./') ? at.path.replace(/[^.]+$/, path.slice(2)) : path
-      const fact = this.facts.find(f => (f as Fact).path === full) as Fact | undefined
+      const fact = this.byPath.get(full) as Fact | undefined
       return typeof fact?.value === 'number' ? fact.value : undefined
     }
     return { word: find, value, at: at.path }
@@ -386,6 +403,26 @@ export class Resolver {
       ...(near ? { nearest: near } : {}),
     }
   }
+}
+
+/** Facts that a piece of text gave: after an edit the sections it did not touch give the same ones. */
+const understood = new WeakMap<
+  TextNode,
+  { readonly schema: Leaf; readonly path: string; readonly entry: string | undefined; readonly fact: Fact<never> }
+>()
+const ALONE: ReadonlySet<Leaf['is']> = new Set(['quantity', 'choice', 'date', 'words'])
+
+/** Texts of quantities already read: after an edit all but a few are as before. Emptied when full, so a long session does not grow. */
+const read = new Map<string, ReturnType<typeof readQuantity>>()
+const MOST_READ = 20_000
+function quantityOf(text: string, kind: QuantityField['kind']): ReturnType<typeof readQuantity> {
+  const key = `${kind} ${text}`,
+    before = read.get(key)
+  if (before) return before
+  const now = readQuantity(text, kind)
+  if (read.size >= MOST_READ) read.clear()
+  read.set(key, now)
+  return now
 }
 
 const DAY = /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/

@@ -23,4 +23,13 @@ export type Resolved<N extends Node> = N extends TyreField
 
 export type ResolvedGroup<F extends Fields> = Here & { readonly [K in keyof F & string as Camel<K>]: Resolved<F[K]> }
 
-export const camel = (key: string): string => key.replace(/-(\p{L}|\d)/gu, (_, c: string) => c.toUpperCase())
+/** Keys of the schema are few and met at every reading. */
+const camels = new Map<string, string>()
+/** A key of the schema as the model spells it. Not for keys a file invents: they are kept as they stand. */
+export function camel(key: string): string {
+  const before = camels.get(key)
+  if (before !== undefined) return before
+  const now = key.replace(/-(\p{L}|\d)/gu, (_, c: string) => c.toUpperCase())
+  camels.set(key, now)
+  return now
+}

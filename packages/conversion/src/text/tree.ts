@@ -33,9 +33,20 @@ export function entryAt(tree: TextTree, path: readonly string[]): Entry | undefi
   return entry
 }
 
+/** Where each entry was last moved to: after most edits a section stands where it stood before. */
+const lastMoved = new WeakMap<Entry, { readonly lines: number; readonly characters: number; readonly entry: Entry }>()
+
 /** The same entry, standing `lines` and `characters` further down. */
 export function movedEntry(entry: Entry, lines: number, characters: number): Entry {
   if (lines === 0 && characters === 0) return entry
+  const last = lastMoved.get(entry)
+  if (last?.lines === lines && last.characters === characters) return last.entry
+  const moved = moving(entry, lines, characters)
+  lastMoved.set(entry, { lines, characters, entry: moved })
+  return moved
+}
+
+function moving(entry: Entry, lines: number, characters: number): Entry {
   const move = (at: Position): Position => ({
     line: at.line + lines,
     column: at.column,

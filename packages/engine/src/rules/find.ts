@@ -3,7 +3,7 @@ import type { Answers } from '../studies/answers.ts'
 import { type Gaps, isGaps, once } from '../studies/study.ts'
 import { markOf } from '../sources.ts'
 import { judge, type Outcome } from '../working/judge.ts'
-import { leaves } from '../working/leaves.ts'
+import { assumptions, leaves } from '../working/leaves.ts'
 import { halfWidthOfDifference, type SpreadMemo } from '../working/spread.ts'
 import { type AnyValue, type Fact, type Gap, isGap, type Value } from '../working/value.ts'
 import type { Finding, Judgement, Rule } from './rule.ts'
@@ -94,15 +94,7 @@ function eased(outcome: Outcome, rule: Rule, { requirement, eased }: Judgement):
   return eased === undefined ? { outcome } : { outcome: 'marginal', reason: eased }
 }
 
-const assumedIn = (values: readonly AnyValue[]): readonly string[] => [
-  ...new Set(
-    values.flatMap(v =>
-      leaves(v)
-        .filter(f => f.origin?.how === 'assumed')
-        .map(f => f.path),
-    ),
-  ),
-]
+const assumedIn = (values: readonly AnyValue[]): readonly string[] => [...new Set(values.flatMap(v => assumptions(v).map(f => f.path)))]
 
 /** With harm S3 nothing is decided by an assumed value or by a limit known from memory only. */
 function unsureOf(rule: Rule, assumed: readonly string[], { requirement }: Judgement, limit?: Value): string | undefined {
@@ -113,8 +105,23 @@ function unsureOf(rule: Rule, assumed: readonly string[], { requirement }: Judge
   return source && markOf(source) === 'from memory' ? 'the limit is known from memory only' : undefined
 }
 
+/** One value may meet several limits: prints are kept by the last value and told apart by the others. */
+const printed = new WeakMap<AnyValue, { readonly of: readonly AnyValue[]; readonly print: string }[]>()
+const KEPT = 8
+
 /** FNV-1a over path and value of every leaf: stable across sessions, changes when anything the finding rests on changes. */
 export function fingerprint(values: readonly AnyValue[]): string {
+  const last = values.at(-1)
+  if (!last) return printOf(values)
+  const kept = printed.get(last) ?? []
+  const before = kept.find(({ of }) => of.length === values.length && of.every((v, i) => v === values[i]))
+  if (before) return before.print
+  const print = printOf(values)
+  printed.set(last, [{ of: [...values], print }, ...kept.slice(0, KEPT)])
+  return print
+}
+
+function printOf(values: readonly AnyValue[]): string {
   const text = values
     .flatMap(v => leaves(v))
     .map(f => `${f.path}=${typeof f.value === 'number' || typeof f.value === 'string' ? f.value : '…'}`)

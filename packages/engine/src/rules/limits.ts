@@ -20,6 +20,9 @@ export function rowSource({ requirement: { work, clause, date } }: Limit): strin
   return [WORKS[work].title, clause, date].filter(Boolean).join(', ')
 }
 
+/** Facts of rows already made: the same row gives the same object, so that what rests on it need not be looked at again. */
+const made = new WeakMap<Limit, Fact[]>()
+
 /** A figure of a row as a value to compare with: SI, named by set and key, so that a working and an acceptance can point to it. */
 export function limitFact(
   limit: Limit,
@@ -27,8 +30,11 @@ export function limitFact(
   { unit, shows, end }: { readonly unit: string; readonly shows?: Kind; readonly end?: 'low' | 'high' },
 ): Fact {
   const { key, variant } = limit.requirement
-  return {
-    path: `rule-set.${limit.from}.${key}${variant === undefined ? '' : `@${variant}`}${end === undefined ? '' : `#${end}`}`,
+  const path = `rule-set.${limit.from}.${key}${variant === undefined ? '' : `@${variant}`}${end === undefined ? '' : `#${end}`}`
+  const before = made.get(limit)?.find(f => f.path === path && f.value === value && f.unit === unit && f.shows === shows)
+  if (before) return before
+  const fact: Fact = {
+    path,
     label: keyMeaning(key).meaning,
     symbol: '',
     unit,
@@ -36,4 +42,6 @@ export function limitFact(
     value,
     origin: { how: 'standard', note: rowSource(limit) },
   }
+  made.set(limit, [...(made.get(limit) ?? []), fact])
+  return fact
 }

@@ -29,7 +29,17 @@ const COLUMNS: Table['columns'] = [
  */
 export function requirements({ brief: { rules } }: Model): readonly Table[] {
   if (isGap(rules)) return []
-  const limits = limitsFor(rules.value as SetId)
+  const set = rules.value as SetId,
+    before = tables.get(set)
+  if (before) return before
+  const now = tablesOf(set)
+  tables.set(set, now)
+  return now
+}
+/** The sets are data: a table is made once for each. */
+const tables = new Map<SetId, readonly Table[]>()
+function tablesOf(set: SetId): readonly Table[] {
+  const limits = limitsFor(set)
   const rows = KEYS.filter(({ gate }) => gate === 'B').flatMap(({ key, meaning }) =>
     [undefined, ...(Object.keys(VARIANTS) as Variant[])].flatMap(variant => {
       const limit = limits(key, variant)

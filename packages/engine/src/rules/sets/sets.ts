@@ -52,17 +52,30 @@ export type Limits = (key: Key, variant?: Variant) => Limit | undefined
  * Throws on a set that does not exist: names from a file are to be checked with `ruleSet` first.
  */
 export function limitsFor(setId: SetId): Limits {
-  const chain = baseChain(setId)
-  return (key, variant) => {
-    for (const { set, onlyWhen } of chain) {
-      const requirement = rowOf(set, key, variant)
-      if (requirement) {
-        const fellBack = set.id === 'practice' && setId !== 'practice'
-        return { requirement, from: set.id, fellBack, ...(onlyWhen === undefined ? {} : { onlyWhen }) }
-      }
-    }
-    return undefined
+  const before = lookUps.get(setId)
+  if (before) return before
+  const chain = baseChain(setId),
+    met = new Map<string, Limit | undefined>()
+  const limits: Limits = (key, variant) => {
+    const name = `${key}@${variant ?? ''}`
+    if (!met.has(name)) met.set(name, lookedUp(setId, chain, key, variant))
+    return met.get(name)
   }
+  lookUps.set(setId, limits)
+  return limits
+}
+/** The sets are data and never change: each is looked up once. */
+const lookUps = new Map<SetId, Limits>()
+
+function lookedUp(setId: SetId, chain: ReturnType<typeof baseChain>, key: Key, variant: Variant | undefined): Limit | undefined {
+  for (const { set, onlyWhen } of chain) {
+    const requirement = rowOf(set, key, variant)
+    if (requirement) {
+      const fellBack = set.id === 'practice' && setId !== 'practice'
+      return { requirement, from: set.id, fellBack, ...(onlyWhen === undefined ? {} : { onlyWhen }) }
+    }
+  }
+  return undefined
 }
 
 function baseChain(setId: SetId): readonly { set: RuleSet; onlyWhen?: string | undefined }[] {

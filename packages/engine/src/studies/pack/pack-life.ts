@@ -73,12 +73,7 @@ export const packLife = study({
     const { top, depth, mean, swing, years: time } = k
     const distance = make.work('distance', distanceInAll, { perYear: k.perYear, time }, { label: 'Distance driven by then' })
     const consumption = make.work('consumption', greatestConsumption, { each: k.uses as readonly Value[] })
-    const cycles = make.work(
-      'cycles',
-      fullCycles,
-      { distance, consumption, energy: k.energy as Value },
-      { label: 'Full cycles by then' },
-    )
+    const cycles = make.work('cycles', fullCycles, { distance, consumption, energy: k.energy as Value }, { label: 'Full cycles by then' })
     const law =
       k.chemistry.value === 'LFP'
         ? iron(make, { top, depth, mean, swing, time, cycles })
