@@ -56,6 +56,8 @@ export const arrangements = study({
         return {
           inSeries,
           strings,
+          // Energy goes with the modules used; as a whole number it knows no rounding, so that equal ways stay equal.
+          used: inSeries * strings,
           full,
           empty,
           energy,
@@ -64,7 +66,7 @@ export const arrangements = study({
           current: stringsCurrent({ strings, each: k.continuous.value }),
         }
       })
-      .sort((a, b) => Number(b.fits) - Number(a.fits) || b.energy - a.energy || b.full - a.full)
+      .sort((a, b) => Number(b.fits) - Number(a.fits) || b.used - a.used || b.inSeries - a.inSeries)
     make.table('ways', {
       label: 'Ways to put these modules together, best first',
       columns: [
