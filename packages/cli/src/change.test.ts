@@ -17,6 +17,29 @@ async function command(...args: string[]): Promise<{ code: number; out: string; 
 const now = (): string => readFileSync(file, 'utf8')
 beforeEach(() => writeFileSync(file, original))
 
+describe('modules', () => {
+  const table = join(folder, 'tester.csv')
+  it('fills salvaged modules from a tester’s table by their serial numbers, and adds new ones', async () => {
+    writeFileSync(table, 'serial;capacity [Ah];r10s [mΩ];rest voltage [V]\nPM-40211;95,5;4,1;22,001\nNEW-1;;3,05;22,03\n')
+    const { out } = await command('modules', file, table, '--write')
+    expect(out).toContain('▲ failing S2 Every salvaged module has its record')
+    expect(now()).toContain('m01: { serial: PM-40211, source: one wrecked saloon, capacity: 95.5 Ah (measured, module tester)')
+    expect(now()).toMatch(/serial: NEW-1/)
+    expect(now()).not.toMatch(/NEW-1[^}]*capacity/)
+  })
+  it('takes over nothing where a heading, a unit or a row is wrong, and names each with its place', async () => {
+    writeFileSync(table, 'serial,capasity [Ah],resistance [V]\nA,1,2\nA,3,4\n')
+    const { code, err } = await command('modules', file, table, '--write')
+    expect(code).toBe(2)
+    expect(err).toContain('column capasity: a heading that is not known; found «capasity» (capacity?)')
+    expect(err).toContain('column resistance: a unit that does not fit; found «V»')
+    expect(err).toContain('module 2 of the table, column serial: a serial number that stands twice')
+    expect(now()).toBe(original)
+    writeFileSync(table, 'serial,capacity [Ah]\nA,many\n')
+    expect((await command('modules', file, table)).err).toMatch(/tester\.csv:2:3 capacity: /)
+  })
+})
+
 describe('set', () => {
   it('tries a value and leaves the file alone', async () => {
     const { out } = await command('set', file, 'drive.units.main.motor.peak-torque=90 Nm')

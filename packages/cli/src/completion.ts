@@ -9,6 +9,7 @@ const COMMANDS = [
   'compare',
   'set',
   'remedy',
+  'modules',
   'accept',
   'chart',
   'table',

@@ -10,6 +10,7 @@ import { cardJson, compute, formulaNamed, inputsOf, printCard, printChapters } f
 import { assessmentJson, tableJson } from './json.ts'
 import { assessWithProgress } from './judged.ts'
 import { load, Refusal } from './load.ts'
+import { moduleEdits } from './modules.ts'
 import { newConversion, type Start } from './new-conversion.ts'
 import { printSurvey, survey } from './survey.ts'
 import { printTable } from './table.ts'
@@ -219,6 +220,19 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
         )
       t.out(filled(set.says, f, o.units))
       code = outcomeExit(change(file, remedyEdits(set), { write: Boolean(o.write), strict: Boolean(o.strict), units: o.units }, t))
+    })
+
+  strict(
+    program
+      .command('modules')
+      .argument('<file>')
+      .argument('<table>', 'CSV of a module tester, one row for each module')
+      .description('Tries the readings of a module tester: fills the salvaged modules, found again by their serial numbers.'),
+  )
+    .option('--write', 'keep them in the file')
+    .action((file: string, table: string, o: Shared & { write?: boolean }) => {
+      const edits = moduleEdits(table, load(file, Boolean(o.strict)).model)
+      code = outcomeExit(change(file, edits, { write: Boolean(o.write), strict: Boolean(o.strict), units: o.units }, t))
     })
 
   strict(

@@ -140,7 +140,9 @@ export class CsvRows implements TextReader<CsvAnswer> {
   #header(place: Place): void {
     const names = new Set<string>()
     const headings = new Set<string>()
-    const words = this.#options.words ?? []
+    const wanted = this.#options.words ?? [],
+      words = typeof wanted === 'function' ? [] : wanted,
+      isWord = typeof wanted === 'function' ? wanted : (name: string): boolean => wanted.includes(name)
     const columns = this.#headings.map(({ text, place: at }): Column => {
       const heading = headingOf(text)
       if (heading.name === '') this.#issue(at, '', 'a column has no name', 'nothing', 'a name such as speed [km/h]')
@@ -150,7 +152,7 @@ export class CsvRows implements TextReader<CsvAnswer> {
         this.#issue(at, heading.name, 'two columns have the same name and unit', quoted(text.trim()), 'different names')
       names.add(heading.name)
       headings.add(headingText(heading))
-      return words.includes(heading.name) ? { heading, words: [] } : { heading, numbers: new Growing() }
+      return isWord(heading.name) ? { heading, words: [] } : { heading, numbers: new Growing() }
     })
     for (const name of words) {
       if (!names.has(name)) this.#issue(place, name, 'a column is missing', [...names].slice(0, 20).map(quoted).join(', '), quoted(name))

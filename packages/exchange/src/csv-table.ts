@@ -20,8 +20,8 @@ export type CsvAnswer = { readonly csv: Csv } | { readonly issues: readonly Issu
 export type CsvOptions = {
   /** Without it: a tab if the header has one, else a semicolon if it has one, else a comma. */
   readonly separator?: Separator
-  /** Names of columns to be kept as words instead of read as numbers. */
-  readonly words?: readonly string[]
+  /** Columns to be kept as words instead of read as numbers: names that must be there, or which of the names there are. */
+  readonly words?: readonly string[] | ((name: string) => boolean)
   /** What an empty cell of a number column is: an issue, or NaN. */
   readonly empty?: 'refuse' | 'nan'
   readonly mostBytes?: number
