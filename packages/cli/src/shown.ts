@@ -1,12 +1,18 @@
 import { type AnyValue, type Finding, isFigure, type Kind, kindOf, type Value } from '@ampwright/engine'
 import { type System, writeQuantity } from '@ampwright/conversion'
 
+/** A computed spread finer than this part of its figure says more of the sum than of the car: it would only ask for digits nobody reads. */
+const FINEST = 2e-4
+const tooFine = (v: number, kind: Kind | undefined, half: number | undefined): boolean =>
+  half !== undefined && kind !== 'temperature' && half < FINEST * Math.abs(v)
+
 /** A value for people: number, spread where known, unit of the reader's choice. */
 export function shown(value: AnyValue, system: System, half?: number): string {
   const v = value.value
   if (typeof v === 'string') return v
   if (typeof v !== 'number') return 'z' in v ? `a map of ${v.x.length} × ${v.y.length} points` : `a curve of ${v.x.length} points`
-  return shownNumber(v, (value as Value).shows ?? kindOf(value.unit), value.unit, system, half)
+  const kind = (value as Value).shows ?? kindOf(value.unit)
+  return shownNumber(v, kind, value.unit, system, isFigure(value) && tooFine(v, kind, half) ? undefined : half)
 }
 
 export function shownNumber(v: number, kind: Kind | undefined, unit: string, system: System, half?: number): string {
