@@ -1,4 +1,5 @@
 import { at } from '../numerics/curve.ts'
+import { root } from '../numerics/root.ts'
 import { formula } from '../working/formula.ts'
 import { amps, coulombs, kelvins, ohms, ratio, seconds, stateOfCharge, volts, watts } from './symbols.ts'
 
@@ -16,9 +17,6 @@ const pack = {
 } as const
 const slope = { capacity: coulombs('Q', 'capacity of the pack') }
 const R = `R = (R_z(z) · k_R + R_1 · (1 − exp(−t / τ_1))) · f(T)`
-/** A current below this part of the limit moves no charge worth a look at the curve; it also keeps an empty pack from a division by nothing. */
-const STILL = 1e-9
-
 type Pack = {
   readonly openCircuit: Curved
   readonly resistance: Curved
@@ -33,11 +31,12 @@ type Pack = {
 type Curved = Parameters<typeof at>[0]
 const resistanceThen = ({ resistance, factor, branch, time, cold, charge, temperature, after }: Pack): number =>
   (at(resistance, charge) * factor + branch * (1 - Math.exp(-after / time))) * at(cold, temperature)
-/** What the open-circuit voltage moves with the charge a current takes out (or, below nothing, puts in) meanwhile, per ampere. */
-function fallThen({ openCircuit, charge, after }: Pack, capacity: number, current: number): number {
-  const then = Math.min(1, Math.max(0, charge - (current * after) / capacity))
-  return (at(openCircuit, charge) - at(openCircuit, then)) / current
-}
+/** Open-circuit voltage once a current has taken its charge out (or, below nothing, put it in). */
+const openThen = ({ openCircuit, charge, after }: Pack, capacity: number, current: number): number =>
+  at(openCircuit, Math.min(1, Math.max(0, charge - (current * after) / capacity)))
+/** The greatest current up to a bound that leaves room; the room shrinks as the current grows. */
+const greatestWithin = (room: (current: number) => number, bound: number): number =>
+  bound <= 0 || room(0) <= 0 ? 0 : room(bound) >= 0 ? bound : (root(room, 0, bound, 0) ?? 0)
 const level = (y: number) => ({ x: Float64Array.of(0, 1000), y: Float64Array.of(y, y) })
 const ALONE = {
   openCircuit: level(3.6635),
@@ -61,15 +60,11 @@ export const powerForTime = formula(
     gives: { current: amps('I', 'current at the limit'), power: watts('P', 'power limit') },
     takes: { ...pack, ...slope, floor: volts('U_min', 'lowest voltage'), most: amps('I_lim', 'current limit') },
     text: `${R}
-I_a = max(10^(−9) · I_lim, min(I_lim, z · Q / t))
-R_a = R + (E(z) − E(max(0, z − I_a · t / Q))) / I_a
-I_b = max(10^(−9) · I_lim, min(I_a, (E(z) − U_min) / R_a, E(z) / (2 · R_a)))
-R_b = R + (E(z) − E(max(0, z − I_b · t / Q))) / I_b
-I = max(0, min(I_lim, z · Q / t, (E(z) − U_min) / R_b, E(z) / (2 · R_b)))
-P = I · (E(z) − R_b · I)`,
+I ≤ I_lim, I ≤ z · Q / t, the greatest with E(z − I · t / Q) − R · I ≥ U_min and E(z − I · t / Q) ≥ 2 · R · I
+P = I · (E(z − I · t / Q) − R · I)`,
+    words: 'solved by trial for the current',
     source: PLETT,
-    leavesOut:
-      'Diffusion beyond one branch; in the cold the fall of resistance with current, which is on the cautious side; how the charge moves E(z) is found in two rounds.',
+    leavesOut: 'Diffusion beyond one branch; in the cold the fall of resistance with current, which is on the cautious side.',
     proof: {
       examples: [
         { takes: { ...ALONE, floor: 2.5, most: 1000 }, gives: { current: 31.193, power: 77.983 }, within: 5e-4, source: NCA },
@@ -78,15 +73,11 @@ P = I · (E(z) − R_b · I)`,
     },
   },
   x => {
-    const open = at(x.openCircuit, x.charge),
-      ohmic = resistanceThen(x),
-      most = Math.min(x.most, (x.charge * x.capacity) / x.after)
-    const first = Math.max(STILL * x.most, most),
-      a = ohmic + fallThen(x, x.capacity, first)
-    const second = Math.max(STILL * x.most, Math.min(first, (open - x.floor) / a, open / (2 * a))),
-      r = ohmic + fallThen(x, x.capacity, second)
-    const current = Math.max(0, Math.min(most, (open - x.floor) / r, open / (2 * r)))
-    return { current, power: current * (open - r * current) }
+    const r = resistanceThen(x),
+      open = (current: number): number => openThen(x, x.capacity, current)
+    const room = (i: number): number => Math.min(open(i) - r * i - x.floor, open(i) - 2 * r * i)
+    const current = greatestWithin(room, Math.min(x.most, (x.charge * x.capacity) / x.after))
+    return { current, power: current * (open(current) - r * current) }
   },
 )
 
@@ -104,12 +95,9 @@ export const chargingForTime = formula(
       share: { symbol: 's_ch', unit: ['K', '1'], label: 'share of it over temperature', curve: true },
     },
     text: `${R}
-I_a = I_ch · max(10^(−9), s_ch(T))
-R_a = R + (E(min(1, z + I_a · t / Q)) − E(z)) / I_a
-I_b = max(10^(−9) · I_ch, min(I_a, (U_max − E(z)) / R_a))
-R_b = R + (E(min(1, z + I_b · t / Q)) − E(z)) / I_b
-I = max(0, min(I_ch · s_ch(T), (U_max − E(z)) / R_b))
-P = I · (E(z) + R_b · I)`,
+I ≤ I_ch · s_ch(T), the greatest with E(min(1, z + I · t / Q)) + R · I ≤ U_max
+P = I · (E(min(1, z + I · t / Q)) + R · I)`,
+    words: 'solved by trial for the current',
     source: PLETT,
     leavesOut: 'A datasheet’s own allowance for short recovery pulses.',
     proof: {
@@ -124,15 +112,10 @@ P = I · (E(z) + R_b · I)`,
     },
   },
   x => {
-    const open = at(x.openCircuit, x.charge),
-      ohmic = resistanceThen(x),
-      most = x.most * at(x.share, x.temperature)
-    const first = Math.max(STILL * x.most, most),
-      a = ohmic + fallThen(x, x.capacity, -first)
-    const second = Math.max(STILL * x.most, Math.min(first, (x.ceiling - open) / a)),
-      r = ohmic + fallThen(x, x.capacity, -second)
-    const current = Math.max(0, Math.min(most, (x.ceiling - open) / r))
-    return { current, power: current * (open + r * current) }
+    const r = resistanceThen(x),
+      open = (current: number): number => openThen(x, x.capacity, -current)
+    const current = greatestWithin(i => x.ceiling - open(i) - r * i, x.most * at(x.share, x.temperature))
+    return { current, power: current * (open(current) + r * current) }
   },
 )
 
