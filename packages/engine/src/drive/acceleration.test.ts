@@ -262,8 +262,9 @@ describe('a run at full pull', () => {
   it('is never quicker with more mass, as long as the tyres grip', () => {
     fc.assert(
       fc.property(anyPlan, positive(1, 400), (d, more) => {
-        const gripping = { ...d, grip: 5 }
-        expect(run(planOf({ ...gripping, mass: d.mass + more })).time).toBeGreaterThanOrEqual(run(planOf(gripping)).time - 1e-6)
+        // With its mass at the height of the road no pull lifts the front: else grip would limit a front-driven car, whatever its tyres.
+        const time = (mass: number): number => run({ ...planOf({ ...d, mass, grip: 5 }), height: 0 }).time
+        expect(time(d.mass + more)).toBeGreaterThanOrEqual(time(d.mass) - 1e-6)
       }),
       { numRuns: runs(2000) },
     )
