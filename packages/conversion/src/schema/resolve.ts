@@ -1,30 +1,13 @@
 import { type Fact, type Gap, isGap, KINDS, type Origin } from '@ampwright/engine'
 import type { Issue } from '../issue.ts'
 import { nearest } from '../nearest.ts'
-import { readQuantity } from '../quantities/read.ts'
 import type { Group as TextGroup, TextNode } from '../text/tree.ts'
-import type { ChoiceField, FileField, Group, Leaf, MapOf, Near, Node, QuantityField, Variants } from './field.ts'
+import type { FileField, Group, Leaf, MapOf, Near, Node, Variants } from './field.ts'
+import type { PartRecord, Reading } from './look-ups.ts'
+import { ALONE, quantityOf, understood } from './kept-readings.ts'
 import { camel } from './resolved.ts'
 import { tyreFields } from './tyre-fields.ts'
-
-/** A part record as the resolver needs it: texts by key, and how such a record knows its values. */
-export type PartRecord = {
-  readonly id: string
-  readonly how: 'datasheet' | 'assumed'
-  readonly fields: Readonly<Record<string, { readonly text: string }>>
-}
-export type FileDatum =
-  | { readonly ok: true; readonly datum: unknown }
-  | { readonly ok: false; readonly found: string; readonly accepted: string }
-export type LookUps = {
-  readonly parts?: (id: string) => PartRecord | undefined
-  /** A file beside the conversion. A datum of undefined: the file is sound, but carries no such thing. */
-  readonly attachments?: (name: string, format: string) => FileDatum | undefined
-  /** A standard cycle: speed over time; and all there are. */
-  readonly cycles?: (id: string) => unknown
-  readonly cycleNames?: readonly string[]
-}
-export type Reading = { readonly strict: boolean; readonly lookUps: LookUps; readonly file?: string }
+import { acceptedOf, bounds, labelOf } from './wording.ts'
 
 type At = {
   readonly path: string
@@ -405,39 +388,5 @@ export class Resolver {
   }
 }
 
-/** Facts that a piece of text gave: after an edit the sections it did not touch give the same ones. */
-const understood = new WeakMap<
-  TextNode,
-  { readonly schema: Leaf; readonly path: string; readonly entry: string | undefined; readonly fact: Fact<never> }
->()
-const ALONE: ReadonlySet<Leaf['is']> = new Set(['quantity', 'choice', 'date', 'words'])
-
-/** Texts of quantities already read: after an edit all but a few are as before. Emptied when full, so a long session does not grow. */
-const read = new Map<string, ReturnType<typeof readQuantity>>()
-const MOST_READ = 20_000
-function quantityOf(text: string, kind: QuantityField['kind']): ReturnType<typeof readQuantity> {
-  const key = `${kind} ${text}`,
-    before = read.get(key)
-  if (before) return before
-  const now = readQuantity(text, kind)
-  if (read.size >= MOST_READ) read.clear()
-  read.set(key, now)
-  return now
-}
-
 const DAY = /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/
 const COARSE = /^\d{4}(-(0[1-9]|1[0-2])(-(0[1-9]|[12]\d|3[01]))?)?$/
-const bounds = (f: QuantityField): string => {
-  const unit = KINDS[f.kind].unit
-  return [f.least === undefined ? '' : `at least ${f.least} ${unit}`, f.most === undefined ? '' : `at most ${f.most} ${unit}`]
-    .filter(Boolean)
-    .join(', ')
-}
-const acceptedOf = (f: Leaf): string =>
-  f.is === 'choice'
-    ? (f as ChoiceField).oneOf.join(', ')
-    : f.is === 'quantity'
-      ? `a ${KINDS[f.kind].label} with its unit`
-      : 'one value on the line'
-/** Labels of things in a map name the thing: «mass (charger)». */
-const labelOf = (f: Leaf, at: At): string => (at.entry === undefined ? f.label : `${f.label} (${at.entry})`)

@@ -28,7 +28,12 @@ describe('power for a time', () => {
         let low = 0,
           high = limit
         if (holds(high)) low = high
-        else for (let k = 0; k < 60; k++) holds((low + high) / 2) ? (low = (low + high) / 2) : (high = (low + high) / 2)
+        else
+          for (let k = 0; k < 60; k++) {
+            const middle = (low + high) / 2
+            if (holds(middle)) low = middle
+            else high = middle
+          }
         expect(Math.abs(powerForTime(x).current - low)).toBeLessThanOrEqual(1e-6 * limit + 1e-6)
       }),
       { numRuns: runs(4000) },

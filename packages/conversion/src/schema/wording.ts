@@ -1,0 +1,19 @@
+import { KINDS } from '@ampwright/engine'
+import type { ChoiceField, Leaf, QuantityField } from './field.ts'
+
+/** Least and most of a quantity, for a message. */
+export const bounds = (f: QuantityField): string => {
+  const unit = KINDS[f.kind].unit
+  return [f.least === undefined ? '' : `at least ${f.least} ${unit}`, f.most === undefined ? '' : `at most ${f.most} ${unit}`]
+    .filter(Boolean)
+    .join(', ')
+}
+/** What a field accepts, for a message. */
+export const acceptedOf = (f: Leaf): string =>
+  f.is === 'choice'
+    ? (f as ChoiceField).oneOf.join(', ')
+    : f.is === 'quantity'
+      ? `a ${KINDS[f.kind].label} with its unit`
+      : 'one value on the line'
+/** Labels of things in a map name the thing: «mass (charger)». */
+export const labelOf = (f: Leaf, at: { readonly entry?: string }): string => (at.entry === undefined ? f.label : `${f.label} (${at.entry})`)
