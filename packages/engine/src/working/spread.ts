@@ -10,8 +10,9 @@ const NONE: Contributions = new Map()
 export const COVERAGE = 2
 
 /**
- * First-order spread of a value (GUM, JCGM 100:2008, 5.1): at each formula a secant over one standard uncertainty of the input, chained down to
- * the facts, so that a fact used twice counts once and differences of like figures stay small.
+ * First-order spread of a value (GUM, JCGM 100:2008, 5.1): at each formula a secant over the whole ± of the input, chained down to the facts, so
+ * that a fact used twice counts once and differences of like figures stay small. The whole ± and not half of it: where two limits lie close, the
+ * other one may take over within it.
  *
  * Gives contributions of one standard uncertainty each, signed, by path of the fact. Only numbers carry spread; curves, maps and words do not.
  */
@@ -36,7 +37,7 @@ function ofFigure(figure: Figure, memo: SpreadMemo): Contributions {
       if (typeof one.value !== 'number') continue
       const from = spread(one, memo)
       if (from.size === 0) continue
-      const step = Math.hypot(...from.values())
+      const step = COVERAGE * Math.hypot(...from.values())
       if (!(step > 0) || !Number.isFinite(one.value)) continue
       x ??= numbers(inputs)
       const at = (v: number, side: string): number =>
