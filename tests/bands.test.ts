@@ -18,7 +18,7 @@ function drawn(model: Model, normal: () => number): Model {
       const f = x as Fact
       if (typeof f.value !== 'number' || !f.half) out = x
       else {
-        if (!values.has(f.path)) values.set(f.path, f.value + (normal() * f.half) / 2)
+        if (!values.has(f.path)) values.set(f.path, likely(f as Fact & { half: number }, normal))
         out = { ...f, value: values.get(f.path) }
       }
     } else out = Array.isArray(x) ? x.map(walk) : Object.fromEntries(Object.entries(x).map(([k, v]) => [k, walk(v)]))
@@ -26,6 +26,13 @@ function drawn(model: Model, normal: () => number): Model {
     return out
   }
   return walk(model) as Model
+}
+/** A value from the spread of a fact; what is greater than nothing stays so, as a mass or a conductance does. */
+function likely({ value, half }: { readonly value: number; readonly half: number }, normal: () => number): number {
+  for (;;) {
+    const now = value + (normal() * half) / 2
+    if (!(value > 0) || now > 0) return now
+  }
 }
 function normals(start: number): () => number {
   let s = start >>> 0

@@ -10,8 +10,9 @@ export type Grouping = {
  * Sorts modules into `groups` groups of equal size so that the smallest sum of a group is as large as can be found.
  *
  * One each: the best are chosen. Two each: largest with smallest, which is optimal (exchange argument). Three and more is a hard problem: largest first
- * into the emptiest open group, then pairwise swaps while the sorted list of sums improves; the better of that start and a serpentine deal. Never like
- * with like. Deterministic: equal values keep their order. Where `values` are more than needed, the largest are used.
+ * into the emptiest open group, then pairwise swaps while the sorted list of sums improves; the better of that start and a serpentine deal. Threes and
+ * fours are then dealt again, the weakest group with every two others, in every way there is, as long as that helps: three groups are therefore the optimum.
+ * Never like with like. Deterministic: equal values keep their order. Where `values` are more than needed, the largest are used.
  * Throws RangeError when there are fewer than groups × size, or a count is not a whole number above zero.
  */
 export function moduleGrouping(values: readonly number[], groups: number, size: number): Grouping {
@@ -26,7 +27,8 @@ export function moduleGrouping(values: readonly number[], groups: number, size: 
   const bound = chosen.reduce((sum, c) => sum + c.value, 0) / groups
   const starts = size <= 2 ? [folded(chosen, groups, size)] : [emptiestFirst(chosen, groups, size), folded(chosen, groups, size)]
   const tried = starts.map(start => (size <= 2 ? start : swapped(start)))
-  const best = tried.reduce((a, b) => (better(sums(b), sums(a)) ? b : a))
+  const swappedBest = tried.reduce((a, b) => (better(sums(b), sums(a)) ? b : a)),
+    best = size === 3 || size === 4 ? dealtAgain(swappedBest) : swappedBest
   return { groups: best.map(g => g.map(m => m.place)), weakest: Math.min(...sums(best)), bound }
 }
 
@@ -87,6 +89,54 @@ function swapped(groups: Module[][]): Module[][] {
     }
   }
   return groups
+}
+
+/** Deals the modules of the weakest group and of every two others again, in every way there is, as long as the weakest of them gets better. */
+function dealtAgain(groups: readonly Module[][]): Module[][] {
+  const out = [...groups]
+  for (let again = true; again; ) {
+    again = false
+    const total = sums(out),
+      weakest = total.indexOf(Math.min(...total)),
+      others = out.map((_, g) => g).filter(g => g !== weakest)
+    for (let i = 0; i < others.length && !again; i++) {
+      for (let j = Math.min(i + 1, others.length - 1); j < others.length && !again; j++) {
+        const places = [...new Set([weakest, others[i] as number, others[j] as number])],
+          now = places.map(g => out[g] as Module[]),
+          best = bestDeal(now.flat(), now.length)
+        if (!better(sums(best), sums(now))) continue
+        places.forEach((g, k) => {
+          out[g] = best[k] as Module[]
+        })
+        again = true
+      }
+    }
+  }
+  return out
+}
+
+/** The deal into `groups` groups of equal size whose sorted list of sums is the best of all. */
+function bestDeal(modules: readonly Module[], groups: number): Module[][] {
+  if (groups === 1) return [[...modules]]
+  const size = modules.length / groups,
+    [first, ...others] = modules as [Module, ...Module[]]
+  let best: Module[][] | undefined
+  const choose = (from: number, taken: readonly Module[]): void => {
+    if (taken.length === size) {
+      const now = [
+        [...taken],
+        ...bestDeal(
+          others.filter(m => !taken.includes(m)),
+          groups - 1,
+        ),
+      ]
+      if (!best || better(sums(now), sums(best))) best = now
+      return
+    }
+    for (let k = from; k < others.length; k++) choose(k + 1, [...taken, others[k] as Module])
+  }
+  choose(0, [first])
+  return best as Module[][]
 }
 
 /**
