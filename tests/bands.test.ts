@@ -1,5 +1,5 @@
-import { type Answers as AnswersType, Answers, assess, type Fact, headlineOf, type Model } from '@ampwright/engine'
 import { assessModel } from '@ampwright/cli'
+import { Answers, type Answers as AnswersType, assess, type Fact, headlineOf, type Model } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
 import { CARS, conversionOf, textOf } from './cars.ts'
 import { runs } from './counts.ts'

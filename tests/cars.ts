@@ -1,8 +1,8 @@
-import { type AnyValue, type Assessment, type Fact, leaves, type Model } from '@ampwright/engine'
-import { type Conversion, isUsable, readConversion, formatIssue } from '@ampwright/conversion'
-import { assessModel, lookUpsBeside } from '@ampwright/cli'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { assessModel, lookUpsBeside } from '@ampwright/cli'
+import { type Conversion, formatIssue, isUsable, readConversion } from '@ampwright/conversion'
+import { type AnyValue, type Assessment, type Fact, leaves, type Model } from '@ampwright/engine'
 
 /** The four sample cars, as the sweeps read them. */
 export const root = join(new URL('.', import.meta.url).pathname, '..')

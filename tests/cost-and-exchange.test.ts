@@ -1,5 +1,5 @@
 import { applyEdits, type Edit, readQuantity, spellQuantity } from '@ampwright/conversion'
-import { Answers, cost, exchange, findings, isGaps, type Kept, type Figure, RULES, type Study } from '@ampwright/engine'
+import { Answers, cost, exchange, type Figure, findings, isGaps, type Kept, RULES, type Study } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
 import { assessText, CARS, conversionOf, textOf } from './cars.ts'
 

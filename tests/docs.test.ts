@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { withOutput } from '../scripts/docs/shown-output.ts'
 import { pages } from '../scripts/docs/pages.ts'
+import { withOutput } from '../scripts/docs/shown-output.ts'
 import { root } from './cars.ts'
 
 describe('generated pages', () => {

@@ -1,7 +1,7 @@
 import { applyEdits, type Edit } from '@ampwright/conversion'
-import { type Assessment, findings, Answers, type Finding, RULES, STUDIES } from '@ampwright/engine'
+import { Answers, type Assessment, type Finding, findings, RULES, STUDIES } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
-import { type Car, CARS, conversionOf, textOf } from './cars.ts'
+import { CARS, type Car, conversionOf, textOf } from './cars.ts'
 import { proven } from './proof.ts'
 
 /** Answers of the drive and what they rest on, after some edits. */

@@ -1,5 +1,5 @@
-import type { TripPlan } from '../packages/engine/src/trip/plan.ts'
 import { type Curve, curve, grid } from '../packages/engine/src/numerics/index.ts'
+import type { TripPlan } from '../packages/engine/src/trip/plan.ts'
 import { roadster } from './trip-plans.ts'
 
 /** A car reduced to its road load: no loss, no limit, no slip, nothing else drawn. What is left is force at the wheels along the trace. */

@@ -1,7 +1,7 @@
-import { applyEdits, type Edit, settingText } from '@ampwright/conversion'
-import { Answers, type Finding, findings, HAZARDS, type Remedy, type Rule, RULES } from '@ampwright/engine'
 import { readdirSync } from 'node:fs'
 import { join } from 'node:path'
+import { applyEdits, type Edit, settingText } from '@ampwright/conversion'
+import { Answers, type Finding, findings, HAZARDS, type Remedy, RULES, type Rule } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
 import { type Car, conversionOf, root, textOf } from './cars.ts'
 

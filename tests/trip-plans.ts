@@ -1,8 +1,10 @@
 import { type CycleId, cycles } from '@ampwright/catalogue'
+
 export type { CycleId }
-import type { TripPlan, TripUnit } from '../packages/engine/src/trip/plan.ts'
+
 import { type Curve, curve, type Grid, grid } from '../packages/engine/src/numerics/index.ts'
 import { random } from '../packages/engine/src/numerics/random.ts'
+import type { TripPlan, TripUnit } from '../packages/engine/src/trip/plan.ts'
 
 const steps = (from: number, to: number, n: number): number[] => Array.from({ length: n }, (_, i) => from + ((to - from) * i) / (n - 1))
 export const cycleTrace = (id: CycleId): Curve => curve(cycles[id]().times, cycles[id]().speeds)

@@ -1,11 +1,11 @@
 import { applyEdits } from '@ampwright/conversion'
 import { describe, expect, it } from 'vitest'
-import { conversionOf, textOf } from '../cars.ts'
-import { halfWidth } from '../../packages/engine/src/working/spread.ts'
 import { Answers } from '../../packages/engine/src/studies/answers.ts'
-import { isGaps } from '../../packages/engine/src/studies/study.ts'
-import { coastDown, type CoastDown } from '../../packages/engine/src/studies/donor/coast-down.ts'
+import { type CoastDown, coastDown } from '../../packages/engine/src/studies/donor/coast-down.ts'
 import { roadLoad } from '../../packages/engine/src/studies/donor/road-load.ts'
+import { isGaps } from '../../packages/engine/src/studies/study.ts'
+import { halfWidth } from '../../packages/engine/src/working/spread.ts'
+import { conversionOf, textOf } from '../cars.ts'
 
 const of = (edits: readonly { path: string; now: string | null }[] = []) => {
   const done = applyEdits(textOf('lapwing'), edits)

@@ -1,11 +1,8 @@
 import { applyEdits } from '@ampwright/conversion'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { CARS, type Car, conversionOf, textOf } from '../cars.ts'
 import type { Model } from '../../packages/engine/src/model/model.ts'
-import { isFact } from '../../packages/engine/src/working/value.ts'
 import { Answers } from '../../packages/engine/src/studies/answers.ts'
-import { isGaps, type Study } from '../../packages/engine/src/studies/study.ts'
 import { ledger } from '../../packages/engine/src/studies/donor/ledger.ts'
 import { loadCases } from '../../packages/engine/src/studies/donor/load-cases.ts'
 import { moves } from '../../packages/engine/src/studies/donor/moves.ts'
@@ -13,6 +10,9 @@ import { RATED } from '../../packages/engine/src/studies/donor/ratings.ts'
 import { room } from '../../packages/engine/src/studies/donor/room.ts'
 import { seats } from '../../packages/engine/src/studies/donor/seats.ts'
 import { stance } from '../../packages/engine/src/studies/donor/stance.ts'
+import { isGaps, type Study } from '../../packages/engine/src/studies/study.ts'
+import { isFact } from '../../packages/engine/src/working/value.ts'
+import { CARS, type Car, conversionOf, textOf } from '../cars.ts'
 
 const modelOf = (car: Car): Model => conversionOf(textOf(car)).model
 const edited = (car: Car, edits: readonly { path: string; now: string | null }[]): Model => {

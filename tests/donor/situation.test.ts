@@ -1,15 +1,15 @@
 import { applyEdits } from '@ampwright/conversion'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { conversionOf, textOf, type Car } from '../cars.ts'
 import type { Conditions } from '../../packages/engine/src/model/brief.ts'
 import type { Model } from '../../packages/engine/src/model/model.ts'
 import { fingerprint } from '../../packages/engine/src/rules/find.ts'
-import type { Fact, Field } from '../../packages/engine/src/working/value.ts'
 import { Answers } from '../../packages/engine/src/studies/answers.ts'
-import { isGaps, study } from '../../packages/engine/src/studies/study.ts'
 import { situation, situationReads } from '../../packages/engine/src/studies/donor/situation.ts'
 import type { Situation } from '../../packages/engine/src/studies/donor/situation-figures.ts'
+import { isGaps, study } from '../../packages/engine/src/studies/study.ts'
+import type { Fact, Field } from '../../packages/engine/src/working/value.ts'
+import { type Car, conversionOf, textOf } from '../cars.ts'
 
 const fact = <V extends number | string>(value: V, unit = ''): Fact<V> =>
   ({ path: `test.${value}`, label: 'test', symbol: 'x', unit, value }) as Fact<V>

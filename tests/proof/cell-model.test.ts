@@ -1,4 +1,4 @@
-import { cellRun, type CellTable, curve, LAMINATE_REST, NCA_REST, pulseFit } from '@ampwright/engine'
+import { type CellTable, cellRun, curve, LAMINATE_REST, NCA_REST, pulseFit } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
 import { column, columns } from '../cell-data.ts'
 import { pulsesOf } from '../cell-pulses.ts'

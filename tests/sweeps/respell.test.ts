@@ -1,5 +1,5 @@
-import { readText, type TextGroup, type TextNode, readQuantity, pathText } from '@ampwright/conversion'
-import { type Fact, kindOf, type Kind } from '@ampwright/engine'
+import { pathText, readQuantity, readText, type TextGroup, type TextNode } from '@ampwright/conversion'
+import { type Fact, type Kind, kindOf } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
 import { assessText, CARS, said, textOf, typedFacts } from '../cars.ts'
 import { sampled, seed } from './sampled.ts'

@@ -1,4 +1,4 @@
-import { run, assessmentJson } from '@ampwright/cli'
+import { assessmentJson, run } from '@ampwright/cli'
 import { describe, expect, it } from 'vitest'
 import { assessText, CARS, fileOf, textOf } from '../cars.ts'
 

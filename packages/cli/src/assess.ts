@@ -1,5 +1,5 @@
-import { type Assessment, type Finding, headlineOf, type Outcome, STUDIES, wantedOf } from '@ampwright/engine'
 import type { Conversion, System } from '@ampwright/conversion'
+import { type Assessment, type Finding, headlineOf, type Outcome, STUDIES, wantedOf } from '@ampwright/engine'
 import { requirementLine } from './requirement.ts'
 import { filled, shown } from './shown.ts'
 import { colours, columns, type Terminal, widthOf, wrapped } from './terminal.ts'

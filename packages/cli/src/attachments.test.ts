@@ -1,7 +1,7 @@
-import { writeGpx } from '@ampwright/exchange'
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { writeGpx } from '@ampwright/exchange'
 import { afterAll, describe, expect, it } from 'vitest'
 import { attachmentsIn } from './attachments.ts'
 

@@ -1,8 +1,8 @@
-import { readQuantity, type FileDatum } from '@ampwright/conversion'
-import type { Kind } from '@ampwright/engine'
-import { type Issue, type NumberColumn, readCsv, readGpx } from '@ampwright/exchange'
 import { readFileSync, statSync } from 'node:fs'
 import { isAbsolute, join, normalize } from 'node:path'
+import { type FileDatum, readQuantity } from '@ampwright/conversion'
+import type { Kind } from '@ampwright/engine'
+import { type Issue, type NumberColumn, readCsv, readGpx } from '@ampwright/exchange'
 import { routeHeights, routeSpeeds } from './route-file.ts'
 
 /** Kinds of the columns a table holds, in their order; the last is looked up over those before it. */

@@ -1,4 +1,4 @@
-import type { Assessment, Finding, Remedy } from '@ampwright/engine'
+import { renameSync, rmSync, writeFileSync } from 'node:fs'
 import {
   applyEdits,
   type Edit,
@@ -6,11 +6,11 @@ import {
   nearest,
   pathKeys,
   pathText,
-  settingText,
   type System,
+  settingText,
   type TextNode,
 } from '@ampwright/conversion'
-import { renameSync, rmSync, writeFileSync } from 'node:fs'
+import type { Assessment, Finding, Remedy } from '@ampwright/engine'
 import { printComparison } from './compare.ts'
 import { assessWithProgress } from './judged.ts'
 import { bytesOf, loadText, Refusal } from './load.ts'

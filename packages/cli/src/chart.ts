@@ -1,6 +1,6 @@
+import { displayUnit, type System } from '@ampwright/conversion'
 import type { Trace } from '@ampwright/engine'
 import { kindOf } from '@ampwright/engine'
-import { displayUnit, type System } from '@ampwright/conversion'
 import { plain } from './shown.ts'
 import { colours, padded, type Terminal } from './terminal.ts'
 

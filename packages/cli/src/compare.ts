@@ -1,5 +1,5 @@
-import { type Assessment, type Figure, type Finding, headlineOf, kindOf } from '@ampwright/engine'
 import type { System } from '@ampwright/conversion'
+import { type Assessment, type Figure, type Finding, headlineOf, kindOf } from '@ampwright/engine'
 import { MARKS } from './assess.ts'
 import { shown, shownNumber } from './shown.ts'
 import { colours, columns, type Terminal, wrapped } from './terminal.ts'

@@ -1,6 +1,9 @@
+import { nearest, readQuantity, type System } from '@ampwright/conversion'
 import {
   type AnyFormula,
   dimensionFaults,
+  type Fact,
+  type Figure,
   FORMULAS,
   formulaById,
   isOne,
@@ -9,14 +12,11 @@ import {
   markOf,
   type One,
   type Take,
-  WORKS,
-  workAll,
-  work,
-  type Fact,
-  type Figure,
   type Value,
+  WORKS,
+  work,
+  workAll,
 } from '@ampwright/engine'
-import { nearest, readQuantity, type System } from '@ampwright/conversion'
 import { Refusal } from './load.ts'
 import { plain, shown } from './shown.ts'
 import { colours, type Terminal, wrapped } from './terminal.ts'

@@ -1,3 +1,4 @@
+import type { Conversion } from '@ampwright/conversion'
 import {
   type AnyValue,
   type Assessment,
@@ -9,7 +10,6 @@ import {
   nameOf,
   type Table,
 } from '@ampwright/engine'
-import type { Conversion } from '@ampwright/conversion'
 
 const plainDatum = (v: unknown): unknown =>
   typeof v === 'object' && v !== null

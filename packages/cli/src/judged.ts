@@ -1,5 +1,5 @@
-import { Answers, type Assessment, assess, assessed, type Model } from '@ampwright/engine'
 import type { Conversion } from '@ampwright/conversion'
+import { Answers, type Assessment, assess, assessed, type Model } from '@ampwright/engine'
 import type { Terminal } from './terminal.ts'
 
 export const assessModel = (model: Model, bands: boolean): Assessment => assessed(model, { bands })

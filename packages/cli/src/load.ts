@@ -1,9 +1,9 @@
-import { type Conversion, formatIssue, isUsable, type LookUps, MAX_BYTES, readConversion } from '@ampwright/conversion'
+import { closeSync, fstatSync, openSync, readFileSync, readSync } from 'node:fs'
+import { dirname } from 'node:path'
 import { cycles, filling, isCycleId, part } from '@ampwright/catalogue'
+import { type Conversion, formatIssue, isUsable, type LookUps, MAX_BYTES, readConversion } from '@ampwright/conversion'
 import { curve } from '@ampwright/engine'
 import { attachmentsIn } from './attachments.ts'
-import { dirname } from 'node:path'
-import { closeSync, fstatSync, openSync, readFileSync, readSync } from 'node:fs'
 
 /** Wrong use or an unreadable file: one message, exit 2, never a stack trace. */
 export class Refusal extends Error {}

@@ -1,6 +1,6 @@
-import { SECTIONS, spellQuantity, readQuantity } from '@ampwright/conversion'
 import { existsSync, writeFileSync } from 'node:fs'
 import { createInterface } from 'node:readline/promises'
+import { readQuantity, SECTIONS, spellQuantity } from '@ampwright/conversion'
 import { Refusal } from './load.ts'
 
 export type Start = { name?: string; engine?: string; driven?: string; body?: string; rules?: string; weight?: string; out?: string }

@@ -1,4 +1,4 @@
-import { type Limit, ruleSet, rowSource, type Reading } from '@ampwright/engine'
+import { type Limit, type Reading, rowSource, ruleSet } from '@ampwright/engine'
 
 const READ: Readonly<Record<Reading, string>> = {
   T: 'official text read',

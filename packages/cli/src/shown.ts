@@ -1,5 +1,5 @@
-import { type AnyValue, type Finding, isFigure, type Kind, kindOf, type Value } from '@ampwright/engine'
 import { type System, writeQuantity } from '@ampwright/conversion'
+import { type AnyValue, type Finding, isFigure, type Kind, kindOf, type Value } from '@ampwright/engine'
 
 /** A computed spread finer than this part of its figure says more of the sum than of the car: it would only ask for digits nobody reads. */
 const FINEST = 2e-4

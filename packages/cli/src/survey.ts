@@ -1,7 +1,7 @@
-import { type Assessment, type Fact, type Figure, type Measure, type SpreadMemo, type Until, widest } from '@ampwright/engine'
 import { type Conversion, fieldAt, type System } from '@ampwright/conversion'
-import { colours, columns, type Terminal } from './terminal.ts'
+import { type Assessment, type Fact, type Figure, type Measure, type SpreadMemo, type Until, widest } from '@ampwright/engine'
 import { shown } from './shown.ts'
+import { colours, columns, type Terminal } from './terminal.ts'
 
 /** One thing worth measuring: a value nobody has yet, or one whose spread widens a headline figure. */
 export type Wanted = {

@@ -1,6 +1,6 @@
+import type { System } from '@ampwright/conversion'
 import type { Assessment, Fact, Kind, Table } from '@ampwright/engine'
 import { kindOf } from '@ampwright/engine'
-import type { System } from '@ampwright/conversion'
 import { shown, shownNumber } from './shown.ts'
 import { colours, columns, type Terminal, widthOf, wrapped } from './terminal.ts'
 

@@ -1,5 +1,5 @@
-import { type AnyValue, type Assessment, type Fact, isFigure, isOne, type One, type Take } from '@ampwright/engine'
 import type { System } from '@ampwright/conversion'
+import { type AnyValue, type Assessment, type Fact, isFigure, isOne, type One, type Take } from '@ampwright/engine'
 import { shown } from './shown.ts'
 
 type Paint = { readonly quiet: (s: string) => string; readonly strong: (s: string) => string }

@@ -1,28 +1,34 @@
 import {
-  classGrip,
+  BOX_CONDUCTANCE,
+  CHARGE_RATE,
+  type ClassCurve,
+  type ClassValue,
+  classBestEfficiency,
+  classCell,
   classCentreHeight,
-  classRollingResistance,
-  classDrivelineEfficiency,
+  classChargerEfficiency,
+  classCoolant,
   classDragArea,
   classDragCoefficient,
-  classRollingFactor,
-  classWheelInertia,
-  LOADED_SHARE,
-  REFERENCE_AIR,
-  type ClassValue,
-} from '@ampwright/engine'
-import {
-  classBestEfficiency,
-  classCoolant,
+  classDrivelineEfficiency,
+  classGrip,
   classInputInertia,
   classInverterEfficiency,
   classLossFactor,
+  classRollingFactor,
+  classRollingResistance,
   classRotorInertia,
   classShiftTime,
+  classStandingPower,
+  classTaper,
+  classWheelInertia,
   classWindingLimit,
+  HEALTH,
+  LOADED_SHARE,
+  REFERENCE_AIR,
+  UNTESTED,
+  WIRING,
 } from '@ampwright/engine'
-import { BOX_CONDUCTANCE, CHARGE_RATE, type ClassCurve, classCell, HEALTH, UNTESTED, WIRING } from '@ampwright/engine'
-import { classChargerEfficiency, classStandingPower, classTaper } from '@ampwright/engine'
 import type { Assumption, CurveAssumption, Near } from './schema/field.ts'
 
 const offered = (c: ClassValue | undefined): Assumption | undefined => c && { value: c.value, half: c.half, note: c.note, source: c.source }

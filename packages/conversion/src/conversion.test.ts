@@ -33,7 +33,7 @@ describe('a value of the file', () => {
   })
   it('of another dimension is refused and named', () => expect(faults('donor:\n  wheelbase: 94 kg\n')[0]).toMatch(/^2:14|^3:14/))
   it('outside what is possible is refused with the bounds', () =>
-    expect(faults('donor:\n  wheelbase: 40 m\n')[0]).toMatch(/outside what is possible.*at most 6 m/))
+    expect(faults('donor:\n  wheelbase: 40 m\n')[0]).toMatch(/outside what is possible.*at most 6\u202fm/))
 })
 
 describe('a class value', () => {

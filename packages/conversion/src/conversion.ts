@@ -1,11 +1,11 @@
 import { type Fact, type Model, type Setting } from '@ampwright/engine'
 import type { Issue } from './issue.ts'
 import { isError } from './issue.ts'
+import { migrate } from './migrations/migrate.ts'
 import { spellQuantity } from './quantities/write.ts'
 import type { LookUps } from './schema/look-ups.ts'
 import { Resolver } from './schema/resolve.ts'
 import type { ResolvedGroup } from './schema/resolved.ts'
-import { migrate } from './migrations/migrate.ts'
 import { SECTIONS } from './sections/sections.ts'
 import { readText, type TextReading } from './text/read.ts'
 

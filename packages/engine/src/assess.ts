@@ -1,14 +1,14 @@
-import type { Model } from './model/model.ts'
-import { RULES } from './rules/rules.ts'
 import { headlineOf } from './headline.ts'
+import type { Model } from './model/model.ts'
 import { goals } from './rules/brief/goals.ts'
 import { requirements } from './rules/brief/requirements.ts'
 import { findings } from './rules/find.ts'
 import type { Finding } from './rules/rule.ts'
+import { RULES } from './rules/rules.ts'
 import { Answers } from './studies/answers.ts'
 import { HEADLINE, STUDIES } from './studies/studies.ts'
 import type { Table, Trace } from './studies/study.ts'
-import { type SpreadMemo, halfWidth } from './working/spread.ts'
+import { halfWidth, type SpreadMemo } from './working/spread.ts'
 import type { Figure, Gap } from './working/value.ts'
 
 /** A gap with what closing it unlocks: the questions that wait for it. */

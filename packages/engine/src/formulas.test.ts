@@ -1,14 +1,14 @@
-import fc from 'fast-check'
 import { readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { proven } from '../../../tests/proof.ts'
 import { CHAPTERS, FORMULAS } from './formulas.ts'
+import { markOf, WORKS } from './sources.ts'
 import { dimensionFaults } from './working/dimension.ts'
 import { evaluateText } from './working/evaluate.ts'
 import { type AnyFormula, isOne, type Take } from './working/formula.ts'
 import type { Curve, Grid } from './working/value.ts'
-import { markOf, WORKS } from './sources.ts'
-import { proven } from '../../../tests/proof.ts'
 
 const chapterOf = new Map(FORMULAS.map(({ chapter, formula }) => [formula.card.id as string, chapter]))
 const here = new URL('.', import.meta.url).pathname

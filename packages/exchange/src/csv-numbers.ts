@@ -1,5 +1,5 @@
-import type { Separator } from './csv-table.ts'
 import type { CellReader } from './csv-cells.ts'
+import type { Separator } from './csv-table.ts'
 
 export type NoNumber = { readonly what: string; readonly accepted: string }
 

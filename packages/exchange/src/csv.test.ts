@@ -3,8 +3,8 @@ import { runInNewContext } from 'node:vm'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import { csvReader, readCsv } from './csv.ts'
-import type { Csv, CsvOptions } from './csv-table.ts'
 import { headingOf } from './csv-header.ts'
+import type { Csv, CsvOptions } from './csv-table.ts'
 import { type CsvColumn, writeCsv } from './csv-write.ts'
 
 const read = (input: string | Uint8Array, options?: CsvOptions): Csv => {

@@ -1,6 +1,6 @@
 export { csvReader, readCsv } from './csv.ts'
-export type { Csv, CsvAnswer, CsvOptions, NumberColumn, Separator, WordColumn } from './csv-table.ts'
 export { type Heading, headingOf } from './csv-header.ts'
+export type { Csv, CsvAnswer, CsvOptions, NumberColumn, Separator, WordColumn } from './csv-table.ts'
 export { type CsvColumn, type CsvStyle, writeCsv } from './csv-write.ts'
 export { type Gpx, type GpxAnswer, type GpxOptions, gpxReader, readGpx, type Track, type TrackSummary } from './gpx.ts'
 export { writeGpx } from './gpx-write.ts'

@@ -1,4 +1,4 @@
-import { fromMemory, published, type PartClass } from '../part.ts'
+import { fromMemory, type PartClass, published } from '../part.ts'
 
 const SOURCE = 'technical data of a 12.8 V 100 Ah LFP battery, section 8'
 

@@ -1,4 +1,4 @@
-import { commonPractice, fromMemory, published, type PartClass } from '../part.ts'
+import { commonPractice, fromMemory, type PartClass, published } from '../part.ts'
 
 const SHEET_105_AH = 'cell specification of a 105 Ah LFP prismatic cell, version E, May 2023 (public copy, extract)'
 const SHEET_202_AH = 'cell specification of a 202 Ah LFP prismatic cell, revision 0, 9 March 2020, table 1 (public copy)'

@@ -1,4 +1,4 @@
-import { fromMemory, published, type PartClass } from '../part.ts'
+import { fromMemory, type PartClass, published } from '../part.ts'
 
 const REPORT_2022 = "maker's figures of a 20 Ah LTO power cell, as reported on 12 January 2022"
 const SHEET_40_AH = 'data sheet of a 40 Ah cylindrical LTO cell'

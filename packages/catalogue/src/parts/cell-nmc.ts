@@ -1,4 +1,4 @@
-import { fromMemory, published, type PartClass } from '../part.ts'
+import { fromMemory, type PartClass, published } from '../part.ts'
 
 const PRESENTATION_2018 = "maker's presentation of a 94 Ah prismatic cell, as published in April 2018"
 const COMPARISON_TABLE = 'Fraunhofer, cell comparison table of an open battery-management project'

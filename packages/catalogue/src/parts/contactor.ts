@@ -1,4 +1,4 @@
-import { fromMemory, published, type PartClass } from '../part.ts'
+import { fromMemory, type PartClass, published } from '../part.ts'
 
 const SHEET_400_A = 'data sheet of a 400 to 500 A contactor'
 const SHEET_250_A = 'data sheet of a 250 A contactor'

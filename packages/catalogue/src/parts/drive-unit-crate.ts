@@ -1,4 +1,4 @@
-import { published, type PartClass } from '../part.ts'
+import { type PartClass, published } from '../part.ts'
 
 const REPORT_2019 = 'hackaday.com, 27 October 2019'
 const REPORT_2020 = 'jalopnik.com, 27 May 2020'

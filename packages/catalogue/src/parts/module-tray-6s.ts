@@ -1,4 +1,4 @@
-import { commonPractice, fromMemory, published, type PartClass } from '../part.ts'
+import { commonPractice, fromMemory, type PartClass, published } from '../part.ts'
 import { SALVAGED_MODULE } from './salvaged-module.ts'
 
 const SOURCE = "parts trader's page on a cylindrical-cell tray"

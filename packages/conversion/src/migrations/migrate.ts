@@ -1,4 +1,4 @@
-import { asFound, isError, type Issue } from '../issue.ts'
+import { asFound, type Issue, isError } from '../issue.ts'
 import { applyEdits } from '../text/edit.ts'
 import { isSound, readText, type TextReading } from '../text/read.ts'
 import { type Entry, isEmptyValue, type TextTree } from '../text/tree.ts'

@@ -1,6 +1,6 @@
 import { type Exact, minus, nearestDouble, over, plus, times } from './exact.ts'
-import { gaugeArea } from './wire-gauge.ts'
 import type { Unit } from './units.ts'
+import { gaugeArea } from './wire-gauge.ts'
 
 const RIGHT_ANGLE = Math.PI / 2
 

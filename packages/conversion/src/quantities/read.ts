@@ -4,7 +4,7 @@ import { halfToSI, toSI } from './conversion.ts'
 import { type Exact, exact, minus, nearestDouble, times } from './exact.ts'
 import { partedOrigin } from './origin-text.ts'
 import { type Fault, fault, type Problem, type Quantity } from './quantity.ts'
-import { aKind, acceptedUnits, canonical, kindOfUnit, nearestUnit, unitOf } from './unit-lookup.ts'
+import { acceptedUnits, aKind, canonical, kindOfUnit, nearestUnit, unitOf } from './unit-lookup.ts'
 import type { Unit } from './units.ts'
 
 const LONGEST = 200

@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { runs } from '../../../../tests/counts.ts'
-import { loadOf, speedOf } from './tyre-service.ts'
 import { readTyre, type TyreMarking } from './tyre.ts'
+import { loadOf, speedOf } from './tyre-service.ts'
 
 function tyre(text: string): TyreMarking {
   const read = readTyre(text)

@@ -1,9 +1,9 @@
 import { KINDS, type Kind } from '@ampwright/engine'
 import { fromSI, halfFromSI } from './conversion.ts'
+import { namedUnit, type System, shownUnit } from './display.ts'
 import { powerOfTen } from './exact.ts'
-import { namedUnit, shownUnit, type System } from './display.ts'
-import { movedPoint, plainDecimal, roundedTo, roundedTogether } from './rounding.ts'
 import { readQuantity } from './read.ts'
+import { movedPoint, plainDecimal, roundedTo, roundedTogether } from './rounding.ts'
 import type { Unit } from './units.ts'
 import { gaugeName } from './wire-gauge.ts'
 

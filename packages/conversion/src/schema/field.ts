@@ -1,4 +1,5 @@
 import type { Curve, Kind, Measure, Source, Until } from '@ampwright/engine'
+import { GREATEST } from './reach.ts'
 
 /** A value a class table offers for a gap. It shows as assumed, with its spread, wherever it flows. */
 export type Assumption = { readonly value: number; readonly half: number; readonly note: string; readonly source: Source }
@@ -76,13 +77,16 @@ export interface Fields {
 
 const about = <T extends object>(more: T | undefined): T => more ?? ({} as T)
 
-/** A quantity of a kind, in any unit of that kind. */
+/** A quantity of a kind, in any unit of that kind; where nothing else is said, at most what nothing in a car on the road reaches. */
 export const quantity = <K extends Kind>(
   kind: K,
   label: string,
   symbol: string,
   more?: Omit<QuantityField<K>, 'is' | 'kind' | 'label' | 'symbol'>,
-): QuantityField<K> => ({ is: 'quantity', kind, label, symbol, ...about(more) })
+): QuantityField<K> => {
+  const most = more?.most ?? GREATEST[kind]
+  return { is: 'quantity', kind, label, symbol, ...about(more), ...(most === undefined ? {} : { most }) }
+}
 /** One of a few words. */
 export const choice = <const W extends string>(label: string, oneOf: readonly W[], more?: Omit<About, 'label'>): ChoiceField<W> => ({
   is: 'choice',

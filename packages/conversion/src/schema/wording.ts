@@ -1,10 +1,11 @@
 import { KINDS } from '@ampwright/engine'
+import { writeQuantity } from '../quantities/write.ts'
 import type { ChoiceField, Leaf, QuantityField } from './field.ts'
 
 /** Least and most of a quantity, for a message. */
 export const bounds = (f: QuantityField): string => {
-  const unit = KINDS[f.kind].unit
-  return [f.least === undefined ? '' : `at least ${f.least} ${unit}`, f.most === undefined ? '' : `at most ${f.most} ${unit}`]
+  const written = (value: number): string => writeQuantity(value, f.kind, f.kind === 'length' ? { unit: 'm' } : {})
+  return [f.least === undefined ? '' : `at least ${written(f.least)}`, f.most === undefined ? '' : `at most ${written(f.most)}`]
     .filter(Boolean)
     .join(', ')
 }

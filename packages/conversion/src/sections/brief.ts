@@ -53,7 +53,7 @@ export const brief = group(
     ),
     workshop: choice('who does the work', ['business', 'owner']),
     seats: quantity('count', 'seats wanted', 'n_seats', { least: 1, most: 9 }),
-    luggage: quantity('mass', 'luggage wanted', 'm_lug', { least: 0 }),
+    luggage: quantity('mass', 'luggage wanted', 'm_lug', { least: 0, most: 20_000 }),
     person: quantity('mass', 'mass of one person', 'm_pers', {
       least: 30,
       most: 200,
@@ -72,7 +72,7 @@ export const brief = group(
       'load case',
       group('load case', {
         people: quantity('count', 'people aboard', 'n', { least: 0, most: 9 }),
-        luggage: quantity('mass', 'luggage aboard', 'm_lug', { least: 0 }),
+        luggage: quantity('mass', 'luggage aboard', 'm_lug', { least: 0, most: 20_000 }),
         trailer: reference('trailer', 'trips.trailers'),
       }),
     ),

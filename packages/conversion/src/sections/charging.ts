@@ -14,7 +14,7 @@ export const charging = group(
       efficiency: quantity('share', 'efficiency of the charger, wall to pack', 'η_ch', { least: 0.5, most: 1, assume: chargerEfficiency }),
       'standing-power': quantity('power', 'what the car draws while charging', 'P_st', { least: 0, most: 2000, assume: standingPower }),
       'set-to': quantity('voltage', 'pack voltage it is set to', 'U_set', { least: 1 }),
-      mass: quantity('mass', 'mass of the charger', 'm_ch', { least: 0 }),
+      mass: quantity('mass', 'mass of the charger', 'm_ch', { least: 0, most: 500 }),
       price: quantity('money', 'price of the charger', 'k_ch', { least: 0, says: 'Here or at the part put in, not at both.' }),
     }),
     dc: group('DC inlet', {

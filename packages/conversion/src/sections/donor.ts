@@ -12,7 +12,8 @@ import {
   rollingResistance,
   wheelInertia,
 } from '../assumptions.ts'
-import { choice, date, group, mapOf, quantity, type QuantityField, tyre } from '../schema/field.ts'
+import { choice, date, group, mapOf, type QuantityField, quantity, tyre } from '../schema/field.ts'
+import { ALONG, UP } from '../schema/reach.ts'
 import { COUNTRIES } from './rule-sets.ts'
 
 const TAPE = { tool: 'tape and plumb line', accuracy: '± 3 mm', minutes: 10 }
@@ -43,9 +44,9 @@ const passed = (label: string, symbol: string): QuantityField<'time'> =>
 
 /** Parts that leave have a place only while they are still in. */
 const ledgerOf = (until: 'any time' | typeof BEFORE) => ({
-  mass: quantity('mass', 'mass', 'm', { least: 0, measure: HANGING, until: 'any time' }),
-  x: quantity('length', 'behind the front axle', 'x', { measure: TAPE, until }),
-  z: quantity('length', 'above the ground', 'z', { measure: TAPE, until }),
+  mass: quantity('mass', 'mass', 'm', { least: 0, most: 5000, measure: HANGING, until: 'any time' }),
+  x: quantity('length', 'behind the front axle', 'x', { ...ALONG, measure: TAPE, until }),
+  z: quantity('length', 'above the ground', 'z', { ...UP, measure: TAPE, until }),
 })
 
 /** The car as it was: what was weighed, measured and read off its plate. */
@@ -175,8 +176,8 @@ export const donor = group(
     'final-drive': ratio('axle ratio', 'i_ax'),
     'final-drive-torque': quantity('torque', 'torque the axle input is rated for', 'M_ax', { least: 1, measure: HANDBOOK }),
     towing: group('towing', {
-      'coupling-overhang': quantity('length', 'coupling behind the rear axle', 'c', { measure: TAPE }),
-      'coupling-height': quantity('length', 'coupling above the ground', 'h_c', { measure: TAPE }),
+      'coupling-overhang': quantity('length', 'coupling behind the rear axle', 'c', { ...ALONG, measure: TAPE }),
+      'coupling-height': quantity('length', 'coupling above the ground', 'h_c', { ...UP, measure: TAPE }),
       recovery: choice('how it is moved when stranded', ['on a flatbed', 'driven wheels raised', 'on its wheels']),
     }),
     seats: mapOf(
@@ -185,11 +186,12 @@ export const donor = group(
       group('seat row', {
         places: quantity('count', 'places', 'p', { least: 1, most: 4, measure: LOOK }),
         x: quantity('length', 'occupants behind the front axle', 'x', {
+          ...ALONG,
           measure: { tool: 'tape to the fold of seat and backrest, 100 mm ahead of it', accuracy: '± 30 mm', minutes: 10 },
         }),
       }),
     ),
-    'luggage-x': quantity('length', 'luggage behind the front axle', 'x_lug', { measure: TAPE }),
+    'luggage-x': quantity('length', 'luggage behind the front axle', 'x_lug', { ...ALONG, measure: TAPE }),
     brakes: group('brakes', {
       front: choice('front brakes', ['disc', 'drum'], { measure: LOOK }),
       rear: choice('rear brakes', ['disc', 'drum'], { measure: LOOK }),

@@ -9,6 +9,7 @@ import {
   windingLimit,
 } from '../assumptions.ts'
 import { choice, file, group, mapOf, part, quantity, reference } from '../schema/field.ts'
+import { ALONG, UP } from '../schema/reach.ts'
 
 const DATASHEET = { tool: 'datasheet, breaker’s list or type plate', accuracy: 'as stated', minutes: 30 }
 const WEIGH = { tool: 'hanging scale', accuracy: '± 0.5 kg', minutes: 5 }
@@ -60,11 +61,11 @@ const motor = group(
     'stated-voltage': quantity('voltage', 'voltage the figures are stated at', 'U_0', { least: 10, until: BEFORE, measure: DATASHEET }),
     'top-speed': quantity('rotational speed', 'top speed of the motor', 'ω_max', { least: 10, until: BEFORE, measure: DATASHEET }),
     'rotor-inertia': quantity('moment of inertia', 'rotor inertia', 'J_m', { least: 0, assume: rotorInertia }),
-    mass: quantity('mass', 'mass of the motor', 'm_mot', { least: 0, measure: WEIGH }),
-    diameter: quantity('length', 'diameter', 'D_mot', { least: 0.02 }),
-    length: quantity('length', 'length', 'ℓ_mot', { least: 0.02 }),
-    x: quantity('length', 'motor behind the front axle', 'x', { measure: TAPE }),
-    z: quantity('length', 'motor above the ground', 'z', { measure: TAPE }),
+    mass: quantity('mass', 'mass of the motor', 'm_mot', { least: 0, most: 2000, measure: WEIGH }),
+    diameter: quantity('length', 'diameter', 'D_mot', { least: 0.02, most: 2 }),
+    length: quantity('length', 'length', 'ℓ_mot', { least: 0.02, most: 2 }),
+    x: quantity('length', 'motor behind the front axle', 'x', { ...ALONG, measure: TAPE }),
+    z: quantity('length', 'motor above the ground', 'z', { ...UP, measure: TAPE }),
     'best-efficiency': quantity('share', 'best efficiency of the motor alone', 'η_best', {
       least: 0.3,
       most: 0.999,
@@ -94,9 +95,9 @@ const inverter = group('inverter', {
   'peak-current': quantity('current', 'peak battery current', 'I_inv,max', { least: 1, until: BEFORE }),
   'continuous-current': quantity('current', 'continuous battery current', 'I_inv,c', { least: 1, until: BEFORE }),
   efficiency: quantity('share', 'best efficiency of the inverter', 'η_inv', { least: 0.5, most: 0.9999, assume: inverterEfficiency }),
-  mass: quantity('mass', 'mass of the inverter', 'm_inv', { least: 0, measure: WEIGH }),
-  x: quantity('length', 'inverter behind the front axle', 'x', { measure: TAPE }),
-  z: quantity('length', 'inverter above the ground', 'z', { measure: TAPE }),
+  mass: quantity('mass', 'mass of the inverter', 'm_inv', { least: 0, most: 500, measure: WEIGH }),
+  x: quantity('length', 'inverter behind the front axle', 'x', { ...ALONG, measure: TAPE }),
+  z: quantity('length', 'inverter above the ground', 'z', { ...UP, measure: TAPE }),
   price: quantity('money', 'price of the inverter', 'k_inv', { least: 0 }),
 })
 

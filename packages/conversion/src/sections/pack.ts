@@ -13,6 +13,7 @@ import {
   wiringResistance,
 } from '../assumptions.ts'
 import { choice, file, group, mapOf, part, quantity, words } from '../schema/field.ts'
+import { ALONG, UP } from '../schema/reach.ts'
 
 const LABEL = { tool: 'label, seller’s list or datasheet', accuracy: 'as stated', minutes: 15 }
 const TESTER = { tool: 'module tester, discharge at C/3, 25 °C', accuracy: '± 1 %', minutes: 240 }
@@ -63,10 +64,14 @@ export const pack = group(
         says: 'Only the cell maker’s own table. Left out: a planning line that stops below 2 °C.',
       }),
       'cold-energy': file('usable energy over cell temperature, 1 at 25 °C', 'curve', 'cold-energy CSV', '1', { assume: coldEnergy }),
-      mass: quantity('mass', 'mass of one module', 'm_mod', { least: 0.001, measure: { tool: 'scale', accuracy: '± 0.1 kg', minutes: 5 } }),
-      length: quantity('length', 'length', 'ℓ', { least: 0.001 }),
-      width: quantity('length', 'width', 'b', { least: 0.001 }),
-      height: quantity('length', 'height', 'h', { least: 0.001 }),
+      mass: quantity('mass', 'mass of one module', 'm_mod', {
+        least: 0.001,
+        most: 2000,
+        measure: { tool: 'scale', accuracy: '± 0.1 kg', minutes: 5 },
+      }),
+      length: quantity('length', 'length', 'ℓ', { least: 0.001, most: 3 }),
+      width: quantity('length', 'width', 'b', { least: 0.001, most: 3 }),
+      height: quantity('length', 'height', 'h', { least: 0.001, most: 3 }),
       'peak-current': quantity('current', 'peak current of one module', 'I_max', { least: 0.1, until: BEFORE, measure: LABEL }),
       'peak-time': quantity('time', 'peak for', 't_max', { least: 0.1, until: BEFORE, measure: LABEL }),
       'continuous-current': quantity('current', 'continuous current of one module', 'I_c', { least: 0.1, until: BEFORE, measure: LABEL }),
@@ -91,7 +96,7 @@ export const pack = group(
       measure: { tool: 'millivolt drop at 50 A, pack built', accuracy: '± 5 %', minutes: 30 },
     }),
     'box-conductance': quantity('thermal conductance', 'heat through the walls of all boxes per kelvin', 'UA', {
-      least: 0,
+      least: 0.01,
       assume: boxConductance,
       measure: { tool: 'one night, two temperatures', accuracy: '± 10 %', minutes: 30 },
     }),
@@ -149,10 +154,11 @@ export const pack = group(
       'battery boxes',
       'battery box',
       group('battery box', {
-        modules: quantity('count', 'modules in the box', 'n', { least: 0 }),
-        x: quantity('length', 'box behind the front axle', 'x', { measure: TAPE }),
-        z: quantity('length', 'box above the ground', 'z', { measure: TAPE }),
+        modules: quantity('count', 'modules in the box', 'n', { least: 0, most: 2000 }),
+        x: quantity('length', 'box behind the front axle', 'x', { ...ALONG, measure: TAPE }),
+        z: quantity('length', 'box above the ground', 'z', { ...UP, measure: TAPE }),
         overhead: quantity('mass', 'box, lid, plates, links', 'm_box', {
+          most: 2000,
           least: 0,
           measure: { tool: 'scale, once built; until then from drawings', accuracy: '± 2 kg', minutes: 30 },
         }),

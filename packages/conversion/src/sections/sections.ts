@@ -1,4 +1,4 @@
-import { type Node, date, group, mapOf, words } from '../schema/field.ts'
+import { date, group, mapOf, type Node, words } from '../schema/field.ts'
 import { brief } from './brief.ts'
 import { charging } from './charging.ts'
 import { donor } from './donor.ts'

@@ -53,7 +53,7 @@ export const trips = group(
       'trailer',
       group('trailer', {
         mass: quantity('mass', 'trailer mass', 'm_t', { least: 1 }),
-        'nose-load': quantity('mass', 'nose load', 'm_S', { least: 0 }),
+        'nose-load': quantity('mass', 'nose load', 'm_S', { least: 0, most: 5000 }),
         'drag-area': quantity('area', 'extra drag area', 'A_t', { least: 0 }),
         'rolling-resistance': quantity('ratio', 'rolling resistance of the trailer', 'c_rt', { least: 0.002, most: 0.1 }),
         braked: choice('own brakes', ['yes', 'no']),

@@ -1,4 +1,4 @@
-import { asFound, isError, type Issue } from '../issue.ts'
+import { asFound, type Issue, isError } from '../issue.ts'
 import { IssueList } from './issue-list.ts'
 import { MAX_DEPTH, MAX_ISSUES, MAX_PIECES } from './limits.ts'
 import { isStreamMark } from './line-problem.ts'

@@ -1,4 +1,4 @@
-import { isError, type Issue } from '../issue.ts'
+import { type Issue, isError } from '../issue.ts'
 import type { Change } from './change.ts'
 import { expectedMeaning, meaningOf, sameMeaning } from './expected.ts'
 import { pathKeys, pathText } from './path.ts'

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { proven } from '../../../../tests/proof.ts'
-import { rootLawOnTop, standingOnTop, standingThroughSeasons } from './ageing-of-years.ts'
 import { naumannCycling, naumannStanding, schmalstiegCycling, schmalstiegStanding, standingLoss } from './ageing.ts'
+import { rootLawOnTop, standingOnTop, standingThroughSeasons } from './ageing-of-years.ts'
 
 const AIR = [2, 3, 6, 9, 14, 17, 19, 19, 15, 11, 6, 3],
   DAYS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]

@@ -1,7 +1,7 @@
 import { formula } from '../working/formula.ts'
 import { standard } from '../working/value.ts'
-import { HOUR } from './pack-resistance.ts'
 import { ONE_VOLT } from './open-circuit-sets.ts'
+import { HOUR } from './pack-resistance.ts'
 import { coulombs, hours, kelvins, number, ratio, share, stateOfCharge, volts } from './symbols.ts'
 
 const ONE_KELVIN = standard('one-kelvin', 'one kelvin', 'K_1', 1, 'K', { work: 'definition', place: 'coherent unit' })

@@ -149,7 +149,7 @@ P_h = UA · (T_1 − T_o − (T_0 − T_o) · e) / (1 − e)`,
   },
 )
 
-/** Time a given heater needs; Infinity or not a number where it never gets there. */
+/** Time a given heater needs; Infinity where it never gets there. */
 export const warmUpTime = formula(
   {
     id: 'warm-up-time',
@@ -164,9 +164,9 @@ export const warmUpTime = formula(
       conductance: conductance('UA', 'heat path to the outside'),
     },
     text: `T_e = T_o + P_h / UA
-t = { 0 if T_0 ≥ T_1; C / UA · ln((T_e − T_0) / (T_e − T_1)) otherwise }`,
+t = { 0 if T_0 ≥ T_1; ∞ if T_e ≤ T_1; C / UA · ln((T_e − T_0) / (T_e − T_1)) otherwise }`,
     source: HEAT,
-    leavesOut: 'Charging current while it warms. A heater too weak for the weather has no time.',
+    leavesOut: 'Charging current while it warms. A heater too weak for the weather never gets there.',
     proof: {
       examples: [
         {
@@ -187,6 +187,7 @@ t = { 0 if T_0 ≥ T_1; C / UA · ln((T_e − T_0) / (T_e − T_1)) otherwise }`
   ({ power, from, to, outside, capacity, conductance }) => {
     if (from >= to) return 0
     const end = outside + power / conductance
+    if (end <= to) return Infinity
     return (capacity / conductance) * Math.log((end - from) / (end - to))
   },
 )

@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { proven } from '../../../../tests/proof.ts'
-import { run, type RunPlan } from './full-throttle.ts'
+import { type RunPlan, run } from './full-throttle.ts'
 
 /*
  * The run once more, by the differential-equation solver of GNU Octave, written from the equations: weight on the axles while the car pulls, torque and power of the motor, the winding's warmth.

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { runs } from '../../../../tests/counts.ts'
 import { proven } from '../../../../tests/proof.ts'
-import { run, type RunPlan } from './full-throttle.ts'
+import { type RunPlan, run } from './full-throttle.ts'
 
 const MPH = 0.44704,
   LBF = 4.448222,

@@ -1,7 +1,7 @@
 import { minimum } from '../numerics/minimum.ts'
 import { root } from '../numerics/root.ts'
 import { formula } from '../working/formula.ts'
-import { run, type RunPlan } from './full-throttle.ts'
+import { type RunPlan, run } from './full-throttle.ts'
 import { CAR, WINDING } from './pull-takes.ts'
 
 const FINE = 0.2,

@@ -1,13 +1,13 @@
 import type { Acceptance, Model } from '../model/model.ts'
+import { markOf } from '../sources.ts'
 import type { Answers } from '../studies/answers.ts'
 import { type Gaps, isGaps, once } from '../studies/study.ts'
-import { markOf } from '../sources.ts'
 import { judge, type Outcome } from '../working/judge.ts'
 import { assumptions, leaves } from '../working/leaves.ts'
 import { halfWidthOfDifference, type SpreadMemo } from '../working/spread.ts'
 import { type AnyValue, type Fact, type Gap, isGap, type Value } from '../working/value.ts'
-import type { Finding, Judgement, Rule } from './rule.ts'
 import { chosenLimits } from './limits.ts'
+import type { Finding, Judgement, Rule } from './rule.ts'
 import { decides, type Limit } from './sets/sets.ts'
 
 /** Judges one rule over the car. `memo` given: with bands; without it, best values only. */

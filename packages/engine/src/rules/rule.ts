@@ -1,9 +1,9 @@
-import type { Source } from '../sources.ts'
-import type { Kind } from '../working/kinds.ts'
-import type { Outcome, Side } from '../working/judge.ts'
-import type { AnyValue, Gap, Value } from '../working/value.ts'
 import type { Model } from '../model/model.ts'
+import type { Source } from '../sources.ts'
 import type { Ask, Gaps, Stage } from '../studies/study.ts'
+import type { Outcome, Side } from '../working/judge.ts'
+import type { Kind } from '../working/kinds.ts'
+import type { AnyValue, Gap, Value } from '../working/value.ts'
 import type { Limit, Limits } from './sets/sets.ts'
 
 /** What a rule guards: S3 people, S2 costly damage, S1 a nuisance or a goal missed. */

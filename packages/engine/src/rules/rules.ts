@@ -2,16 +2,19 @@ import { partsWithinBudget } from './brief/budget.ts'
 import { donorAge, donorBuilt } from './brief/donor-dates.ts'
 import { donorCategory, donorGross, donorNotExcluded, donorRegistered, donorRoadworthy, seatsRegistered } from './brief/donor-eligible.ts'
 import { goalsAgree } from './brief/goals-agree.ts'
-import { topSpeedKept } from './brief/top-speed-kept.ts'
 import { bodyUncut, dimensionsKept, immobiliserPlanned, safetyEquipmentKept } from './brief/kept.ts'
 import { axleShare, crashEquivalence, frontAxleRise, kerbMass, kerbMassChange } from './brief/masses.ts'
 import { ladenByLaw, permittedMassesApproval, permittedMassesKept } from './brief/permitted-masses.ts'
 import { continuousPower, historicPrivilege, powerAgainstDonor, powerChange, torqueAgainstDonor } from './brief/power-and-torque.ts'
 import { askedBefore, packApproval, singleCar } from './brief/route.ts'
+import { topSpeedKept } from './brief/top-speed-kept.ts'
+import { chargerReaches, chargerSetPoint, dcInlet, driveBlocked } from './charging/charger.ts'
+import { chargesAsWanted } from './charging/goals.ts'
+import { noExtension, outletContinuous } from './charging/outlet.ts'
 import { absKept, brakeAssist, steeringAssist } from './donor/assist.ts'
-import { coastDownRepeats, roadLoadMeasured } from './donor/baseline.ts'
+import { coastDownInReason, coastDownRepeats, roadLoadMeasured } from './donor/baseline.ts'
 import { axleTorque, gearboxSpeed, gearboxTorque, transferCaseTorque } from './donor/kept-parts.ts'
-import { ladenMasses, seatsWanted } from './donor/laden-masses.ts'
+import { axlesCarry, ladenMasses, seatsWanted } from './donor/laden-masses.ts'
 import { layoutFits } from './donor/layout.ts'
 import { recoveryOnWheels } from './donor/recovery.ts'
 import { tipsNoSooner } from './donor/stability.ts'
@@ -47,12 +50,9 @@ import {
   restMatched,
 } from './pack/salvaged.ts'
 import { breakingVoltage, voltageWhenEmpty, voltageWhenFull, voltageWhenSagging } from './pack/voltage-window.ts'
-import { chargerReaches, chargerSetPoint, dcInlet, driveBlocked } from './charging/charger.ts'
-import { chargesAsWanted } from './charging/goals.ts'
-import { noExtension, outletContinuous } from './charging/outlet.ts'
+import type { Rule } from './rule.ts'
 import { cellCurrentOnTrips, followsItsTrips, notThrottled, recoveryWithinCells } from './trips/on-the-trip.ts'
 import { rangeGoal } from './trips/range.ts'
-import type { Rule } from './rule.ts'
 
 /** What has to be known before the first part is bought. */
 const BRIEF: readonly Rule[] = [
@@ -93,7 +93,9 @@ const BRIEF: readonly Rule[] = [
 const DONOR: readonly Rule[] = [
   roadLoadMeasured,
   coastDownRepeats,
+  coastDownInReason,
   layoutFits,
+  axlesCarry,
   ladenMasses,
   seatsWanted,
   trainMass,

@@ -1,7 +1,7 @@
+import type { Model } from '../model/model.ts'
 import type { AnyFormula, Formula, One, Takes } from '../working/formula.ts'
 import { type AnyValue, type Datum, type Figure, type Gap, type Inputs, isGap } from '../working/value.ts'
 import { derive, type Values, work, workAll } from '../working/work.ts'
-import type { Model } from '../model/model.ts'
 
 export type Stage =
   | 'brief'

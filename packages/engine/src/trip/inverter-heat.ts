@@ -1,6 +1,6 @@
-import { DERATE_BAND } from './tables.ts'
 import { formula } from '../working/formula.ts'
 import { standard } from '../working/value.ts'
+import { DERATE_BAND } from './tables.ts'
 
 const practice = (place: string) => ({ work: 'practice', place, mark: 'common practice' }) as const
 /** Class values of traction inverters; nobody's datasheet. They move only the temperature shown for the inverter. */

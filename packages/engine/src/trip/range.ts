@@ -1,7 +1,7 @@
 import { at, type Curve, integral } from '../numerics/index.ts'
 import { follow } from './follow.ts'
 import type { TripPlan } from './plan.ts'
-import { EXTREME, STATE, started, SUM, tables, type TripState } from './tables.ts'
+import { EXTREME, STATE, SUM, started, type TripState, tables } from './tables.ts'
 
 /** Longest pieces of a lap after which the energy left is looked at [s]: of a lap that changes, and of one that is the same all along. */
 const PIECE = 3600

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { random } from '../numerics/random.ts'
 import { at, curve, integral } from '../numerics/index.ts'
+import { random } from '../numerics/random.ts'
 import { slopeFitted } from './journey.ts'
 import { routeSlope, routeTrace, SLOPE_REACH, SLOWS_DOWN, SPEEDS_UP, STANDS } from './route.ts'
 

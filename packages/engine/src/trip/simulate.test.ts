@@ -2,10 +2,10 @@ import { describe, expect, it } from 'vitest'
 import { runs } from '../../../../tests/counts.ts'
 import { cycleTrace, drawn, roadster, twoUnits } from '../../../../tests/trip-plans.ts'
 import { curve } from '../numerics/index.ts'
+import { highestRms } from '../numerics/rms.ts'
 import type { TripPlan, TripTotals } from './plan.ts'
 import { simulate, simulateTotals } from './simulate.ts'
 import { highestByWindow } from './windows.ts'
-import { highestRms } from '../numerics/rms.ts'
 
 const steady = (speed: number, time = 600): ReturnType<typeof curve> => curve([0, time], [speed, speed])
 const parts = ({ energy: { fromCharge: _, ...rest } }: TripTotals): number => Object.values(rest).reduce((sum, e) => sum + e, 0)

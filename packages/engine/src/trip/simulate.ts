@@ -1,6 +1,6 @@
-import { type Recorder, follow } from './follow.ts'
+import { follow, type Recorder } from './follow.ts'
 import type { TripPlan, TripTotals, TripTraces } from './plan.ts'
-import { EXTREME, STATE, SUM, type TripState, started, tables } from './tables.ts'
+import { EXTREME, STATE, SUM, started, type TripState, tables } from './tables.ts'
 
 /** What the sums of a state say, by name. */
 export function totals({ sums, extremes, hottest, values }: TripState): TripTotals {

@@ -2,7 +2,7 @@ import { formula } from '../working/formula.ts'
 import type { TripTotals } from './plan.ts'
 import { rangeByFirstLap, rangeToEmpty } from './range.ts'
 import { simulate } from './simulate.ts'
-import { GRAVITY, planOf, type SecondNumbers, SECOND_UNIT, TRIP_TAKES, type TripNumbers } from './trip-takes.ts'
+import { GRAVITY, planOf, SECOND_UNIT, type SecondNumbers, TRIP_TAKES, type TripNumbers } from './trip-takes.ts'
 import { highestByWindow } from './windows.ts'
 
 /** Steps of a named trip and of its twin for spread [s]. */

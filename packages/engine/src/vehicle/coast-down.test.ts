@@ -1,8 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { airDensityRead } from './air-density.ts'
 import { coastDownFit, coastTime, stepForce, toReferenceConditions, windAndSlope } from './coast-down.ts'
 import { constantPartOnTheDay, linearPartOnTheDay, roadLoad, squaredPartOnTheDay } from './road-load.ts'
-import { airDensityRead } from './air-density.ts'
 
 const kmh = (v: number): number => v / 3.6
 const steps = [120, 110, 100, 90, 80, 70, 60, 50, 40, 30]

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
-import { turnsPerDistance } from './speedometer.ts'
 import { rollingRadius, rollingRadiusBias, tyreDiameter } from './rolling-radius.ts'
+import { turnsPerDistance } from './speedometer.ts'
 import { loadedRadius } from './tyre-load.ts'
 
 /** Size, unloaded diameter, rolling circumference, rolling radius [mm], turns per kilometre: relation of the tyre standard (from memory), worked by hand. */

@@ -1,5 +1,5 @@
-import { standard } from '../working/value.ts'
 import { formula } from '../working/formula.ts'
+import { standard } from '../working/value.ts'
 
 const ETRTO = { work: 'etrto', place: 'dynamic rolling circumference', mark: 'from memory' } as const
 const RADIAL = standard('rolling-factor-radial', 'Rolling circumference of a radial tyre over its diameter', 'f_rad', 3.05, '1', ETRTO)

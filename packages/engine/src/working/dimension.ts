@@ -1,5 +1,5 @@
 import { type AnyFormula, isOne, type One, type Take } from './formula.ts'
-import { type TextNode, readText } from './text.ts'
+import { readText, type TextNode } from './text.ts'
 
 /** Exponents of metre, kilogram, second, ampere, kelvin and money. Angles are numbers (SI Brochure, 9th ed., 2.3.4). */
 export type Dimension = readonly [m: number, kg: number, s: number, A: number, K: number, money: number]
@@ -94,7 +94,8 @@ function read(node: TextNode, scope: Scope, faults: string[]): Found {
   }
   switch (node.is) {
     case 'number':
-      return node.value === 0 ? 'zero' : NONE
+      // Nothing and «without limit» are so in any unit.
+      return node.value === 0 || node.value === Infinity ? 'zero' : NONE
     case 'symbol': {
       const d = scope.get(node.name)
       if (Array.isArray(d)) return d as unknown as Dimension

@@ -1,5 +1,5 @@
 import { type AnyFormula, isOne, type One } from './formula.ts'
-import { type Equation, type TextNode, readText } from './text.ts'
+import { type Equation, readText, type TextNode } from './text.ts'
 import type { Curve, Grid } from './value.ts'
 
 type Known = number | readonly number[] | string | Curve | Grid

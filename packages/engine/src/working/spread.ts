@@ -1,5 +1,5 @@
-import { numbers } from './work.ts'
 import { type AnyValue, type Fact, type Figure, isFigure, type Value } from './value.ts'
+import { numbers } from './work.ts'
 
 /** How far a value moves with one standard uncertainty of each fact it rests on, by the fact's path. */
 export type Contributions = ReadonlyMap<string, number>

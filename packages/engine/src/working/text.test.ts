@@ -37,6 +37,7 @@ describe('the reader of formula text', () => {
     ['y = max(x_i)', 3],
     ['y = { a if a < b; b otherwise }', 3],
     ['y = { a if a ≥ b; b if a > 1 and b > 1; 0 otherwise }', 4],
+    ['y = { ∞ if a > 1; 0 otherwise }', Infinity],
     ['y = |a − b|', 1],
     ['y = ½ · a', 1.5],
     ['k = a · 2\ny = k + b', 10],
@@ -53,6 +54,7 @@ describe('a text read in units', () => {
   it('finds a result of another unit', () => expect(dimensionFaults(make('y = a · b'))).toEqual(['y comes out in m^2, the card says m']))
   it('finds a symbol nobody defined', () => expect(dimensionFaults(make('y = c'))[0]).toContain('c is not defined'))
   it('lets a zero stand beside any unit', () => expect(dimensionFaults(make('y = max(0, a)'))).toEqual([]))
+  it('lets «without limit» stand beside any unit', () => expect(dimensionFaults(make('y = { ∞ if a > b; a otherwise }'))).toEqual([]))
   it('knows that a newton metre is a joule', () => expect(dimensionOf('N·m')).toEqual(dimensionOf('J')))
   it('refuses a unit that is not coherent', () => expect(() => dimensionOf('km/h')).toThrow(/km/))
 })

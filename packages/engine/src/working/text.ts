@@ -14,7 +14,7 @@ export type TextNode =
 export type Comparison = { readonly left: TextNode; readonly sign: '<' | '≤' | '>' | '≥'; readonly right: TextNode }
 export type Equation = { readonly symbol: string; readonly value: TextNode }
 
-const TOKEN = /\s*(\d+(?:\.\d+)?(?:[eE][+-]?\d+)?|[\p{L}°][\p{L}\p{M}\p{Nd}_₀-₉₊₋′″,]*(?<!,)|[½¼¾√Σ∑π²³⁴]|[-+−·×/^()|{};,=<>≤≥])/uy
+const TOKEN = /\s*(\d+(?:\.\d+)?(?:[eE][+-]?\d+)?|[\p{L}°][\p{L}\p{M}\p{Nd}_₀-₉₊₋′″,]*(?<!,)|[½¼¾√Σ∑π∞²³⁴]|[-+−·×/^()|{};,=<>≤≥])/uy
 const FRACTION: Readonly<Record<string, number>> = { '½': 0.5, '¼': 0.25, '¾': 0.75 }
 const RAISED: Readonly<Record<string, number>> = { '²': 2, '³': 3, '⁴': 4 }
 const SIGNS = ['<', '≤', '>', '≥'] as const
@@ -104,6 +104,7 @@ class Reader {
     const t = this.next()
     if (/^\d/.test(t)) return { is: 'number', value: Number(t) }
     if (t in FRACTION) return { is: 'number', value: FRACTION[t] as number }
+    if (t === '∞') return { is: 'number', value: Infinity }
     if (t === 'π') return { is: 'number', value: Math.PI }
     if (t === '(') {
       const inner = this.sum()

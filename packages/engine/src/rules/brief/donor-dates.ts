@@ -1,8 +1,8 @@
 import { isGap } from '../../working/value.ts'
 import { limitFact } from '../limits.ts'
 import { type Judgement, type Remedy, rule } from '../rule.ts'
-import * as gateB from '../sets/feasibility.ts'
 import type { CalendarDate, Comparison } from '../sets/feasibility.ts'
+import * as gateB from '../sets/feasibility.ts'
 import { bySet, silent, waiting, wordsOf } from './by-set.ts'
 
 const SOURCE = { work: 'rule-set', place: 'age of the donor car' } as const

@@ -1,5 +1,5 @@
-import { againstDonor, type Axles, type Compared } from '../../studies/brief/against-donor.ts'
 import type { Model } from '../../model/model.ts'
+import { type Axles, againstDonor, type Compared } from '../../studies/brief/against-donor.ts'
 import { type Ask, from, type Gaps, isGaps } from '../../studies/study.ts'
 import { isGap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, type Remedy, rule } from '../rule.ts'

@@ -1,10 +1,10 @@
-import { againstDonor, type ComparedPeaks } from '../../studies/brief/against-donor.ts'
 import type { Model } from '../../model/model.ts'
+import { againstDonor, type ComparedPeaks } from '../../studies/brief/against-donor.ts'
 import { from, type Gaps, isGaps } from '../../studies/study.ts'
 import { type Gap, isGap } from '../../working/value.ts'
 import { doesNotApply, rule } from '../rule.ts'
-import * as gateB from '../sets/feasibility.ts'
 import type { DrivelinePlan } from '../sets/feasibility.ts'
+import * as gateB from '../sets/feasibility.ts'
 import { bySet, inWords, onEnds, silent, waiting } from './by-set.ts'
 import { powerLimitedTo, torqueLimitedTo } from './limit-remedy.ts'
 

@@ -1,4 +1,4 @@
-import type { Field, Fact } from '../../working/value.ts'
+import type { Fact, Field } from '../../working/value.ts'
 import { isGap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, type Remedy, rule } from '../rule.ts'
 import * as gateB from '../sets/feasibility.ts'

@@ -1,9 +1,9 @@
-import { packModel } from '../../studies/pack/pack-model.ts'
-import type { PackFigures } from '../../studies/pack/pack-figures.ts'
-import { type Gaps, isGaps } from '../../studies/study.ts'
 import type { Model } from '../../model/model.ts'
-import { isGap, type Value } from '../../working/value.ts'
+import type { PackFigures } from '../../studies/pack/pack-figures.ts'
+import { packModel } from '../../studies/pack/pack-model.ts'
 import type { Ask } from '../../studies/study.ts'
+import { type Gaps, isGaps } from '../../studies/study.ts'
+import { isGap, type Value } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
 
 const noCharger = (m: Model): boolean => !m.charging.charger.given

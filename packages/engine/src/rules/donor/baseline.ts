@@ -1,6 +1,6 @@
 import { coastDown } from '../../studies/donor/coast-down.ts'
 import { isGaps } from '../../studies/study.ts'
-import { standard, isGap } from '../../working/value.ts'
+import { isGap, standard } from '../../working/value.ts'
 import { doesNotApply, rule } from '../rule.ts'
 
 const GTR = { work: 'un-gtr-15', place: 'Annex 4, 4.3: statistical accuracy at each reference speed', mark: 'from memory' } as const
@@ -59,4 +59,42 @@ export const coastDownRepeats = rule({
     }))
   },
   spoil: { sample: 'lapwing', edits: [{ path: 'donor.coast-down.steps.75-to-65.out-2', now: '8.6 s' }], item: '75-to-65' },
+})
+
+export const coastDownInReason = rule({
+  id: 'coast-down-in-reason',
+  title: 'The coast-down shows a car that is held back, the more so the faster it goes',
+  stage: 'donor',
+  harm: 'S2',
+  hazards: [],
+  source: { work: 'definition', place: 'road load: rolling resistance and air drag both take power' },
+  judgements: (_, ask) => {
+    const test = ask(coastDown)
+    if (isGaps(test)) return doesNotApply('no coast-down is written down', ['donor.coast-down'])
+    const { f0, f2, by } = test,
+      about = by === 'runs' ? ['donor.coast-down.steps'] : ['donor.coast-down.f0', 'donor.coast-down.f2']
+    const again =
+      by === 'runs' ? 'Look for a slip in the speeds and times of the steps.' : 'Look for a slip in the coefficients and their units.'
+    return [
+      {
+        item: 'coefficients',
+        about,
+        holds: f0.value > 0 && f2.value > 0,
+        rests: [f0, f2],
+        says: 'Its rolling part comes out at {rolling}, its air part at {air}. Either below nothing is a car that pushes itself.',
+        slots: { rolling: f0, air: f2 },
+        remedies: [{ do: 'act', says: again }],
+      },
+      ...Object.entries(test.forces).map(([item, force]) => ({
+        item,
+        about: [`donor.coast-down.steps.${item}`],
+        holds: force.value > 0,
+        rests: [force],
+        says: 'In this step {force} slowed the car.',
+        slots: { force },
+        remedies: [{ do: 'act' as const, says: 'A step starts at its higher speed: look at from and to.' }],
+      })),
+    ]
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'donor.coast-down.steps.115-to-105.to', now: '10.5 km/h' }], item: 'coefficients' },
 })

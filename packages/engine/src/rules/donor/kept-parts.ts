@@ -1,6 +1,6 @@
 import type { DriveUnit } from '../../model/drive.ts'
 import type { Model } from '../../model/model.ts'
-import { type Into, keptParts, type KeptParts } from '../../studies/donor/kept-parts.ts'
+import { type Into, type KeptParts, keptParts } from '../../studies/donor/kept-parts.ts'
 import { oldEngine } from '../../studies/donor/old-engine.ts'
 import { type Ask, from, type Gaps, isGaps } from '../../studies/study.ts'
 import { type Field, type Gap, isGap, type Value } from '../../working/value.ts'

@@ -1,4 +1,5 @@
 import type { Model } from '../../model/model.ts'
+import { ledger } from '../../studies/donor/ledger.ts'
 import { moves, type Relief } from '../../studies/donor/moves.ts'
 import { RATED, type Rated } from '../../studies/donor/ratings.ts'
 import { room } from '../../studies/donor/room.ts'
@@ -74,6 +75,35 @@ export const ladenMasses = rule({
       : names.flatMap(name => RATED.map(rated => judged(m, ask, name, rated)))
   },
   spoil: { sample: 'lapwing', edits: [], item: 'two-up, rear axle' },
+})
+
+export const axlesCarry = rule({
+  id: 'axles-carry',
+  title: 'Each axle still carries something when what is listed has come out and gone in',
+  stage: 'donor',
+  harm: 'S2',
+  hazards: [],
+  source: { work: 'definition', place: 'an axle cannot pull the road up' },
+  judgements: (_, ask) => {
+    const kerb = ask(ledger)
+    return (['front', 'rear'] as const).map(axle => {
+      const item = `${axle} axle`,
+        about = ['donor.weighing', 'donor.removed', 'donor.added', 'pack.boxes']
+      if (isGaps(kerb)) return { item, about, says: 'What it carries cannot be said yet.', missing: kerb }
+      return {
+        item,
+        about,
+        holds: kerb[axle].value > 0,
+        rests: [kerb[axle]],
+        says: 'At kerb it would carry {now}.',
+        slots: { now: kerb[axle] },
+        remedies: [
+          { do: 'act', says: 'Look for a slip in the lists: a mass with a digit too many, or a place in cm or m that should be mm.' },
+        ],
+      }
+    })
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'donor.removed.engine.mass', now: '1280 kg' }], item: 'front axle' },
 })
 
 export const seatsWanted = rule({

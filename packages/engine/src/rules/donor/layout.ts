@@ -1,5 +1,5 @@
-import type { DriveUnit } from '../../model/drive.ts'
 import type { DrivenWheels } from '../../model/donor.ts'
+import type { DriveUnit } from '../../model/drive.ts'
 import { isGap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
 

@@ -1,5 +1,5 @@
-import { towing, train, type Train } from '../../studies/donor/train.ts'
 import type { Model } from '../../model/model.ts'
+import { type Train, towing, train } from '../../studies/donor/train.ts'
 import { type Ask, type Gaps, isGaps } from '../../studies/study.ts'
 
 import { doesNotApply, type Judgement, rule } from '../rule.ts'

@@ -1,5 +1,5 @@
-import { RATED } from '../../studies/donor/ratings.ts'
 import { loadCases } from '../../studies/donor/load-cases.ts'
+import { RATED } from '../../studies/donor/ratings.ts'
 import { massOf } from '../../studies/donor/room.ts'
 import { tyres } from '../../studies/donor/tyres.ts'
 import { wantedSpeed } from '../../studies/donor/wanted-speed.ts'

@@ -1,5 +1,5 @@
-import type { Model } from '../../model/model.ts'
 import type { DriveUnit } from '../../model/drive.ts'
+import type { Model } from '../../model/model.ts'
 import { type Envelope, envelopes } from '../../studies/drive/envelopes.ts'
 import { partLoads } from '../../studies/drive/part-loads.ts'
 import { type Ask, type Gaps, isGaps } from '../../studies/study.ts'

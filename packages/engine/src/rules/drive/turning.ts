@@ -1,6 +1,6 @@
+import type { Model } from '../../model/model.ts'
 import { wantedSpeeds } from '../../studies/drive/wanted-speed.ts'
 import { type Gaps, isGaps } from '../../studies/study.ts'
-import type { Model } from '../../model/model.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
 import { toWindow, windows } from './by-window.ts'
 

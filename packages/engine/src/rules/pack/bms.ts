@@ -1,6 +1,6 @@
+import type { Source } from '../../sources.ts'
 import { packModel } from '../../studies/pack/pack-model.ts'
 import { isGaps } from '../../studies/study.ts'
-import type { Source } from '../../sources.ts'
 import { isGap } from '../../working/value.ts'
 import { doesNotApply, rule } from '../rule.ts'
 import { limitOf, open, PRACTICE } from './answers.ts'

@@ -2,8 +2,8 @@ import {
   type Band,
   bandOf,
   type Caveat,
-  changeFromDonor,
   type Comparison,
+  changeFromDonor,
   compared,
   demandPositive,
   type Item,
@@ -71,7 +71,7 @@ export function axleShare(
   if (!limit) return []
   const { value } = limit.requirement
   if (typeof value !== 'number') return [stated(limit)]
-  demandPositive({ donorFront: donor.front, donorRear: donor.rear, front: converted.front, rear: converted.rear })
+  demandPositive({ donorFront: donor.front, donorRear: donor.rear })
   const shift = value / 100
   return AXLES.map(([item, axle]) => {
     const before = donor[axle] / (donor.front + donor.rear)

@@ -1,7 +1,7 @@
 import {
   type Answer,
-  type Comparison,
   type Caveat,
+  type Comparison,
   changeFromDonor,
   compared,
   demandPositive,

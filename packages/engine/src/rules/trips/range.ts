@@ -1,7 +1,7 @@
 import type { RangeGoal } from '../../model/brief.ts'
+import { isGaps } from '../../studies/study.ts'
 import { rangeInWeather } from '../../studies/trips/range-in-weather.ts'
 import { ranges } from '../../studies/trips/ranges.ts'
-import { isGaps } from '../../studies/study.ts'
 import { isGap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
 

@@ -1,3 +1,5 @@
+import type { DriveUnit } from '../../model/drive.ts'
+import type { Model } from '../../model/model.ts'
 import {
   axleShare,
   changeOfRatio,
@@ -6,14 +8,12 @@ import {
   massRatio,
   placesTogether,
   powerRatio,
-  powerToWeightRatio,
   powerTogether,
+  powerToWeightRatio,
   torqueRatio,
   torqueTogether,
 } from '../../vehicle/against-donor.ts'
 import { FUEL_DENSITY, massInRunningOrder, massInRunningOrderElectric } from '../../vehicle/running-order.ts'
-import type { DriveUnit } from '../../model/drive.ts'
-import type { Model } from '../../model/model.ts'
 import { type Field, type Figure, type Gap, isGap, type Value } from '../../working/value.ts'
 import { ledger } from '../donor/ledger.ts'
 import { weighed } from '../donor/weighed.ts'

@@ -18,10 +18,10 @@ import { otherAxle } from '../../vehicle/mass-and-axles.ts'
 import { type Field, type Figure, isGap, type Value } from '../../working/value.ts'
 import { ledger } from '../donor/ledger.ts'
 import { RATED, type Rated } from '../donor/ratings.ts'
-import { room, type Rooms } from '../donor/room.ts'
+import { type Rooms, room } from '../donor/room.ts'
 import { ratioWindow, type UnitWindow } from '../drive/ratio-window.ts'
-import { rangeGoals, ranges } from '../trips/ranges.ts'
 import { from, type Gaps, isGaps, type Maker, maybe, study, type Table } from '../study.ts'
+import { rangeGoals, ranges } from '../trips/ranges.ts'
 import { cost } from './cost.ts'
 
 /** What stands against a range goal: a rating in a load case, or the budget. */
@@ -83,6 +83,8 @@ export const exchange = study({
     const goals = k.goals.map((g, i): [string, Exchange['goals'][string]] => {
       const item = k.names[i] as string
       if (isGaps(g)) return [item, g]
+      // Nothing stands against a range without end, and nothing is to be had for it.
+      if (g.range.value === Infinity) return [item, []]
       if (!isGaps(pack)) {
         make.work('mass-of-10-km', massOfRange, { pack: pack.mass, range: g.range }, { item, label: `Battery mass of 10 km, ${item}` })
         if (!isGaps(k.person))

@@ -8,13 +8,13 @@ import {
   phasesUsed,
   phaseVoltage,
 } from '../../charging/outlet.ts'
-import { currentRoom, powerRoom } from '../../charging/room.ts'
 import { powerToPack } from '../../charging/power-to-pack.ts'
+import { currentRoom, powerRoom } from '../../charging/room.ts'
 import type { ChargingPlace } from '../../model/charging.ts'
 import type { Model } from '../../model/model.ts'
 import { type Fact, type Figure, isGap, type Value } from '../../working/value.ts'
-import { type Ask, type Gaps, isGaps, type Known, type Maker, maybe, study } from '../study.ts'
 import { packModel } from '../pack/pack-model.ts'
+import { type Ask, type Gaps, isGaps, type Known, type Maker, maybe, study } from '../study.ts'
 
 /** What one place puts into the pack. */
 export type Supply = {

@@ -4,7 +4,7 @@ import { isGap } from '../../working/value.ts'
 import { from, isGaps, maybe, study } from '../study.ts'
 import type { RangeFigures } from '../trips/drive-until-empty.ts'
 import { ranges } from '../trips/ranges.ts'
-import { charged, type ChargeKnown, chargeReads } from './charging.ts'
+import { type ChargeKnown, charged, chargeReads } from './charging.ts'
 
 /** How much distance comes back in the hours the car stands at each place, from the reserve, in the weather the goals share. */
 export const parked = study({

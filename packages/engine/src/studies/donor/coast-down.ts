@@ -3,9 +3,9 @@ import { studentFactor } from '../../numerics/index.ts'
 import { airDensityRead } from '../../vehicle/air-density.ts'
 import {
   coastDownFit,
+  statisticalAccuracy,
   stepDifference,
   stepForce,
-  statisticalAccuracy,
   toReferenceConditions,
   windAndSlope,
 } from '../../vehicle/coast-down.ts'
@@ -27,6 +27,8 @@ export type CoastDown = {
   readonly density: Value
   /** Statistical accuracy of each step; none where coefficients were typed. */
   readonly accuracy: Readonly<Record<string, Figure>>
+  /** Force of each step; none where coefficients were typed. */
+  readonly forces: Readonly<Record<string, Figure>>
 }
 
 const PAIRS = [1, 2, 3, 4, 5, 6] as const
@@ -93,7 +95,7 @@ type Typed = {
 }
 function byCoefficients({ f0, f1, f2, mass, temperature, pressure }: Typed, make: Maker): CoastDown {
   const density = make.work('density', airDensityRead, { pressure, temperature }, { label: 'Air density the coefficients hold at' })
-  return { by: 'coefficients', f0, f1, f2, mass, temperature, density, accuracy: {} }
+  return { by: 'coefficients', f0, f1, f2, mass, temperature, density, accuracy: {}, forces: {} }
 }
 
 function byRuns(known: Known<ReturnType<typeof runReads>>, make: Maker): CoastDown {
@@ -148,7 +150,15 @@ function byRuns(known: Known<ReturnType<typeof runReads>>, make: Maker): CoastDo
       cells: { from: s.from, to: s.to, force: forces[i], accuracy: accuracy[names[i] as string] },
     })),
   })
-  return { by: 'runs', ...at, mass: known.mass, temperature: TWENTY, density: REFERENCE_DENSITY, accuracy }
+  return {
+    by: 'runs',
+    ...at,
+    mass: known.mass,
+    temperature: TWENTY,
+    density: REFERENCE_DENSITY,
+    accuracy,
+    forces: Object.fromEntries(forces.map((f, i) => [names[i], f])),
+  }
 }
 
 const student = (degrees: number): Fact =>

@@ -1,6 +1,6 @@
 import { behindRear, ladenMass, ladenRear, peopleInRow, peopleMass } from '../../vehicle/laden.ts'
 import { otherAxle } from '../../vehicle/mass-and-axles.ts'
-import { isGap, type Figure, type Value } from '../../working/value.ts'
+import { type Figure, isGap, type Value } from '../../working/value.ts'
 import { type Gaps, isGaps, maybe, study } from '../study.ts'
 import { ledger } from './ledger.ts'
 

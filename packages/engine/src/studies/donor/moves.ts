@@ -2,8 +2,8 @@ import { modulesToMove, slideNeeded } from '../../vehicle/moving-mass.ts'
 import type { Figure, Value } from '../../working/value.ts'
 import { isGaps, type Maker, maybe, study } from '../study.ts'
 import { ledger } from './ledger.ts'
-import { room, type Rooms } from './room.ts'
 import type { Rated } from './ratings.ts'
+import { type Rooms, room } from './room.ts'
 
 export type Move = { readonly from: string; readonly to: string; readonly modules: Figure; readonly leaves: number; readonly makes: number }
 export type Relief = {

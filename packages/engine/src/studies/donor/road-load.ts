@@ -1,4 +1,4 @@
-import { airDrag, NO_LINEAR_PART, relativeDifference, roadLoad as load, roadPower, rollingForce } from '../../vehicle/road-load.ts'
+import { airDrag, roadLoad as load, NO_LINEAR_PART, relativeDifference, roadPower, rollingForce } from '../../vehicle/road-load.ts'
 import { REFERENCE_DENSITY } from '../../vehicle/road-load-reference.ts'
 import { type Figure, standard, type Value } from '../../working/value.ts'
 import { isGaps, type Maker, maybe, study } from '../study.ts'

@@ -1,6 +1,6 @@
 import { ladenMass, ladenRear, leastRoom, peopleInRow, peopleMass, roomTo, usableSeats } from '../../vehicle/laden.ts'
 import { otherAxle } from '../../vehicle/mass-and-axles.ts'
-import { standard, type Figure, type Gap, type Value } from '../../working/value.ts'
+import { type Figure, type Gap, standard, type Value } from '../../working/value.ts'
 import { study } from '../study.ts'
 import { ledger } from './ledger.ts'
 import { type Rated, ratingsOf } from './ratings.ts'

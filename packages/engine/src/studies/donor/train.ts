@@ -1,6 +1,6 @@
-import { couplingStrength } from '../../vehicle/towing.ts'
 import type { Trailer } from '../../model/trips.ts'
 import { trainMass } from '../../vehicle/road-load.ts'
+import { couplingStrength } from '../../vehicle/towing.ts'
 import { type Figure, type Gap, isGap, type Value } from '../../working/value.ts'
 import { from, type Gaps, isGaps, maybe, study } from '../study.ts'
 import { type Laden, loadCases } from './load-cases.ts'

@@ -1,6 +1,6 @@
-import { loadedRadius, loadKeptAtSpeed, axleLoadOfTyres } from '../../vehicle/tyre-load.ts'
 import { rollingRadius, rollingRadiusBias } from '../../vehicle/rolling-radius.ts'
 import { ratioChange, speedometerScale, turnsPerDistance } from '../../vehicle/speedometer.ts'
+import { axleLoadOfTyres, loadedRadius, loadKeptAtSpeed } from '../../vehicle/tyre-load.ts'
 import { type Field, type Figure, isGap, standard, type Value } from '../../working/value.ts'
 import { from, type Gaps, isGaps, maybe, study } from '../study.ts'
 import { rolling } from './rolling.ts'

@@ -6,7 +6,7 @@ import type { Fact, Figure, Value } from '../../working/value.ts'
 import { numbers } from '../../working/work.ts'
 import { situation, situationReads } from '../donor/situation.ts'
 import { type Ask, type Gaps, isGaps, type Known, type Maker, maybe, study } from '../study.ts'
-import { QUARTER_MILE, speedOf, STANDSTILL, UNLIMITED_SPEED, UNLIMITED_WAY } from './operating-points.ts'
+import { QUARTER_MILE, STANDSTILL, speedOf, UNLIMITED_SPEED, UNLIMITED_WAY } from './operating-points.ts'
 import { carOf, conditionsOf, pulling, pullingReads } from './pulling.ts'
 
 export type Sprint = {

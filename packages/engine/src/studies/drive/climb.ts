@@ -1,6 +1,6 @@
+import { torqueAtSpeed } from '../../drive/envelope.ts'
 import { lossAt } from '../../drive/motor-loss.ts'
 import { climbForce, motorSpeed, pullAtSpeed, roadLoadAt, torqueInShare } from '../../drive/speeds.ts'
-import { torqueAtSpeed } from '../../drive/envelope.ts'
 import { pullTogether } from '../../drive/wheel-force.ts'
 import { powerForTime, torqueForTime, windingSteady } from '../../drive/winding.ts'
 import type { ClimbGoal } from '../../model/brief.ts'

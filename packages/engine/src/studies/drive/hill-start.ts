@@ -11,7 +11,7 @@ import { type Laden, loadCases } from '../donor/load-cases.ts'
 import { rolling } from '../donor/rolling.ts'
 import { type Ask, from, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 import { FRONT, REAR } from './operating-points.ts'
-import { condition, pulling, type PullingKnown, pullingReads } from './pulling.ts'
+import { condition, type PullingKnown, pulling, pullingReads } from './pulling.ts'
 
 export type HillStart = {
   readonly goal: Fact

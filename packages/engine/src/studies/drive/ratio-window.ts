@@ -1,7 +1,7 @@
 import { ratioForTime, ratioForTimeNear, type Window } from '../../drive/ratio-window.ts'
 import { greatestRatio, leastRatio, ratioForPull, ratioForSpeed, ratioInUsualRange } from '../../drive/speeds.ts'
-import { ratedSpeed } from '../../drive/winding.ts'
 import { pullTogether } from '../../drive/wheel-force.ts'
+import { ratedSpeed } from '../../drive/winding.ts'
 import type { Field, Figure, Value } from '../../working/value.ts'
 import { isGap, standard } from '../../working/value.ts'
 import { numbers } from '../../working/work.ts'

@@ -1,6 +1,6 @@
+import { totalRatio } from '../../drive/wheel-force.ts'
 import type { DriveUnit } from '../../model/drive.ts'
 import type { Model } from '../../model/model.ts'
-import { totalRatio } from '../../drive/wheel-force.ts'
 import { type Field, type Figure, type Gap, isGap } from '../../working/value.ts'
 import { type Gaps, isGaps, maybe, study } from '../study.ts'
 

@@ -1,7 +1,7 @@
 import { highestSpeed } from '../../drive/highest-speed.ts'
 import { leastSpeed, pullAtSpeed, roadLoadAt, roadSpeed } from '../../drive/speeds.ts'
 import type { TopSpeedGoal } from '../../model/brief.ts'
-import { isGap, type Fact, type Field, type Figure, type Value } from '../../working/value.ts'
+import { type Fact, type Field, type Figure, isGap, type Value } from '../../working/value.ts'
 import { situation, situationReads } from '../donor/situation.ts'
 import { type Gaps, isGaps, maybe, study } from '../study.ts'
 import type { Rating } from './climb.ts'

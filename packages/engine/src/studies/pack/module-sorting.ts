@@ -1,6 +1,6 @@
 import { moduleGrouping, stringSorting } from '../../battery/module-grouping.ts'
-import { packCapacity, weakestModule } from '../../battery/pack-arithmetic.ts'
 import { sortedStrings } from '../../battery/module-lot.ts'
+import { packCapacity, weakestModule } from '../../battery/pack-arithmetic.ts'
 import { type Figure, isGap, type Value } from '../../working/value.ts'
 import { type Gaps, isGaps, maybe, study } from '../study.ts'
 import { missingRecords } from './salvaged-modules.ts'

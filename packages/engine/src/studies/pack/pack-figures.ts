@@ -1,5 +1,5 @@
-import type { Gaps } from '../study.ts'
 import type { Curve, Figure, Value } from '../../working/value.ts'
+import type { Gaps } from '../study.ts'
 
 /** The pack as every sum about energy and power uses it; all at pack terminals, charge z from 0 to 1. */
 export type PackFigures = {

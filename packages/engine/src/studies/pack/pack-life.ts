@@ -1,3 +1,5 @@
+import { naumannCycling, schmalstiegCycling } from '../../battery/ageing.ts'
+import { AGEING_LAW, fullCycles, healthLeft, lossOfThisCell, rootLawOnTop, standingOnTop } from '../../battery/ageing-of-years.ts'
 import {
   cycleVoltage,
   distanceInAll,
@@ -7,14 +9,12 @@ import {
   standingNmc,
   throughputOfLaw,
 } from '../../battery/ageing-through-seasons.ts'
-import { AGEING_LAW, fullCycles, healthLeft, lossOfThisCell, rootLawOnTop, standingOnTop } from '../../battery/ageing-of-years.ts'
-import { naumannCycling, schmalstiegCycling } from '../../battery/ageing.ts'
-import { RATES } from '../../battery/pack-sums.ts'
 import { healthOf } from '../../battery/module-lot.ts'
+import { RATES } from '../../battery/pack-sums.ts'
 import { greatestConsumption } from '../../trip/consumption.ts'
 import { type Fact, type Figure, standard, type Value } from '../../working/value.ts'
-import { ranges } from '../trips/ranges.ts'
 import { from, type Gaps, isGaps, type Maker, study } from '../study.ts'
+import { ranges } from '../trips/ranges.ts'
 import { packModel } from './pack-model.ts'
 import { usableEnergy } from './usable-energy.ts'
 

@@ -1,7 +1,7 @@
+import { cellCount } from '../../battery/pack-arithmetic.ts'
 import { boxedMass, boxedModules, boxesMass, energyPerMass, energyPerVolume, overheadShare } from '../../battery/pack-sums.ts'
 import { storedEnergy } from '../../battery/usable-energy.ts'
 import type { Figure } from '../../working/value.ts'
-import { cellCount } from '../../battery/pack-arithmetic.ts'
 import { isGaps, maybe, study } from '../study.ts'
 import { packModel } from './pack-model.ts'
 

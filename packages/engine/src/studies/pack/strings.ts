@@ -1,5 +1,5 @@
-import { joiningResistor, joiningStrings } from '../../battery/parallel-branches.ts'
 import { stringResistance, stringSlope } from '../../battery/pack-resistance.ts'
+import { joiningResistor, joiningStrings } from '../../battery/parallel-branches.ts'
 import { type Figure, isGap, standard } from '../../working/value.ts'
 import { type Gaps, isGaps, maybe, study } from '../study.ts'
 import { packModel } from './pack-model.ts'

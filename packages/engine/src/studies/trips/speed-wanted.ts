@@ -1,6 +1,6 @@
 import type { Trip } from '../../model/trips.ts'
 import { curve } from '../../numerics/curve.ts'
-import { climbTime, slopeAlong, slopeFitted, speedHeld, speedReached, STEADY_TIME } from '../../trip/journey.ts'
+import { climbTime, STEADY_TIME, slopeAlong, slopeFitted, speedHeld, speedReached } from '../../trip/journey.ts'
 import { routeSlope, routeTrace } from '../../trip/route.ts'
 import { type Curve, type Fact, isGap, type Value } from '../../working/value.ts'
 import type { Known, Maker } from '../study.ts'
