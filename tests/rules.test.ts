@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { applyEdits, type Edit, settingText } from '@ampwright/conversion'
 import { Answers, type Finding, findings, HAZARDS, type Remedy, RULES, type Rule } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
-import { type Car, conversionOf, root, textOf } from './cars.ts'
+import { assessText, type Car, CARS, conversionOf, root, textOf } from './cars.ts'
 
 function edited(text: string, edits: readonly Edit[]): string {
   const done = applyEdits(text, edits)
@@ -94,5 +94,23 @@ describe('the list of rules', () => {
           .filter(f => f.outcome === 'failing')
           .map(f => f.rule),
       ).toEqual([])
+  })
+})
+
+describe('a rule that protects people', () => {
+  const laden = RULES.find(r => r.id === 'laden-masses') as Rule
+  const outcome = (mass: string): string | undefined => {
+    const answers = new Answers(conversionOf(edited(textOf('lapwing'), [{ path: 'pack.module.mass', now: mass }])).model)
+    return ofItem(findings(laden, answers, new Map()), 'two-up, rear axle')?.outcome
+  }
+  it('calls nothing good that rests on an assumed value, and says so where no end of its ± would do', () => {
+    expect(outcome('5 ± 0.5 kg (measured)')).toBe('sound')
+    expect(outcome('5 ± 0.5 kg (assumed, like others)')).toBe('unanswered')
+    expect(outcome('12.6 ± 9 kg (assumed, like others)')).toBe('unanswered')
+    expect(outcome('25 ± 0.5 kg (assumed, like others)')).toBe('failing')
+  })
+  it.each(CARS)('is never sound or marginal on an assumption: %s', car => {
+    for (const f of assessText(textOf(car), { bands: true }).assessment.findings)
+      if (f.harm === 'S3' && f.assumed.length) expect(['unanswered', 'failing', 'does not apply', 'accepted'], f.rule).toContain(f.outcome)
   })
 })

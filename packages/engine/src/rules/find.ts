@@ -2,7 +2,7 @@ import type { Acceptance, Model } from '../model/model.ts'
 import { markOf } from '../sources.ts'
 import type { Answers } from '../studies/answers.ts'
 import { type Gaps, isGaps, once } from '../studies/study.ts'
-import { judge, type Outcome } from '../working/judge.ts'
+import { breaksAllOver, judge, type Outcome } from '../working/judge.ts'
 import { assumptions, leaves } from '../working/leaves.ts'
 import { halfWidthOfDifference, type SpreadMemo } from '../working/spread.ts'
 import { type AnyValue, type Fact, type Gap, isGap, type Value } from '../working/value.ts'
@@ -72,15 +72,19 @@ function finding(rule: Rule, j: Judgement, model: Model, memo: SpreadMemo | unde
   const half = memo ? halfWidthOfDifference(found, limit, memo) : 0
   const assumed = assumedIn([found, limit]),
     unsure = unsureOf(rule, assumed, j, limit)
-  return {
+  const judged = {
     ...base,
     found,
     required: { side: j.side, limit },
     half,
     assumed,
     rests: fingerprint([found, limit]),
-    ...(unsure ? { outcome: 'unanswered', reason: unsure } : eased(judge(found.value, j.side, limit.value, half), rule, j)),
   }
+  if (unsure === ASSUMED && half > 0 && breaksAllOver(found.value, j.side, limit.value, half)) {
+    const outcome = eased('failing', rule, j)
+    return { ...judged, ...outcome, reason: outcome.reason ?? 'broken over the whole ± of what is assumed' }
+  }
+  return { ...judged, ...(unsure ? { outcome: 'unanswered', reason: unsure } : eased(judge(found.value, j.side, limit.value, half), rule, j)) }
 }
 
 /** A breach of a limit that was only quoted, or that a milder reading allows, is marginal and says why. */
@@ -96,10 +100,11 @@ function eased(outcome: Outcome, rule: Rule, { requirement, eased }: Judgement):
 
 const assumedIn = (values: readonly AnyValue[]): readonly string[] => [...new Set(values.flatMap(v => assumptions(v).map(f => f.path)))]
 
-/** With harm S3 nothing is decided by an assumed value or by a limit known from memory only. */
+const ASSUMED = 'rests on an assumed value'
+/** With harm S3 nothing is called good by an assumed value, nor decided by a limit known from memory only. A breach no end of the ± escapes is said. */
 function unsureOf(rule: Rule, assumed: readonly string[], { requirement }: Judgement, limit?: Value): string | undefined {
   if (rule.harm !== 'S3') return undefined
-  if (assumed.length) return 'rests on an assumed value'
+  if (assumed.length) return ASSUMED
   if (requirement && decides(requirement.requirement, rule.harm) === 'no') return 'the limit is known from memory only'
   const source = limit && 'origin' in limit ? (limit as Fact).origin?.source : undefined
   return source && markOf(source) === 'from memory' ? 'the limit is known from memory only' : undefined

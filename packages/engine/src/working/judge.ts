@@ -13,3 +13,8 @@ export function judge(found: number, side: Side, limit: number, half: number): '
   if (room < -rounding) return 'failing'
   return half > 0 && room < half ? 'marginal' : 'sound'
 }
+
+/** Whether no value within the ± would keep the limit. */
+export function breaksAllOver(found: number, side: Side, limit: number, half: number): boolean {
+  return judge(side === 'at most' ? found - half : found + half, side, limit, 0) === 'failing'
+}
