@@ -101,8 +101,11 @@ export function printFindings(findings: readonly Finding[], t: Terminal, system:
       )
     else say(filled(f.says, f, system))
     if (f.outcome === 'unanswered' && f.reason)
-      say(`Unanswered: ${f.reason}${f.assumed.length ? `: ${f.assumed.slice(0, 4).join(', ')}` : ''}.`)
-    if (f.outcome === 'failing' && f.reason) say(`Failing although it rests on assumed values, because it is ${f.reason}: ${f.assumed.slice(0, 4).join(', ')}.`)
+      say(
+        `Unanswered: ${f.reason}${f.assumed.length ? `: ${f.assumed.slice(0, 4).join(', ')}. Measure it or read it off, and write it with that origin` : ''}.`,
+      )
+    if (f.outcome === 'failing' && f.reason)
+      say(`Failing although it rests on assumed values, because it is ${f.reason}: ${f.assumed.slice(0, 4).join(', ')}.`)
     if (f.outcome === 'marginal' && f.reason) say(`Marginal and not failing because ${f.reason}.`)
     if (f.requirement && f.outcome !== 'sound') say(requirementLine(f.requirement), true)
     if (f.outcome === 'accepted' && f.reason) say(`Accepted: ${f.reason}`)

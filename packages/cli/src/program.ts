@@ -41,7 +41,10 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
     .configureOutput({ writeOut: s => t.out(s.trimEnd()), writeErr: s => t.err(s.trimEnd()) })
   const units = (): Option => new Option('--units <system>', 'units of the output').choices(['metric', 'us', 'uk']).default('metric')
   const strict = (c: Command): Command =>
-    c.option('--strict', 'assume nothing: class values stay gaps').addOption(units()).option('--json', 'machine-readable output')
+    c
+      .option('--strict', 'no class table fills a gap; parts chosen from the catalogue keep their values')
+      .addOption(units())
+      .option('--json', 'machine-readable output')
 
   strict(
     program

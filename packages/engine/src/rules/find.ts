@@ -84,7 +84,10 @@ function finding(rule: Rule, j: Judgement, model: Model, memo: SpreadMemo | unde
     const outcome = eased('failing', rule, j)
     return { ...judged, ...outcome, reason: outcome.reason ?? 'broken over the whole ± of what is assumed' }
   }
-  return { ...judged, ...(unsure ? { outcome: 'unanswered', reason: unsure } : eased(judge(found.value, j.side, limit.value, half), rule, j)) }
+  return {
+    ...judged,
+    ...(unsure ? { outcome: 'unanswered', reason: unsure } : eased(judge(found.value, j.side, limit.value, half), rule, j)),
+  }
 }
 
 /** A breach of a limit that was only quoted, or that a milder reading allows, is marginal and says why. */

@@ -28,9 +28,13 @@ export const goalsAgree = rule({
           side: 'at least',
           limit: a.wanted,
           says:
-            a.name === 'budget'
-              ? 'The budget allows battery for {found}; the brief asks for {limit}. For both, find {lacking} or give up {giveUp}.'
-              : 'With the boxes where they are, this rating allows battery for {found}; the brief asks for {limit}. For both, give up {lacking} elsewhere or {giveUp} of range.',
+            a.lacking.value === 0
+              ? a.name === 'budget'
+                ? 'The budget allows battery for {found}; the brief asks for {limit}.'
+                : 'With the boxes where they are, this rating allows battery for {found}; the brief asks for {limit}.'
+              : a.name === 'budget'
+                ? 'The budget allows battery for {found}; the brief asks for {limit}. For both, find {lacking} or give up {giveUp}.'
+                : 'With the boxes where they are, this rating allows battery for {found}; the brief asks for {limit}. For both, give up {lacking} elsewhere or {giveUp} of range.',
           slots: { lacking: a.lacking, giveUp: a.giveUp },
           remedies: [
             {

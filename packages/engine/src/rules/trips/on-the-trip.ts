@@ -39,7 +39,10 @@ export const followsItsTrips = rule({
       found: missed,
       side: 'at most',
       limit: HUNDREDTH,
-      says: 'On {item} it falls {missed} short of the speeds asked, and is slow for {slow}.',
+      says:
+        missed.value > 0
+          ? 'On {item} it falls {missed} short of the speeds asked, and is slow for {slow}.'
+          : 'On {item} it keeps the speeds asked.',
       slots: { missed: f['distance-missed'], slow: f['time-slow'] },
       remedies: [{ do: 'act', says: 'More power, a shorter ratio, or a trip this car is meant for.' }],
     })),
