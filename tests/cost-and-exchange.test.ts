@@ -1,5 +1,5 @@
 import { applyEdits, type Edit, readQuantity, spellQuantity } from '@ampwright/conversion'
-import { Answers, cost, exchange, type Figure, findings, isGaps, type Kept, RULES, type Study } from '@ampwright/engine'
+import { Answers, cost, exchange, type Figure, findings, isGaps, type Kept, RULES, STUDIES, type Study } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
 import { assessText, CARS, conversionOf, textOf } from './cars.ts'
 
@@ -172,3 +172,45 @@ describe('the table of goals', () => {
     expect([cell('top-speed', 'load'), cell('yard-ramp', 'load')]).toEqual(['driver', 'laden'])
   })
 })
+
+type Windows = { readonly units: Readonly<Record<string, { readonly empty?: boolean }>> }
+const study = <A>(id: string): Study<A> => STUDIES.find(s => s.id === id) as Study<A>
+const ratioWindow = study<Windows>('window'),
+  acceleration = study('acceleration'),
+  strongerDrive = study('stronger-drive')
+
+describe('a drive for goals no ratio meets', () => {
+  const both = edited(textOf('lapwing'), { 'brief.goals.sprint.within': '8 s', 'brief.goals.top-speed.speed': '160 km/h' })
+  const figures = figuresOf(both, strongerDrive),
+    item = 'main sprint and top-speed'
+  it('is so much stronger that with that torque and power a ratio is left, and with less none', () => {
+    const times = figures.get(`stronger-drive.times@${item}`) ?? Number.NaN
+    const empty = (k: number): boolean | undefined => {
+      const text = edited(both, {
+        'drive.units.main.motor.peak-torque': `${250 * k} Nm`,
+        'drive.units.main.motor.peak-power': `${100 * k} kW`,
+      })
+      const answer = new Answers(conversionOf(text).model).ask(ratioWindow)
+      return isGaps(answer) ? undefined : answer.units['main']?.empty
+    }
+    expect(times).toBeGreaterThan(1.05)
+    // A run is not pull alone: road load and grip make the proportion good to some per cent.
+    expect(empty(times * 1.1)).toBe(false)
+    expect(empty(1 + (times - 1) / 2)).toBe(true)
+    expect(figures.get(`stronger-drive.money@${item}`)).toBeCloseTo((times - 1) * (1500 + price(both, 'inverter')), 6)
+  })
+  it('or settles for the time that the run takes in the shortest ratio allowed', () => {
+    const high = figuresOf(both, ratioWindow).get('window.high@main') ?? Number.NaN,
+      present = figuresOf(both, ratioWindow).get('window.low@main') ?? Number.NaN
+    expect(high).toBeLessThan(present)
+    const finalDrive = /final-drive: ([\d.]+)/.exec(both)?.[1]
+    const gear = high / Number(finalDrive)
+    const text = edited(both, { 'donor.gearbox.gears.fourth': String(Number(gear.toPrecision(12))) })
+    expect(figuresOf(text, acceleration).get('acceleration.time@sprint')).toBeCloseTo(
+      figures.get('stronger-drive.settle.time@main sprint') ?? 0,
+      2,
+    )
+  })
+})
+const price = (text: string, what: string): number =>
+  Number(new RegExp(`${what}:[\\s\\S]*?price: (\\d+)`).exec(text.slice(text.indexOf('drive:')))?.[1])

@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { applyEdits, type Edit, settingText } from '@ampwright/conversion'
 import { Answers, type Finding, findings, HAZARDS, type Remedy, RULES, type Rule } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
-import { assessText, type Car, CARS, conversionOf, root, textOf } from './cars.ts'
+import { assessText, CARS, type Car, conversionOf, root, textOf } from './cars.ts'
 
 function edited(text: string, edits: readonly Edit[]): string {
   const done = applyEdits(text, edits)

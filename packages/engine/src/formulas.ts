@@ -31,6 +31,7 @@ import * as powerToPack from './charging/power-to-pack.ts'
 import * as chargingRoom from './charging/room.ts'
 import * as exchange from './cost/exchange.ts'
 import * as parts from './cost/parts.ts'
+import * as strongerDrive from './cost/stronger-drive.ts'
 import * as acceleration from './drive/acceleration.ts'
 import * as batteryPull from './drive/battery-pull.ts'
 import * as envelope from './drive/envelope.ts'
@@ -95,7 +96,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     keptParts,
     movingMass,
   ],
-  cost: [parts, exchange],
+  cost: [parts, exchange, strongerDrive],
   battery: [
     openCircuitSets,
     chenRinconMora,

@@ -7,6 +7,7 @@ import { axleShare, crashEquivalence, frontAxleRise, kerbMass, kerbMassChange } 
 import { ladenByLaw, permittedMassesApproval, permittedMassesKept } from './brief/permitted-masses.ts'
 import { continuousPower, historicPrivilege, powerAgainstDonor, powerChange, torqueAgainstDonor } from './brief/power-and-torque.ts'
 import { askedBefore, packApproval, singleCar } from './brief/route.ts'
+import { strongerMotorFits } from './brief/stronger-motor.ts'
 import { topSpeedKept } from './brief/top-speed-kept.ts'
 import { chargerReaches, chargerSetPoint, dcInlet, driveBlocked } from './charging/charger.ts'
 import { chargesAsWanted } from './charging/goals.ts'
@@ -87,6 +88,7 @@ const BRIEF: readonly Rule[] = [
   topSpeedKept,
   partsWithinBudget,
   goalsAgree,
+  strongerMotorFits,
 ]
 
 /** What the donor car brings and what the finished car makes of it. */

@@ -2,6 +2,7 @@ import { againstDonor } from './brief/against-donor.ts'
 import { cost } from './brief/cost.ts'
 import { exchange } from './brief/exchange.ts'
 import { outline } from './brief/outline.ts'
+import { strongerDrive } from './brief/stronger-drive.ts'
 import { chargingGoals } from './charging/charging.ts'
 import { leads, outlets } from './charging/outlets.ts'
 import { parked } from './charging/parked.ts'
@@ -108,6 +109,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   trips,
   ranges,
   exchange,
+  strongerDrive,
   rangeInWeather,
   leads,
   outlets,

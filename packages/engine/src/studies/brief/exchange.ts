@@ -37,6 +37,8 @@ export type Against = {
   readonly about: readonly string[]
 }
 export type Exchange = {
+  /** What is left of the budget. */
+  readonly left: Figure | Gaps
   readonly goals: Readonly<Record<string, readonly (Against | { readonly name: string; readonly gaps: Gaps })[] | Gaps>>
 }
 
@@ -107,7 +109,7 @@ export const exchange = study({
           : [budgetAgainst(make, item, g, priced, left)]
       return [item, [...byMass, ...byMoney]]
     })
-    const answer = { goals: Object.fromEntries(goals) }
+    const answer = { left, goals: Object.fromEntries(goals) }
     pairs(make, answer, isGaps(k.windows) ? [] : ratioPairs(make, Object.values(k.windows.units), k.speeds))
     return answer
   },
