@@ -52,6 +52,7 @@ import * as againstDonor from './vehicle/against-donor.ts'
 import * as airDensity from './vehicle/air-density.ts'
 import * as centreOfMass from './vehicle/centre-of-mass.ts'
 import * as coastDown from './vehicle/coast-down.ts'
+import * as defaultRoadLoad from './vehicle/default-road-load.ts'
 import * as dragArea from './vehicle/drag-area.ts'
 import * as grip from './vehicle/grip.ts'
 import * as hill from './vehicle/hill.ts'
@@ -92,6 +93,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     traction,
     tyreLoad,
     coastDown,
+    defaultRoadLoad,
     dragArea,
     keptParts,
     movingMass,

@@ -73,6 +73,36 @@ export const weakestSurely = formula(
   ({ of, chance }) => normalQuantile(1 - chance ** (1 / of)),
 )
 
+/** Mean of the weakest of N from a lot by the law of Weibull, whose tail is weak as that of real lots. */
+export const weakestByWeibull = formula(
+  {
+    id: 'weakest-by-weibull',
+    label: 'Expected weakest of many, weak tail',
+    gives: number('x_N', 'expected weakest, in the unit of the scale'),
+    takes: {
+      scale: number('λ', 'scale of the lot'),
+      shape: { ...number('β', 'shape of the lot'), holds: [1, 1000] },
+      of: { symbol: 'N', unit: '1', label: 'how many', shows: 'count', holds: [1, 1000] },
+    },
+    text: 'x_N = λ · Γ(1 + 1/β) · N^(−1/β)',
+    words: 'needs the gamma function',
+    source: ORDER,
+    proof: {
+      examples: [
+        { takes: { scale: 60, shape: 30, of: 96 }, gives: 50.5953, within: 5e-5, source: ORDER },
+        { takes: { scale: 60, shape: 30, of: 1 }, gives: 58.9096, within: 5e-5, source: ORDER, because: 'the mean of the lot' },
+      ],
+    },
+  },
+  // Γ(1 + s) = ∫ u^s e^(−u) du, with u = v⁸ to smooth the root at nothing.
+  ({ scale, shape, of }) => {
+    const s = 1 / shape
+    let gamma = 0
+    for (let k = 0; k < 16; k++) gamma += gaussLegendre(v => 8 * v ** (8 * s + 7) * Math.exp(-(v ** 8)), k / 10, (k + 1) / 10, 8)
+    return scale * gamma * of ** -s
+  },
+)
+
 /** Capacity to expect of a string of N taken blindly from a tested lot. No law of distribution is assumed. */
 export const blindString = formula(
   {
