@@ -207,3 +207,19 @@ describe('rules of the pack', () => {
       for (const f of findings(rule, new Answers(conversionOf(text).model))) expect(f.outcome, rule.id).not.toBe('sound')
   })
 })
+
+describe('a pack far larger than the trip', () => {
+  // Cells that warm give more of their energy than a lap takes: the range must end all the same.
+  it('goes about as much further', () => {
+    const cold = Object.fromEntries(
+      conversionOf(textOf('lapwing')).facts.flatMap(f =>
+        /^trips\.named\.[^.]+\.pack-temperature$/.test(f.path) ? [[f.path, '0 °C']] : [],
+      ),
+    )
+    const range = (capacity: string): number =>
+      value(figuresOf('lapwing', 'range', { ...cold, 'pack.salvage': null, 'pack.module.cell-capacity': capacity }), 'range.range@mixed')
+    const further = range('9000 Ah') / range('60 Ah')
+    expect(further).toBeGreaterThan(120)
+    expect(further).toBeLessThan(200)
+  })
+})

@@ -107,11 +107,11 @@ export const distanceBack = formula(
       range: { symbol: 's_R', unit: 'm', label: 'range of the trip', shows: 'distance' },
       used: joules('E_ch', 'energy out of the charge on it'),
     },
-    text: 's = E_st · s_R / E_ch',
+    text: 's = { 0 if s_R ≤ 0; ∞ if s_R ≥ ∞; E_st · s_R / E_ch otherwise }',
     source: { work: 'definition', place: 'proportion' },
     proof: { none: 'proportion' },
   },
-  ({ stored, range, used }) => (stored * range) / used,
+  ({ stored, range, used }) => (range <= 0 ? 0 : range === Number.POSITIVE_INFINITY ? range : (stored * range) / used),
 )
 /** What the wall meter counts for one charge. */
 export const wallEnergy = formula(

@@ -51,7 +51,7 @@ export function rangeToEmpty(plan: TripPlan, reserve: number, coldEnergy: Curve)
   const sum = (place: number): number => state.sums[place]!
   const net = (): number => sum(SUM.drawn) - sum(SUM.putBack)
   let before = left(),
-    lapBegan = before
+    lapBegan = state.values[STATE.charge]!
   if (before <= 0) return { ...NOWHERE, lowestVoltage: state.extremes[EXTREME.voltage]! }
   for (let piece = 0; piece < MOST_PIECES; piece++) {
     const part = piece % pieces,
@@ -62,8 +62,10 @@ export function rangeToEmpty(plan: TripPlan, reserve: number, coldEnergy: Curve)
       fromCharge = sum(SUM.charge),
       lowest = state.extremes[EXTREME.voltage]!
     if (part === 0) {
-      if (piece > 0 && before >= lapBegan) break
-      lapBegan = before
+      // By charge: warming cells give more of theirs, so that the energy left may rise although the lap took some.
+      const charge = state.values[STATE.charge]!
+      if (piece > 0 && charge >= lapBegan) break
+      lapBegan = charge
       state.values[STATE.distance] = 0
     }
     follow(ready, state, Math.round((steps * part) / pieces), Math.round((steps * (part + 1)) / pieces), undefined)

@@ -28,7 +28,8 @@ export const parked = study({
     const trips = isGaps(all)
       ? []
       : Object.entries((all as { trips: Record<string, RangeFigures | { gaps: unknown }> }).trips).filter(
-          (t): t is [string, RangeFigures] => !('gaps' in t[1]),
+          // What a trip takes that takes nothing cannot be put back.
+          (t): t is [string, RangeFigures] => !('gaps' in t[1]) && t[1].range.value < Infinity,
         )
     const rows = places.flatMap((k, i) => {
       if (isGaps(k)) return []
