@@ -82,8 +82,8 @@ export const brief = group(
       variants('goal', 'kind', {
         'top speed': group('top speed', { speed: quantity('speed', 'speed wanted', 'v', { least: 1 }), ...conditions }),
         acceleration: group('acceleration', {
-          from: quantity('speed', 'from', 'v_1', { least: 0 }),
-          to: quantity('speed', 'to', 'v_2', { least: 1 }),
+          from: quantity('speed', 'speed the run starts at', 'v_1', { least: 0 }),
+          to: quantity('speed', 'speed the run ends at', 'v_2', { least: 1 }),
           within: quantity('time', 'within', 't', { least: 0.5 }),
           ...conditions,
         }),

@@ -33,7 +33,7 @@ const motor = group(
       measure: DATASHEET,
       says: 'Left out: peak torque times base speed.',
     }),
-    'peak-time': quantity('time', 'peak for', 't_max', { least: 1, until: BEFORE, measure: DATASHEET }),
+    'peak-time': quantity('time', 'motor gives its peak for', 't_max', { least: 1, until: BEFORE, measure: DATASHEET }),
     'continuous-torque': quantity('torque', 'continuous torque', 'M_c', {
       least: 1,
       until: BEFORE,
@@ -62,8 +62,8 @@ const motor = group(
     'top-speed': quantity('rotational speed', 'top speed of the motor', 'ω_max', { least: 10, until: BEFORE, measure: DATASHEET }),
     'rotor-inertia': quantity('moment of inertia', 'rotor inertia', 'J_m', { least: 0, assume: rotorInertia }),
     mass: quantity('mass', 'mass of the motor', 'm_mot', { least: 0, most: 2000, measure: WEIGH }),
-    diameter: quantity('length', 'diameter', 'D_mot', { least: 0.02, most: 2 }),
-    length: quantity('length', 'length', 'ℓ_mot', { least: 0.02, most: 2 }),
+    diameter: quantity('length', 'diameter of the motor', 'D_mot', { least: 0.02, most: 2 }),
+    length: quantity('length', 'length of the motor', 'ℓ_mot', { least: 0.02, most: 2 }),
     x: quantity('length', 'motor behind the front axle', 'x', { ...ALONG, measure: TAPE }),
     z: quantity('length', 'motor above the ground', 'z', { ...UP, measure: TAPE }),
     'best-efficiency': quantity('share', 'best efficiency of the motor alone', 'η_best', {
