@@ -174,6 +174,13 @@ describe('check cases through the whole chain', () => {
 })
 
 describe('traps', () => {
+  it('an approved pack is no longer one when its modules are boxed anew', () => {
+    const pack = (state: string) =>
+      under('de', 'lapwing', 'pack-approval', { 'brief.pack-approval': 'approved pack', 'pack.module.state': state }).get('as built')
+        ?.outcome
+    expect(pack('used')).toBe('failing')
+    expect(pack('new')).toBe('sound')
+  })
   it('a limit counts only when it is sealed, and whether it is is asked', () => {
     const limit = { 'drive.units.main.power-limit': '92 kW' }
     expect(under('be', 'lapwing', 'power-against-donor', { ...limit, 'drive.units.main.limit-sealed': 'no' }).get(UPPER)?.outcome).toBe(

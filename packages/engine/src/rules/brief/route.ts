@@ -104,6 +104,17 @@ export const askedBefore = rule({
   spoil: { sample: 'lapwing', edits: [{ path: 'brief.asked.inspector', now: '2027-03-01' }], item: 'inspector' },
 })
 
+/** An approval is of the pack as its maker closed it. */
+const asBuilt = (state: Fact<string>, plan: Fact<string>): Judgement => ({
+  item: 'as built',
+  about: ['brief.pack-approval', 'pack.module.state'],
+  holds: state.value !== 'used',
+  rests: [state, plan],
+  says: 'The modules are {state}. An approval covers a pack as its maker closed it; modules taken out of one and boxed anew make a new pack.',
+  slots: { state },
+  remedies: [{ do: 'act', says: 'Agree with the technical service on tests of the car as a whole, or buy a pack that stays closed.' }],
+})
+
 export const packApproval = rule({
   id: 'pack-approval',
   title: 'There is a way to get the pack approved',
@@ -112,7 +123,7 @@ export const packApproval = rule({
   hazards: [],
   source: { work: 'rule-set', place: 'approval of the traction battery' },
   caution: 'A pack without proof of its tests may burn; a certificate cannot be had for a pack of mixed modules afterwards.',
-  judgements: bySet((limits, { brief }) => {
+  judgements: bySet((limits, { brief, pack }) => {
     const about = ['brief.pack-approval'],
       row = limits('battery.approval'),
       plan = brief.packApproval
@@ -128,6 +139,7 @@ export const packApproval = rule({
         requirement: row,
         remedies: [{ do: 'act', says: 'Buy an approved pack, or agree with the technical service on tests of the car as a whole.' }],
       },
+      ...(plan.value === 'approved pack' && !isGap(pack.module.state) ? [asBuilt(pack.module.state, plan)] : []),
     ]
   }),
   spoil: { sample: 'lapwing', edits: [{ path: 'brief.pack-approval', now: 'none' }] },
