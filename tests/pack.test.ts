@@ -221,5 +221,48 @@ describe('a pack far larger than the trip', () => {
     const further = range('9000 Ah') / range('60 Ah')
     expect(further).toBeGreaterThan(120)
     expect(further).toBeLessThan(200)
+describe('salvaged modules that leak', () => {
+  const modules = Array.from({ length: 12 }, (_, k) => `b${String(k + 1).padStart(2, '0')}`)
+  /** Both readings of each module of the pickup, as cell voltage and fall of a cell in fourteen days. */
+  const rested = (cell: number, fall: (name: string) => number): Readonly<Record<string, string>> =>
+    Object.fromEntries(
+      modules.flatMap(name => [
+        [`pack.salvage.${name}.rest-voltage`, `${(8 * cell).toFixed(4)} V`],
+        [`pack.salvage.${name}.rest-voltage-later`, `${(8 * (cell - fall(name))).toFixed(4)} V`],
+      ]),
+    )
+  const rule = 'salvaged-module-holds-charge'
+  it('passes a lot that rests', () => {
+    expect(outcomes('badger', {}, rule)).toEqual(['sound', 'beside the others sound', 'by itself sound'])
+  })
+  it('rejects a lot of nickel modules that all lose a tenth in a month, though none stands out', () => {
+    // Half charge of the class curve: 0.51 V over the charge, so 1.7 mV a day.
+    expect(
+      outcomes(
+        'badger',
+        rested(3.676, () => 0.024),
+        rule,
+      ),
+    ).toEqual(['sound', 'beside the others sound', 'by itself failing'])
+  })
+  it('rejects one LFP module that falls faster than three times the others, even where the voltage tells little', () => {
+    const lot = rested(3.3, name => (name === 'b05' ? 0.012 : 0.0005))
+    expect(outcomes('badger', { 'pack.module.chemistry': 'LFP', ...lot }, rule)).toEqual([
+      'sound',
+      'beside the others failing',
+      'by itself unanswered',
+    ])
+  })
+  it('lets LFP pass only where its voltage tells its charge', () => {
+    const low = rested(3.26, () => 0.0005)
+    expect(outcomes('badger', { 'pack.module.chemistry': 'LFP', ...low }, rule)).toEqual([
+      'sound',
+      'beside the others sound',
+      'by itself sound',
+    ])
+  })
+  it('does not blame a lot whose falls no meter tells from nothing', () => {
+    const still = rested(3.676, name => (name === 'b05' ? 0.000125 : 0))
+    expect(outcomes('badger', still, rule)).toEqual(['sound', 'beside the others sound', 'by itself sound'])
   })
 })

@@ -1,9 +1,14 @@
 import { at } from '../numerics/curve.ts'
 import { formula } from '../working/formula.ts'
+import { standard } from '../working/value.ts'
 import { stringSorting } from './module-grouping.ts'
-import { coulombs, count, many, ohms, share, volts } from './symbols.ts'
+import { coulombs, count, hours, many, ohms, share, volts } from './symbols.ts'
 
 const PRACTICE = { work: 'practice', place: 'grading of used modules', mark: 'common practice' } as const
+/** How much faster than the median a module may lose charge, and what a meter still tells apart. */
+const TIMES_MEDIAN = standard('leak-times-median', 'times the median leak', 'f_m', 3, '1', PRACTICE)
+const LAST_DIGIT = standard('last-digit', 'last digit of a module reading', 'U_r', 0.001, 'V', PRACTICE)
+const DAY = standard('day', 'one day', 't_d', 86400, 's', { work: 'definition', place: 'one day' })
 const DEFINITION = { work: 'definition', place: 'statistics of a lot' } as const
 
 /** Spread of a lot, from its lowest to its highest, over its lowest. */
@@ -254,6 +259,86 @@ export const fallOff = formula(
     },
   },
   ({ each }) => Math.max(...each) - medianOf(each),
+)
+export const medianFall = formula(
+  {
+    id: 'median-fall',
+    label: 'Median fall of the rest voltage',
+    gives: volts('U_m', 'median fall in a day, one cell'),
+    takes: { each: many(volts('U_k', 'fall in a day of each module, one cell')) },
+    text: 'The value in the middle of the sorted list; of an even number, half way between the two in the middle.',
+    words: WORDS,
+    source: { work: 'probability', place: 'median' },
+    proof: {
+      examples: [
+        {
+          takes: { each: [0.001, 0.004, 0.002] },
+          gives: 0.002,
+          within: 1e-12,
+          source: { work: 'probability', place: 'three values, by hand' },
+        },
+      ],
+    },
+  },
+  ({ each }) => medianOf(each),
+)
+export const fastestFall = formula(
+  {
+    id: 'fastest-fall',
+    label: 'Fastest fall of the rest voltage',
+    gives: volts('U_f', 'fastest fall in a day, one cell'),
+    takes: { each: many(volts('U_k', 'fall in a day of each module, one cell')) },
+    text: 'U_f = max(U_k)',
+    source: { work: 'definition', place: 'the worst of several' },
+    proof: { none: 'definition' },
+  },
+  ({ each }) => Math.max(...each),
+)
+/** Leaks of a lot on one shelf stand to each other as their falls do: the slope of the curve drops out. */
+export const fallAllowed = formula(
+  {
+    id: 'fall-allowed',
+    label: 'Fall of the rest voltage allowed beside the others',
+    gives: volts('U_lim', 'fall allowed in a day, one cell'),
+    takes: {
+      median: volts('U_m', 'median fall in a day, one cell'),
+      cells: count('n_s', 'cells in series in one module'),
+      apart: many(hours('t_k', 'time between the two readings of each module')),
+    },
+    uses: [TIMES_MEDIAN, LAST_DIGIT, DAY],
+    text: 'U_lim = f_m · max(U_m, U_r / n_s · t_d / min(t_k))',
+    source: PRACTICE,
+    leavesOut: 'Modules that rest at other voltages than the lot: there the slope does not drop out.',
+    proof: {
+      examples: [
+        {
+          takes: { median: 1e-4, cells: 6, apart: [14 * 86400, 20 * 86400] },
+          gives: 3e-4,
+          within: 1e-12,
+          source: { work: 'definition', place: 'three times a tenth of a millivolt, by hand' },
+        },
+        {
+          takes: { median: 0, cells: 6, apart: [14 * 86400, 20 * 86400] },
+          gives: 3 / 84000,
+          within: 1e-12,
+          source: { work: 'definition', place: 'a lot that does not fall, read to a millivolt over six cells and 14 days; by hand' },
+        },
+      ],
+    },
+  },
+  ({ median, cells, apart }) => TIMES_MEDIAN.value * Math.max(median, ((LAST_DIGIT.value / cells) * DAY.value) / Math.min(...apart)),
+)
+export const greatestLeak = formula(
+  {
+    id: 'greatest-leak',
+    label: 'Greatest self-discharge of a module',
+    gives: share('s_max', 'greatest self-discharge in thirty days'),
+    takes: { each: many(share('s_k', 'self-discharge of each module in thirty days')) },
+    text: 's_max = max(s_k)',
+    source: { work: 'definition', place: 'the worst of several' },
+    proof: { none: 'definition' },
+  },
+  ({ each }) => Math.max(...each),
 )
 /** Lowest rest voltage per cell of any module. */
 export const lowestRest = formula(

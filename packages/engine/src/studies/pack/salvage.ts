@@ -1,10 +1,14 @@
 import {
   capacityOff,
   capacitySpread,
+  fallAllowed,
   fallOff,
+  fastestFall,
+  greatestLeak,
   healthOf,
   lowestInsulation,
   lowestRest,
+  medianFall,
   medianShare,
   resistanceOff,
   resistanceSpread,
@@ -28,6 +32,11 @@ export type Salvage = {
   readonly median: Figure | Gaps
   readonly resistance: OfLot | Gaps
   readonly fall: OfLot | Gaps
+  /** The fastest fall of any module, with what the others of its lot allow. */
+  readonly beside: (OfLot & { readonly allowed: Figure }) | Gaps
+  /** The fastest fall of any module, one module being enough to judge. */
+  readonly alone: OfLot | Gaps
+  readonly leak: OfLot | Gaps
   readonly rest: OfLot | Gaps
   readonly apart: Figure | Gaps
   readonly insulation: OfLot | Gaps
@@ -170,12 +179,38 @@ export const salvage = study({
             ),
           }
         : none
+    const known = (list: readonly (Figure | undefined)[]): readonly Figure[] => list as readonly Figure[]
+    const fastest = isGaps(k.falls) || !names.length ? undefined : make.work('fastest', fastestFall, { each: known(rows.map(r => r.fall)) })
+    const quickest = fastest && { found: fastest, worst: worst(known(rows.map(r => r.fall)), v => v) }
     return {
       places,
       median,
       capacity: ofLot(k.capacity, each => make.work('capacity-off', capacityOff, { each }), off),
       resistance: ofLot(k.resistance, each => make.work('resistance-off', resistanceOff, { each }), off),
       fall,
+      beside: isGaps(k.falls)
+        ? k.falls
+        : quickest && several
+          ? {
+              ...quickest,
+              allowed: make.work('fall-allowed', fallAllowed, {
+                median: make.work('median-fall', medianFall, { each: known(rows.map(r => r.fall)) }),
+                cells: k.falls.series,
+                apart: k.falls.each.map(r => r.apart),
+              }),
+            }
+          : none,
+      alone: isGaps(k.falls) ? k.falls : (quickest ?? none),
+      leak: isGaps(k.falls)
+        ? k.falls
+        : isGaps(k.openCircuit)
+          ? k.openCircuit
+          : names.length
+            ? {
+                found: make.work('greatest-leak', greatestLeak, { each: known(rows.map(r => r.cells.leak)) }),
+                worst: worst(known(rows.map(r => r.cells.leak)), v => v),
+              }
+            : none,
       rest: isGaps(series)
         ? series
         : ofLot(
