@@ -254,12 +254,22 @@ describe('salvaged modules that leak', () => {
     ])
   })
   it('lets LFP pass only where its voltage tells its charge', () => {
-    const low = rested(3.26, () => 0.0005)
+    const low = rested(3.24, () => 0.0005)
     expect(outcomes('badger', { 'pack.module.chemistry': 'LFP', ...low }, rule)).toEqual([
       'sound',
       'beside the others sound',
       'by itself sound',
     ])
+  })
+  it('asks how LFP modules were levelled where their voltage cannot show it, and calls far apart what is far apart', () => {
+    const matched = 'salvaged-voltage-matched',
+      flat = { 'pack.module.chemistry': 'LFP', ...rested(3.3, () => 0.0005) }
+    expect(outcomes('badger', {}, matched)).toEqual(['sound'])
+    expect(outcomes('badger', flat, matched)).toEqual(['unanswered'])
+    expect(outcomes('badger', { ...flat, 'pack.levelled': 'charged full one by one' }, matched)).toEqual(['sound'])
+    expect(outcomes('badger', { ...flat, 'pack.levelled': 'not yet' }, matched)).toEqual(['failing'])
+    expect(outcomes('badger', { ...flat, 'pack.salvage.b05.rest-voltage': '25.6 V' }, matched)).toEqual(['failing'])
+    expect(outcomes('badger', { 'pack.module.chemistry': 'LFP', ...rested(3.24, () => 0.0005) }, matched)).toEqual(['sound'])
   })
   it('does not blame a lot whose falls no meter tells from nothing', () => {
     const still = rested(3.676, name => (name === 'b05' ? 0.000125 : 0))

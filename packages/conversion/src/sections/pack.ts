@@ -103,6 +103,9 @@ export const pack = group(
     compression: choice('what presses the cells', ['module housing', 'fixture', 'none'], {
       says: 'A fixture holds bare cells with the force their maker asks for.',
     }),
+    levelled: choice('how the modules were levelled', ['charged full one by one', 'not yet'], {
+      says: 'Before they were put in series. On the flat of LFP the rest voltage cannot show it.',
+    }),
     'strings-apart': quantity('voltage', 'voltage between strings before they are joined', 'ΔU_str', {
       least: 0,
       measure: { tool: 'meter, rested for a day', accuracy: '± 0.1 V', minutes: 10 },

@@ -67,6 +67,7 @@ export type Pack = Here & {
   readonly wiringResistance: Field
   readonly boxConductance: Field
   readonly compression: Field<'module housing' | 'fixture' | 'none'>
+  readonly levelled: Field<'charged full one by one' | 'not yet'>
   readonly stringsApart: Field
   readonly limits: Here & {
     readonly fuse: Field
