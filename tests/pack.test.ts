@@ -276,3 +276,29 @@ describe('salvaged modules that leak', () => {
     expect(outcomes('badger', still, rule)).toEqual(['sound', 'beside the others sound', 'by itself sound'])
   })
 })
+
+describe('the voltage of an empty pack', () => {
+  /** The remedies offered to the cabin heater. */
+  const offered = (edits: Readonly<Record<string, string>>) => {
+    const done = applyEdits(
+      textOf('lapwing'),
+      Object.entries(edits).map(([path, now]) => ({ path, now })),
+    )
+    if (!done.ok) throw new Error(done.problem.what)
+    const rule = RULES.find(r => r.id === 'voltage-when-empty')
+    if (!rule) throw new RangeError('no rule')
+    return findings(rule, new Answers(conversionOf(done.text).model)).find(f => f.item === 'cabin-heater')
+  }
+  it('may be raised within the reserve, never past a full cell', () => {
+    const near = offered({ 'pack.users.cabin-heater.lowest': '300 V' })
+    expect(near?.remedies.map(r => r.do)).toEqual(['set', 'act'])
+    // Half the modules in two strings: 220 V would need 4.583 V from each cell.
+    const far = offered({
+      'pack.modules-in-series': '8',
+      'pack.strings': '2',
+      'pack.users.cabin-heater.lowest': '220 V',
+    })
+    expect(far?.outcome).toBe('failing')
+    expect(far?.remedies.map(r => r.do)).toEqual(['act'])
+  })
+})

@@ -85,6 +85,42 @@ export const chargeStops = rule({
   spoil: { sample: 'lapwing', edits: [{ path: 'pack.charge-to', now: '4.25 V' }] },
 })
 
+export const emptyBelowFull = rule({
+  id: 'cells-empty-below-full',
+  title: 'A cell is empty at a lower voltage than it is full',
+  stage: 'pack',
+  harm: 'S2',
+  hazards: [],
+  source: { work: 'definition', place: 'a cell gives charge between the voltage it is charged to and the one it is emptied to' },
+  judgements: m => {
+    const { cellLowest, chargeTo, module } = m.pack,
+      about = ['pack.cell-lowest', 'pack.charge-to']
+    if (isGap(cellLowest)) return [open(about, cellLowest)]
+    if (isGap(chargeTo)) return [open(about, chargeTo)]
+    const lowest = isGap(module.chemistry) ? undefined : WINDOW[module.chemistry.value][0]
+    return [
+      {
+        about,
+        holds: cellLowest.value < chargeTo.value,
+        rests: [cellLowest, chargeTo],
+        says: 'A cell is emptied down to {lowest} and charged up to {stop}; what lies between is all it gives.',
+        slots: { lowest: cellLowest, stop: chargeTo },
+        remedies:
+          lowest && lowest.value < chargeTo.value
+            ? [
+                {
+                  do: 'set',
+                  says: 'Empty the cells to the limit of the chemistry; the maker’s sheet may be stricter.',
+                  sets: [{ path: 'pack.cell-lowest', to: { value: lowest.value, kind: 'voltage' } }],
+                },
+              ]
+            : [{ do: 'act', says: 'Take both voltages from the sheet of the cell.' }],
+      },
+    ]
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'pack.cell-lowest', now: '4.583 V' }] },
+})
+
 const TOUCH = limitOf('touch-voltage', 'direct voltage from which high-voltage rules hold', 60, 'V', {
   work: 'un-r100',
   place: '2, definition of high voltage',

@@ -1,4 +1,5 @@
 import type { Model } from '../../model/model.ts'
+import { at } from '../../numerics/curve.ts'
 import { launchSag } from '../../studies/pack/launch-sag.ts'
 import { packModel } from '../../studies/pack/pack-model.ts'
 import { type VoltageUser, voltageUsers } from '../../studies/pack/voltage-window.ts'
@@ -69,7 +70,8 @@ export const voltageWhenEmpty = rule({
     mark: 'common practice',
   },
   judgements: (m, ask) => {
-    const p = pack(ask)
+    const p = pack(ask),
+      { reserve } = m.brief
     return perUser(m, ({ name, lowest, about }) => {
       const where = [...SHAPE, 'pack.cell-lowest', about[0]]
       if (isGaps(p)) return open(where, p, name)
@@ -83,12 +85,17 @@ export const voltageWhenEmpty = rule({
         remedies: isGap(lowest)
           ? []
           : [
-              {
-                do: 'set',
-                says: 'Stop discharging at a higher cell voltage; a little energy is lost.',
-                sets: [{ path: 'pack.cell-lowest', to: { value: lowest.value / p.cellsInSeries.value, kind: 'voltage' } }],
-              },
-              { do: 'act', says: 'Or more modules in series.' },
+              // Stopping earlier costs nothing while the cells rest that low only within the reserve; further up it takes the range away.
+              ...(!isGap(reserve) && lowest.value <= at(p.openCircuit.value, reserve.value)
+                ? [
+                    {
+                      do: 'set' as const,
+                      says: 'Stop discharging at a higher cell voltage, within the reserve; a little energy is lost.',
+                      sets: [{ path: 'pack.cell-lowest', to: { value: lowest.value / p.cellsInSeries.value, kind: 'voltage' as const } }],
+                    },
+                  ]
+                : []),
+              { do: 'act', says: 'More modules in series, or a part that works from a lower voltage.' },
             ],
       }
     })
