@@ -302,3 +302,24 @@ describe('the voltage of an empty pack', () => {
     expect(far?.remedies.map(r => r.do)).toEqual(['act'])
   })
 })
+
+describe('what presses the cells', () => {
+  const rule = 'cells-pressed'
+  it('is asked of bare cells: how hard, and what kind of cell', () => {
+    expect(outcomes('wren', {}, rule)).toEqual(['sound', 'force sound', 'not too much sound'])
+    expect(outcomes('wren', { 'pack.module.cell-shape': '' }, rule)).toEqual(['sound', 'force unanswered'])
+    expect(outcomes('wren', { 'pack.pressing-force': '' }, rule)).toEqual(['sound', 'force unanswered'])
+    expect(outcomes('wren', { 'pack.module.cell-shape': 'cylindrical' }, rule)).toEqual(['does not apply'])
+  })
+  it('is neither too little nor too much, and the maker of the cell has the last word', () => {
+    expect(outcomes('wren', { 'pack.pressing-force': '0.8 kN' }, rule)).toEqual(['sound', 'force failing', 'not too much sound'])
+    expect(outcomes('wren', { 'pack.pressing-force': '6 kN' }, rule)).toEqual(['sound', 'force sound', 'not too much failing'])
+    const asked = { 'pack.pressing-force': '6 kN', 'pack.module.pressure-most': '300 kPa' }
+    expect(outcomes('wren', asked, rule)).toEqual(['sound', 'force sound', 'not too much sound'])
+  })
+  it('is no module housing where the module is one cell', () => {
+    expect(outcomes('wren', { 'pack.compression': 'module housing' }, rule)).toEqual(['failing'])
+    expect(outcomes('lapwing', {}, rule)).toEqual(['sound'])
+    expect(outcomes('lapwing', { 'pack.compression': 'none' }, rule)).toEqual(['failing'])
+  })
+})

@@ -64,6 +64,13 @@ export const pack = group(
         says: 'Only the cell maker’s own table. Left out: a planning line that stops below 2 °C.',
       }),
       'cold-energy': file('usable energy over cell temperature, 1 at 25 °C', 'curve', 'cold-energy CSV', '1', { assume: coldEnergy }),
+      'cell-shape': choice('shape of the cells', ['pouch', 'prismatic', 'cylindrical'], { measure: LABEL }),
+      'pressure-least': quantity('pressure', 'pressure the cell maker asks for, at least', 'p_min', {
+        least: 0,
+        most: 1e6,
+        says: 'Left out: what fixtures of such cells are planned with.',
+      }),
+      'pressure-most': quantity('pressure', 'pressure the cell maker asks for, at most', 'p_max', { least: 0, most: 1e6 }),
       mass: quantity('mass', 'mass of one module', 'm_mod', {
         least: 0.001,
         most: 2000,
@@ -102,6 +109,12 @@ export const pack = group(
     }),
     compression: choice('what presses the cells', ['module housing', 'fixture', 'none'], {
       says: 'A fixture holds bare cells with the force their maker asks for.',
+    }),
+    'pressing-force': quantity('force', 'force of the fixture on the face of the cells', 'F_p', {
+      least: 0,
+      most: 1e5,
+      measure: { tool: 'springs or pads of known rate, or torque of the tie rods', accuracy: '± 20 %', minutes: 30 },
+      says: 'At 30 to 50 % charge.',
     }),
     levelled: choice('how the modules were levelled', ['charged full one by one', 'not yet'], {
       says: 'Before they were put in series. On the flat of LFP the rest voltage cannot show it.',

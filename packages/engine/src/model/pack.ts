@@ -20,6 +20,9 @@ export type Module = Here & {
   readonly resistanceOverCharge: Field<Curve>
   readonly chargeTable: Field<Curve>
   readonly coldEnergy: Field<Curve>
+  readonly cellShape: Field<'pouch' | 'prismatic' | 'cylindrical'>
+  readonly pressureLeast: Field
+  readonly pressureMost: Field
   readonly mass: Field
   readonly length: Field
   readonly width: Field
@@ -67,6 +70,7 @@ export type Pack = Here & {
   readonly wiringResistance: Field
   readonly boxConductance: Field
   readonly compression: Field<'module housing' | 'fixture' | 'none'>
+  readonly pressingForce: Field
   readonly levelled: Field<'charged full one by one' | 'not yet'>
   readonly stringsApart: Field
   readonly limits: Here & {

@@ -30,7 +30,6 @@ import { motorOverSpeed, propshaftSpeed } from './drive/turning.ts'
 import { bmsFitted, bmsLimitsDrive, bmsStopsCharger, bmsWatchesAll, chargeCounted, noColdCharging } from './pack/bms.ts'
 import {
   cellLimits,
-  cellsPressed,
   chargeStops,
   emptyBelowFull,
   everyModulePlaced,
@@ -39,6 +38,7 @@ import {
   stringFused,
   stringsAlike,
 } from './pack/cells-and-boxes.ts'
+import { cellsPressed } from './pack/cells-pressed.ts'
 import { chargingCurrent, continuousCurrent, peakCurrent, peakLastsOut } from './pack/currents.ts'
 import {
   capacityMatched,

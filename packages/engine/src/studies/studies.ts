@@ -46,6 +46,7 @@ import { packMass } from './pack/pack-mass.ts'
 import { packModel } from './pack/pack-model.ts'
 import { packTemperature } from './pack/pack-temperature.ts'
 import { powerLimits } from './pack/power-limits.ts'
+import { pressing } from './pack/pressing.ts'
 import { salvage } from './pack/salvage.ts'
 import { strings } from './pack/strings.ts'
 import { usableEnergy } from './pack/usable-energy.ts'
@@ -96,6 +97,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   arrangements,
   continuousDraw,
   moduleVoltage,
+  pressing,
   batteryPull,
   acceleration,
   topSpeed,

@@ -188,37 +188,6 @@ export const outsideCabin = rule({
   spoil: { sample: 'lapwing', edits: [{ path: 'pack.boxes.boot.where', now: 'cabin' }], item: 'boot' },
 })
 
-export const cellsPressed = rule({
-  id: 'cells-pressed',
-  title: 'Pouch and prismatic cells are pressed as their maker asks',
-  stage: 'pack',
-  harm: 'S2',
-  hazards: ['A10'],
-  source: PRACTICE,
-  judgements: m => {
-    const { compression } = m.pack,
-      about = ['pack.compression']
-    if (isGap(compression)) return [open(about, compression)]
-    return [
-      {
-        about,
-        holds: compression.value !== 'none',
-        rests: [compression],
-        says: 'What presses the cells: {by}. Without it they swell and crack the box.',
-        slots: { by: compression },
-        remedies: [
-          {
-            do: 'set',
-            says: 'End plates, tie rods and pads for the force the maker asks for.',
-            sets: [{ path: 'pack.compression', to: { word: 'fixture' } }],
-          },
-        ],
-      },
-    ]
-  },
-  spoil: { sample: 'wren', edits: [{ path: 'pack.compression', now: 'none' }] },
-})
-
 export const everyModulePlaced = rule({
   id: 'every-module-placed',
   title: 'The boxes hold as many modules as the pack has',
