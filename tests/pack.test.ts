@@ -221,6 +221,9 @@ describe('a pack far larger than the trip', () => {
     const further = range('9000 Ah') / range('60 Ah')
     expect(further).toBeGreaterThan(120)
     expect(further).toBeLessThan(200)
+  })
+})
+
 describe('salvaged modules that leak', () => {
   const modules = Array.from({ length: 12 }, (_, k) => `b${String(k + 1).padStart(2, '0')}`)
   /** Both readings of each module of the pickup, as cell voltage and fall of a cell in fourteen days. */
@@ -321,5 +324,33 @@ describe('what presses the cells', () => {
     expect(outcomes('wren', { 'pack.compression': 'module housing' }, rule)).toEqual(['failing'])
     expect(outcomes('lapwing', {}, rule)).toEqual(['sound'])
     expect(outcomes('lapwing', { 'pack.compression': 'none' }, rule)).toEqual(['failing'])
+  })
+})
+
+describe('a pack without a BMS', () => {
+  it('has nobody who stops, cuts back, watches or counts', () => {
+    const none = { 'pack.bms.fitted': 'no' }
+    for (const rule of ['bms-fitted', 'bms-stops-charger', 'bms-limits-drive', 'bms-watches-every-group', 'no-charging-below-freezing'])
+      expect(outcomes('badger', none, rule), rule).toEqual(['failing'])
+    expect(outcomes('wren', none, 'charge-counted')).toEqual(['failing'])
+    expect(outcomes('badger', { ...none, 'pack.module.cell-fuses': 'no' }, 'shorted-cell-caught')).toEqual(['failing'])
+  })
+  it('does not say what an unknown one does', () => {
+    for (const rule of ['bms-stops-charger', 'bms-limits-drive', 'bms-watches-every-group'])
+      expect(outcomes('badger', { 'pack.bms.fitted': '' }, rule), rule).toEqual(['unanswered'])
+  })
+})
+
+describe('a shorted cell', () => {
+  const rule = 'shorted-cell-caught'
+  it('matters only where cells stand beside each other in a group', () => {
+    expect(outcomes('wren', {}, rule)).toEqual(['does not apply'])
+    expect(outcomes('lapwing', {}, rule)).toEqual(['sound'])
+  })
+  it('is cut off by a fuse of its own or noticed at rest; one of the two is enough, and neither is assumed', () => {
+    expect(outcomes('lapwing', { 'pack.bms.watches-rest': '' }, rule)).toEqual(['unanswered'])
+    expect(outcomes('lapwing', { 'pack.bms.watches-rest': 'no' }, rule)).toEqual(['unanswered'])
+    expect(outcomes('lapwing', { 'pack.bms.watches-rest': 'no', 'pack.module.cell-fuses': 'yes' }, rule)).toEqual(['sound'])
+    expect(outcomes('lapwing', { 'pack.bms.watches-rest': 'no', 'pack.module.cell-fuses': 'no' }, rule)).toEqual(['failing'])
   })
 })

@@ -65,6 +65,10 @@ export const pack = group(
       }),
       'cold-energy': file('usable energy over cell temperature, 1 at 25 °C', 'curve', 'cold-energy CSV', '1', { assume: coldEnergy }),
       'cell-shape': choice('shape of the cells', ['pouch', 'prismatic', 'cylindrical'], { measure: LABEL }),
+      'cell-fuses': choice('each cell of a group has its own fuse', ['yes', 'no'], {
+        measure: LABEL,
+        says: 'A fuse or a thin bond that melts, cell by cell.',
+      }),
       'pressure-least': quantity('pressure', 'pressure the cell maker asks for, at least', 'p_min', {
         least: 0,
         most: 1e6,
@@ -138,6 +142,7 @@ export const pack = group(
       'controls-charger': choice('BMS stops the charger', ['yes', 'no']),
       'limits-drive': choice('BMS cuts the drive back', ['by lowest cell', 'by pack voltage', 'no']),
       'counts-charge': choice('BMS counts charge in and out', ['yes', 'no']),
+      'watches-rest': choice('BMS warns when one group sinks at rest', ['yes', 'no']),
       cells: quantity('count', 'cells the BMS can watch', 'n_bms', { least: 1 }),
       'lowest-charge-temperature': quantity('temperature', 'BMS lets no charging in below', 'T_ch,min', { least: 213.15, most: 333.15 }),
     }),

@@ -21,6 +21,7 @@ export type Module = Here & {
   readonly chargeTable: Field<Curve>
   readonly coldEnergy: Field<Curve>
   readonly cellShape: Field<'pouch' | 'prismatic' | 'cylindrical'>
+  readonly cellFuses: Field<'yes' | 'no'>
   readonly pressureLeast: Field
   readonly pressureMost: Field
   readonly mass: Field
@@ -88,6 +89,7 @@ export type Pack = Here & {
     readonly controlsCharger: Field<'yes' | 'no'>
     readonly limitsDrive: Field<'by lowest cell' | 'by pack voltage' | 'no'>
     readonly countsCharge: Field<'yes' | 'no'>
+    readonly watchesRest: Field<'yes' | 'no'>
     readonly cells: Field
     readonly lowestChargeTemperature: Field
   }

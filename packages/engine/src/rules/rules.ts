@@ -27,7 +27,7 @@ import { hillStart } from './drive/hill-start.ts'
 import { launchGrip, lowRangeOnDry, recoveryGrip } from './drive/on-the-road.ts'
 import { couplerTorque, halfShaftTorque, inverterLimits, motorFiguresAgree, reversedRotation } from './drive/parts-of-the-drive.ts'
 import { motorOverSpeed, propshaftSpeed } from './drive/turning.ts'
-import { bmsFitted, bmsLimitsDrive, bmsStopsCharger, bmsWatchesAll, chargeCounted, noColdCharging } from './pack/bms.ts'
+import { bmsFitted, bmsLimitsDrive, bmsStopsCharger, bmsWatchesAll, chargeCounted, noColdCharging, shortedCell } from './pack/bms.ts'
 import {
   cellLimits,
   chargeStops,
@@ -151,6 +151,7 @@ const PACK: readonly Rule[] = [
   outsideCabin,
   moduleAlone,
   breakingVoltage,
+  shortedCell,
   stringFused,
   emptyBelowFull,
   voltageWhenFull,

@@ -18,7 +18,8 @@ export const peakCurrent = rule({
       p = ask(packModel)
     if (isGaps(p)) return [open(about, p)]
     const { limits, bms } = m.pack,
-      held = !isGap(limits.bms) && !isGap(bms.limitsDrive) && bms.limitsDrive.value !== 'no'
+      without = !isGap(bms.fitted) && bms.fitted.value === 'no',
+      held = !without && !isGap(limits.bms) && !isGap(bms.limitsDrive) && bms.limitsDrive.value !== 'no'
     const set = {
       do: 'set' as const,
       says: 'Set the discharge limit of the BMS to what the cells give.',
