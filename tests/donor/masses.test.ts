@@ -149,3 +149,48 @@ describe('the overloaded rear axle of the Lapwing', () => {
     expect(answer(cured, seats).usable.value).toBe(2)
   })
 })
+
+describe('what the ledger counts, and how often', () => {
+  const kerb = (model: Model): number => answer(model, ledger).kerb.value
+  const TANK = 'donor.removed.tank.fuel'
+
+  it('takes drained fuel out at the tank’s place, by the density of that fuel', () => {
+    const [inIt, out] = [modelOf('badger'), edited('badger', [{ path: TANK, now: 'drained' }])].map(m => answer(m, ledger))
+    const fuel = 0.05 * 832.5
+    expect(inIt!.kerb.value - out!.kerb.value).toBeCloseTo(fuel, 9)
+    expect(inIt!.rear.value - out!.rear.value).toBeCloseTo((fuel * 2.1) / 2.78, 9)
+  })
+  it('asks whether fuel was still in a tank that came out, and of no other part', () => {
+    const asked = new Answers(edited('otter', [{ path: TANK, now: null }])).ask(ledger)
+    expect(isGaps(asked) ? asked.gaps.map(g => g.path) : []).toEqual([TANK])
+  })
+  it('lowers the centre of mass of the rest by fuel that stood above it', () => {
+    const [inIt, out] = [modelOf('badger'), edited('badger', [{ path: TANK, now: 'drained' }])].map(m => answer(m, stance).height)
+    expect(isGaps(inIt) || isGaps(out) ? undefined : inIt!.now.value !== out!.now.value).toBe(true)
+  })
+  it('counts the charger once: where it is put in, or else by its own group', () => {
+    const own = [
+      { path: 'charging.charger.mass', now: '9 kg' },
+      { path: 'charging.charger.x', now: '2500 mm' },
+      { path: 'charging.charger.z', now: '560 mm' },
+    ]
+    expect(kerb(edited('lapwing', own))).toBeCloseTo(kerb(modelOf('lapwing')), 9)
+    expect(kerb(edited('lapwing', [...own, { path: 'donor.added.charger', now: null }]))).toBeCloseTo(kerb(modelOf('lapwing')), 9)
+    const none = new Answers(edited('lapwing', [{ path: 'donor.added.charger', now: null }])).ask(ledger)
+    expect(isGaps(none) ? none.gaps.map(g => g.path) : []).toEqual(['charging.charger.mass', 'charging.charger.x'])
+  })
+  it('takes an inverter that only adds a current to a drive unit for built in', () => {
+    const unit = [
+      { path: 'drive.units.front.part', now: 'drive-unit-pm-front-85kw@1' },
+      { path: 'drive.units.front.inverter', now: null },
+    ]
+    const added = [...unit, { path: 'drive.units.front.inverter.peak-current', now: '340 A' }]
+    expect(kerb(edited('wren', added))).toBeCloseTo(kerb(edited('wren', unit)), 9)
+    const alone = [
+      ...added,
+      { path: 'drive.units.front.inverter.mass', now: '10 kg' },
+      { path: 'drive.units.front.inverter.x', now: '0 mm' },
+    ]
+    expect(kerb(edited('wren', alone)) - kerb(edited('wren', unit))).toBeCloseTo(10, 9)
+  })
+})

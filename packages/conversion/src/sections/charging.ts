@@ -1,5 +1,9 @@
 import { chargerEfficiency, chargeTaper, standingPower } from '../assumptions.ts'
 import { choice, file, group, mapOf, part, quantity } from '../schema/field.ts'
+import { ALONG, UP } from '../schema/reach.ts'
+
+const WEIGH = { tool: 'hanging scale', accuracy: '± 0.5 kg', minutes: 5 }
+const TAPE = { tool: 'tape', accuracy: '± 5 mm', minutes: 10 }
 
 export const charging = group(
   'charging',
@@ -14,7 +18,14 @@ export const charging = group(
       efficiency: quantity('share', 'efficiency of the charger, wall to pack', 'η_ch', { least: 0.5, most: 1, assume: chargerEfficiency }),
       'standing-power': quantity('power', 'what the car draws while charging', 'P_st', { least: 0, most: 2000, assume: standingPower }),
       'set-to': quantity('voltage', 'pack voltage it is set to', 'U_set', { least: 1 }),
-      mass: quantity('mass', 'mass of the charger', 'm_ch', { least: 0, most: 500 }),
+      mass: quantity('mass', 'mass of the charger', 'm_ch', {
+        least: 0,
+        most: 500,
+        measure: WEIGH,
+        says: 'Not asked where a charger is among the parts put in.',
+      }),
+      x: quantity('length', 'charger behind the front axle', 'x', { ...ALONG, measure: TAPE }),
+      z: quantity('length', 'charger above the ground', 'z', { ...UP, measure: TAPE }),
       price: quantity('money', 'price of the charger', 'k_ch', { least: 0, says: 'Here or at the part put in, not at both.' }),
     }),
     dc: group('DC inlet', {

@@ -212,7 +212,12 @@ export const donor = group(
     removed: mapOf(
       'taken out',
       'part taken out',
-      group('part taken out', ledgerOf(BEFORE)),
+      group('part taken out', {
+        ...ledgerOf(BEFORE),
+        fuel: choice('fuel in the tank when it was weighed by itself', ['still in it', 'drained'], {
+          says: 'Of a fuel tank only. Drained fuel leaves the car with its tank, at the tank’s place.',
+        }),
+      }),
       'Everything that leaves the car, weighed as it comes off.',
     ),
     added: mapOf(

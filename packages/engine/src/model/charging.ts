@@ -25,6 +25,8 @@ export type Charger = Here & {
   readonly standingPower: Field
   readonly setTo: Field
   readonly mass: Field
+  readonly x: Field
+  readonly z: Field
   readonly price: Field
 }
 export type Charging = Here & {

@@ -13,6 +13,8 @@ export type Tyre = {
   readonly topSpeed: Field
 }
 export type LedgerItem = Here & { readonly mass: Field; readonly x: Field; readonly z: Field }
+/** A part taken out; a fuel tank says whether fuel was in it on the scale. */
+export type RemovedItem = LedgerItem & { readonly fuel: Field<'still in it' | 'drained'> }
 export type BoughtItem = LedgerItem & { readonly price: Field }
 export type SeatRow = Here & { readonly places: Field; readonly x: Field }
 /** One step of speed of the coast-down: the times the car took for it in each run, out and back. Runs are paired by number. */
@@ -120,7 +122,7 @@ export type Donor = Here & {
     readonly after: Field<'kept' | 'moved' | 'replaced' | 'left out'>
   }
   readonly airConditioning: Field<'none' | 'belt' | 'electric'>
-  readonly removed: Named<LedgerItem>
+  readonly removed: Named<RemovedItem>
   readonly added: Named<BoughtItem>
   readonly coastDown: Here & {
     readonly steps: Named<CoastDownStep>

@@ -46,6 +46,7 @@ export type Through = 'drive unit' | 'kept gearbox' | 'single reduction'
 
 /** One motor with its inverter and its way to an axle. */
 export type DriveUnit = Here & {
+  readonly part: Field<string>
   readonly axle: Field<'front' | 'rear' | 'both'>
   readonly through: Field<Through>
   readonly gear: Field<string>

@@ -20,6 +20,20 @@ export const FUEL_DENSITY: Readonly<Record<'petrol' | 'diesel', Fact>> = {
   },
 }
 
+/** What a volume of fuel weighs. */
+export const fuelMass = formula(
+  {
+    id: 'fuel-mass',
+    label: 'Mass of fuel',
+    gives: mass('m_f', 'fuel'),
+    takes: { volume: volume('V_f', 'fuel'), density: { symbol: 'ρ', unit: 'kg/m³', label: 'density of the fuel' } },
+    text: 'm_f = ρ · V_f',
+    source: { work: 'definition', place: 'density' },
+    proof: { none: 'definition' },
+  },
+  ({ volume, density }) => density * volume,
+)
+
 /** Mass in running order of a car that was weighed without driver: the fuel in it comes out, nine tenths of a full tank and the driver go in. */
 export const massInRunningOrder = formula(
   {

@@ -1,6 +1,9 @@
+import type { RemovedItem } from '../../model/donor.ts'
+import type { DriveUnit } from '../../model/drive.ts'
 import type { Model } from '../../model/model.ts'
 import { centreOfMassX, massByLedger, otherAxle, rearAxleByLedger, severalAlike } from '../../vehicle/mass-and-axles.ts'
-import type { Field, Figure, Value } from '../../working/value.ts'
+import { FUEL_DENSITY, fuelMass } from '../../vehicle/running-order.ts'
+import { type Field, type Figure, isGap, type Value } from '../../working/value.ts'
 import { study } from '../study.ts'
 import { weighed } from './weighed.ts'
 
@@ -17,6 +20,14 @@ export type Kerb = {
   readonly removed: readonly Value[]
 }
 
+/** An inverter that only adds figures to a chosen drive unit is built into it: its mass and price are the unit's. */
+export const standsAlone = ({ part, inverter: i }: DriveUnit): boolean =>
+  i.given && (isGap(part) || !isGap(i.part) || !isGap(i.mass) || !isGap(i.x))
+
+/** The charger by its own group, unless one is among the parts put in: then it was weighed there. */
+const ownCharger = ({ charging: { charger }, donor }: Model): boolean =>
+  charger.given && !Object.keys(donor.added).some(name => name.includes('charger'))
+
 /** Everything that goes in, by name: what the donor's list says, motors, inverters, charger. */
 export function added(m: Model): readonly Item[] {
   const units = Object.entries(m.drive.units)
@@ -24,12 +35,28 @@ export function added(m: Model): readonly Item[] {
     ...Object.entries(m.donor.added).map(([name, i]) => ({ name, mass: i.mass, x: i.x, z: i.z })),
     ...units.map(([name, u]) => ({ name: `motor of ${name}`, mass: u.motor.mass, x: u.motor.x, z: u.motor.z })),
     ...units
-      .filter(([, u]) => u.inverter.given)
+      .filter(([, u]) => standsAlone(u))
       .map(([name, u]) => ({ name: `inverter of ${name}`, mass: u.inverter.mass, x: u.inverter.x, z: u.inverter.z })),
+    ...(ownCharger(m)
+      ? [{ name: 'on-board charger', mass: m.charging.charger.mass, x: m.charging.charger.x, z: m.charging.charger.z }]
+      : []),
   ]
 }
 
-/** Mass and axle loads of the finished car at kerb: what was weighed, less what came out, plus what went in. */
+/** A part that holds the fuel: it says so, or is called so. A tank for washer or coolant is neither. */
+const isTank = ([name, part]: readonly [string, RemovedItem]): boolean => !isGap(part.fuel) || /^tank|(fuel|petrol|diesel).*tank/.test(name)
+const tanks = (m: Model): readonly (readonly [string, RemovedItem])[] => Object.entries(m.donor.removed).filter(isTank)
+
+/** Fuel that was in the car when it was weighed, but not in the tank: it leaves with the tank it stood in. */
+const drained = (m: Model): readonly (readonly [string, RemovedItem])[] =>
+  tanks(m)
+    .filter(([, { fuel }]) => !isGap(fuel) && fuel.value === 'drained')
+    .slice(0, 1)
+
+/** Everything that leaves and its height: parts as the list has them, then drained fuel. */
+export const removedHeights = (m: Model): readonly Field[] => [...Object.entries(m.donor.removed), ...drained(m)].map(([, i]) => i.z)
+
+/** Mass and axle loads of the finished car at kerb: what was weighed, less what came out and the fuel drained, plus what went in. */
 export const ledger = study({
   id: 'ledger',
   stage: 'donor',
@@ -39,6 +66,8 @@ export const ledger = study({
     wheelbase: m.donor.wheelbase,
     added: added(m).map(({ name, mass, x }) => ({ name, mass, x })),
     removed: Object.entries(m.donor.removed).map(([name, i]) => ({ name, mass: i.mass, x: i.x })),
+    fuelIn: tanks(m).map(([, { fuel }]) => fuel),
+    drained: drained(m).map(([name, { x }]) => ({ name, x, volume: m.donor.weighing.fuel, kind: m.donor.engine.fuel })),
     module: Object.keys(m.pack.boxes).length > 0 ? m.pack.module.mass : null,
     boxes: Object.entries(m.pack.boxes).map(([name, b]) => ({ name, modules: b.modules, overhead: b.overhead, x: b.x })),
   }),
@@ -53,7 +82,12 @@ export const ledger = study({
       ) as Value,
     }))
     const ins = [...known.added.map(a => ({ mass: a.mass as Value, x: a.x as Value })), ...boxes]
-    const masses = { added: ins.map(i => i.mass), removed: known.removed.map(r => r.mass) }
+    const fuel = known.drained.map(({ name, x, volume, kind }) => ({
+      x: x as Value,
+      mass: make.work('fuel', fuelMass, { volume, density: FUEL_DENSITY[kind.value] }, { item: name, label: 'Fuel drained' }) as Value,
+    }))
+    const outs = [...known.removed.map(r => ({ mass: r.mass as Value, x: r.x as Value })), ...fuel]
+    const masses = { added: ins.map(i => i.mass), removed: outs.map(o => o.mass) }
     const kerb = make.work(
       'kerb',
       massByLedger,
@@ -63,7 +97,7 @@ export const ledger = study({
     const rear = make.work(
       'rear',
       rearAxleByLedger,
-      { rear: known.weighed.rear, ...masses, addedX: ins.map(i => i.x), removedX: known.removed.map(r => r.x), wheelbase: known.wheelbase },
+      { rear: known.weighed.rear, ...masses, addedX: ins.map(i => i.x), removedX: outs.map(o => o.x), wheelbase: known.wheelbase },
       { label: 'Rear axle at kerb' },
     )
     const front = make.work('front', otherAxle, { total: kerb, one: rear }, { label: 'Front axle at kerb' })

@@ -4,7 +4,7 @@ import { sideShare, twoTogether } from '../../vehicle/mass-and-axles.ts'
 import { starBelow, staticStabilityFactor, tiltAngle } from '../../vehicle/roll-over.ts'
 import { type Figure, isGap, type Value } from '../../working/value.ts'
 import { type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
-import { added, ledger } from './ledger.ts'
+import { added, ledger, removedHeights } from './ledger.ts'
 import { weighed } from './weighed.ts'
 
 export type Tipping = {
@@ -40,7 +40,7 @@ export const stance = study({
         finished: ask(ledger),
         before: donor.centreHeight,
         added: heights(m),
-        removed: Object.values(donor.removed).map(i => i.z),
+        removed: removedHeights(m),
       }),
       tracks: maybe({ front: donor.trackFront, rear: donor.trackRear }),
       // Scales under single wheels are one way to weigh; a car weighed by axles has no left and right, and needs none.
