@@ -86,12 +86,24 @@ export const classRollingFactor = (surface: keyof typeof ON_SURFACE): ClassValue
   return { value, half, note: `${surface} road`, source }
 }
 
-/** Wheel, tyre and disc of a passenger car: 0.8 to 1.5 kg·m². Pickups and off-road cars carry larger wheels and are not in this class. */
+/**
+ * Wheel, tyre and disc. Passenger cars: 0.8 to 1.5 kg·m². Larger wheels are worked from their mass and radius, as 0.7 · m · r²: 18 kg at 0.33 m
+ * gives 1.4, 30 kg at 0.38 m gives 3.0 kg·m².
+ */
+const PASSENGER_WHEEL = { value: 1.15, half: 0.35, source: practice('inertia of wheel, tyre and disc, passenger cars') }
+const LARGE_WHEEL = { value: 2.2, half: 0.8, source: practice('wheel, tyre and disc of 18 to 30 kg at 0.33 to 0.38 m, by 0.7 · m · r²') }
+const WHEEL: Readonly<Record<string, Omit<ClassValue, 'note'>>> = {
+  'open two-seater': PASSENGER_WHEEL,
+  saloon: PASSENGER_WHEEL,
+  estate: PASSENGER_WHEEL,
+  hatchback: PASSENGER_WHEEL,
+  'off-road': LARGE_WHEEL,
+  pickup: LARGE_WHEEL,
+  van: LARGE_WHEEL,
+}
 export function classWheelInertia(body: string | undefined): ClassValue | undefined {
-  const passenger = body === 'open two-seater' || body === 'saloon' || body === 'estate' || body === 'hatchback'
-  return passenger
-    ? { value: 1.15, half: 0.35, note: `wheel of a ${body}`, source: practice('inertia of wheel, tyre and disc, passenger cars') }
-    : undefined
+  const c = body === undefined ? undefined : WHEEL[body]
+  return c && { ...c, note: `wheel of a ${body}` }
 }
 
 /** Height of the wheel centre of a standing car over the unloaded radius of its tyre: 0.93 to 0.95. */
