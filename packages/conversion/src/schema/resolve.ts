@@ -201,7 +201,7 @@ export class Resolver {
           : wrong(`«${text}»`, schema.oneOf.join(', '), nearest(word, schema.oneOf))
       }
       case 'date':
-        return (schema.coarse ? COARSE : DAY).test(text)
+        return (schema.coarse ? COARSE : DAY).test(text) && inCalendar(text)
           ? this.fact(schema, at, text, { text })
           : wrong(`«${text}»`, schema.coarse ? 'a date such as 2026-05-12, 2026-05 or 2026' : 'a date such as 2026-05-12')
       case 'tyre': {
@@ -390,3 +390,9 @@ export class Resolver {
 
 const DAY = /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/
 const COARSE = /^\d{4}(-(0[1-9]|1[0-2])(-(0[1-9]|[12]\d|3[01]))?)?$/
+/** The thirtieth of February reads as a day, but is none. */
+function inCalendar(text: string): boolean {
+  const [year = 0, month = 1, day = 1] = text.split('-').map(Number)
+  const lengths = [31, year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0) ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]
+  return day <= (lengths[month - 1] ?? 0)
+}

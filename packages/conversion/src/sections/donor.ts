@@ -62,6 +62,11 @@ export const donor = group(
     'registered-in': choice('country of registration', COUNTRIES),
     historic: choice('registered as a historic or collection vehicle', ['yes', 'no']),
     roadworthy: choice('in good condition, periodic inspection in order', ['yes', 'no'], { until: BEFORE }),
+    'registered-mass': quantity('mass', 'mass in running order on the papers', 'm_reg', {
+      least: 1,
+      measure: PLATE,
+      says: 'With driver and nine tenths of the fuel. Left out: the weighings are not held against it.',
+    }),
     wheelbase: quantity('length', 'wheelbase', 'L', { least: 0.5, most: 6, measure: TAPE }),
     'track-front': quantity('length', 'front track', 'T_F', { least: 0.5, most: 3, measure: TAPE }),
     'track-rear': quantity('length', 'rear track', 'T_R', { least: 0.5, most: 3, measure: TAPE }),

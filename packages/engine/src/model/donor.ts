@@ -36,6 +36,8 @@ export type Donor = Here & {
   readonly registeredIn: Field<string>
   readonly historic: Field<'yes' | 'no'>
   readonly roadworthy: Field<'yes' | 'no'>
+  /** Mass in running order on the papers: driver and fuel in it. */
+  readonly registeredMass: Field
   readonly wheelbase: Field
   readonly trackFront: Field
   readonly trackRear: Field

@@ -1,6 +1,7 @@
 import { partsWithinBudget } from './brief/budget.ts'
 import { donorAge, donorBuilt } from './brief/donor-dates.ts'
 import { donorCategory, donorGross, donorNotExcluded, donorRegistered, donorRoadworthy, seatsRegistered } from './brief/donor-eligible.ts'
+import { datesInOrder, everyoneSits, layoutInReason } from './brief/facts-agree.ts'
 import { goalsAgree } from './brief/goals-agree.ts'
 import { bodyUncut, dimensionsKept, immobiliserPlanned, safetyEquipmentKept } from './brief/kept.ts'
 import { axleShare, crashEquivalence, frontAxleRise, kerbMass, kerbMassChange } from './brief/masses.ts'
@@ -21,6 +22,7 @@ import { recoveryOnWheels } from './donor/recovery.ts'
 import { tipsNoSooner } from './donor/stability.ts'
 import { noseLoad, trailerMass, trainMass } from './donor/train.ts'
 import { tyreLoad, tyreSpeed } from './donor/tyres.ts'
+import { weighingsAgree } from './donor/weighings.ts'
 import { gearedTooShort, gearedTooTall, ratioMeetsAll } from './drive/gearing.ts'
 import { accelerationGoal, climbGoal, peakLasts, topSpeedGoal } from './drive/goals.ts'
 import { hillStart } from './drive/hill-start.ts'
@@ -58,6 +60,9 @@ import { rangeGoal } from './trips/range.ts'
 
 /** What has to be known before the first part is bought. */
 const BRIEF: readonly Rule[] = [
+  datesInOrder,
+  layoutInReason,
+  everyoneSits,
   singleCar,
   askedBefore,
   packApproval,
@@ -94,6 +99,7 @@ const BRIEF: readonly Rule[] = [
 
 /** What the donor car brings and what the finished car makes of it. */
 const DONOR: readonly Rule[] = [
+  weighingsAgree,
   roadLoadMeasured,
   coastDownRepeats,
   coastDownInReason,

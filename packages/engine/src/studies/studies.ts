@@ -21,6 +21,7 @@ import { train } from './donor/train.ts'
 import { turningParts } from './donor/turning-parts.ts'
 import { tyres } from './donor/tyres.ts'
 import { weighed } from './donor/weighed.ts'
+import { weighings } from './donor/weighings.ts'
 import { acceleration } from './drive/acceleration.ts'
 import { batteryPull } from './drive/battery-pull.ts'
 import { climb } from './drive/climb.ts'
@@ -71,6 +72,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   oldEngine,
   ledger,
   stance,
+  weighings,
   tyres,
   loadCases,
   room,

@@ -108,6 +108,20 @@ export const twoTogether = formula(
   ({ one, other }) => one + other,
 )
 
+/** How far two weighings of one thing are apart. */
+export const massesApart = formula(
+  {
+    id: 'masses-apart',
+    label: 'Two weighings apart',
+    gives: mass('Δm', 'apart'),
+    takes: { one: mass('m_1', 'one'), other: mass('m_2', 'other') },
+    text: 'Δm = abs(m_1 − m_2)',
+    source: { work: 'definition', place: 'difference' },
+    proof: { none: 'definition' },
+  },
+  ({ one, other }) => Math.abs(one - other),
+)
+
 /** Distance of the centre of mass behind the front axle. */
 export const centreOfMassX = formula(
   {
