@@ -32,6 +32,7 @@ export const WORKS = {
   jazar: { title: 'Jazar, Vehicle Dynamics: Theory and Application, exercises of chapter 2', read: 'confirmed' },
   reimpell: { title: 'Reimpell, Stoll and Betzler, The Automotive Chassis, 2nd ed.', read: 'confirmed' },
   'un-r30': { title: 'UN Regulation No. 30, tyres of cars and their trailers', read: 'confirmed' },
+  'un-r39': { title: 'UN Regulation No. 39, speedometer', read: 'from memory' },
   'un-r55': { title: 'UN Regulation No. 55, mechanical couplings', read: 'confirmed' },
   'un-r13-h': { title: 'UN Regulation No. 13-H, braking of cars', read: 'confirmed' },
   gum: { title: 'JCGM 100:2008, Guide to the expression of uncertainty in measurement', read: 'from memory' },

@@ -42,6 +42,8 @@ const ratio = (label: string, symbol: string): QuantityField<'ratio'> =>
 const passed = (label: string, symbol: string): QuantityField<'time'> =>
   quantity('time', label, symbol, { least: 0.1, until: BEFORE, measure: COAST })
 
+const usual = (label: string) => choice(`${label}: where it is`, ['with another part', 'not fitted'])
+
 /** Parts that leave have a place only while they are still in. */
 const ledgerOf = (until: 'any time' | typeof BEFORE) => ({
   mass: quantity('mass', 'mass', 'm', { least: 0, most: 5000, measure: HANGING, until: 'any time' }),
@@ -82,6 +84,9 @@ export const donor = group(
     tyre: tyre('tyre size', { measure: { tool: 'read the sidewall', accuracy: 'exact', minutes: 1 } }),
     'tyre-before': tyre('tyre size the speedometer was set for', { measure: PLATE }),
     'speedometer-drive': choice('what drives the speedometer', ['output shaft', 'wheels'], { measure: LOOK }),
+    'speedometer-drive-after': choice('what drives the speedometer once its drive has come out', ['speed sender', 'wheels', 'none'], {
+      says: 'Asked only where the part that drove it comes out.',
+    }),
     'rolling-circumference': quantity('length', 'rolling circumference', 'C', {
       least: 0.5,
       most: 4,
@@ -230,6 +235,20 @@ export const donor = group(
       'part put in',
       group('part put in', { ...ledgerOf('any time'), price: quantity('money', 'price', 'k', { least: 0 }) }),
       'What goes in beside motors, inverters and battery boxes, which have their own place.',
+    ),
+    'not-listed': group(
+      'usual parts that no part put in is named after',
+      {
+        'dc-dc': usual('DC-DC'),
+        'high-voltage-cable': usual('high-voltage cable'),
+        'junction-box': usual('junction box'),
+        'starter-battery': usual('12 V battery'),
+        bms: usual('BMS'),
+        cooling: usual('cooling of motor and electronics'),
+        'cabin-heater': usual('cabin heater'),
+        'charge-inlet': usual('charge inlet'),
+      },
+      { says: 'Said only of what the list of parts put in does not name: weighed with another part there, or not fitted.' },
     ),
     'coast-down': group('coast-down', {
       mass: quantity('mass', 'mass as tested', 'm_cd', { least: 1, until: BEFORE, measure: SCALES }),

@@ -22,6 +22,8 @@ export type CoastDownStep = Here & { readonly from: Field; readonly to: Field } 
   readonly [K in 'out1' | 'out2' | 'out3' | 'out4' | 'out5' | 'out6' | 'back1' | 'back2' | 'back3' | 'back4' | 'back5' | 'back6']: Field
 }
 
+/** Where a usual part is, that no part put in is named after. */
+export type NotListed = Field<'with another part' | 'not fitted'>
 export type EnginePosition = 'transverse front' | 'longitudinal front' | 'rear' | 'mid'
 export type DrivenWheels = 'front' | 'rear' | 'part-time 4x4' | 'all'
 export type BodyClass = 'open two-seater' | 'saloon' | 'estate' | 'hatchback' | 'off-road' | 'pickup' | 'van'
@@ -48,6 +50,7 @@ export type Donor = Here & {
   /** The tyre the speedometer was set for, where another is on now. */
   readonly tyreBefore: Tyre
   readonly speedometerDrive: Field<'output shaft' | 'wheels'>
+  readonly speedometerDriveAfter: Field<'speed sender' | 'wheels' | 'none'>
   readonly rollingCircumference: Field
   /** Wheel centre above the ground with the car standing, and its class value as a share of the unloaded radius. */
   readonly loadedRadius: Field
@@ -126,6 +129,16 @@ export type Donor = Here & {
   readonly airConditioning: Field<'none' | 'belt' | 'electric'>
   readonly removed: Named<RemovedItem>
   readonly added: Named<BoughtItem>
+  readonly notListed: Here & {
+    readonly dcDc: NotListed
+    readonly highVoltageCable: NotListed
+    readonly junctionBox: NotListed
+    readonly starterBattery: NotListed
+    readonly bms: NotListed
+    readonly cooling: NotListed
+    readonly cabinHeater: NotListed
+    readonly chargeInlet: NotListed
+  }
   readonly coastDown: Here & {
     readonly steps: Named<CoastDownStep>
     readonly mass: Field

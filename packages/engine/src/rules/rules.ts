@@ -19,9 +19,11 @@ import { axleTorque, gearboxSpeed, gearboxTorque, transferCaseTorque } from './d
 import { axlesCarry, ladenMasses, seatsWanted } from './donor/laden-masses.ts'
 import { layoutFits } from './donor/layout.ts'
 import { recoveryOnWheels } from './donor/recovery.ts'
+import { speedometerDriven, speedometerShowsEnough } from './donor/speedometer.ts'
 import { tipsNoSooner } from './donor/stability.ts'
 import { noseLoad, trailerMass, trainMass } from './donor/train.ts'
 import { tyreLoad, tyreSpeed } from './donor/tyres.ts'
+import { usualPartsListed } from './donor/usual-parts.ts'
 import { weighingsAgree } from './donor/weighings.ts'
 import { gearedTooShort, gearedTooTall, ratioMeetsAll } from './drive/gearing.ts'
 import { accelerationGoal, climbGoal, peakLasts, topSpeedGoal } from './drive/goals.ts'
@@ -100,6 +102,7 @@ const BRIEF: readonly Rule[] = [
 /** What the donor car brings and what the finished car makes of it. */
 const DONOR: readonly Rule[] = [
   weighingsAgree,
+  usualPartsListed,
   roadLoadMeasured,
   coastDownRepeats,
   coastDownInReason,
@@ -113,6 +116,8 @@ const DONOR: readonly Rule[] = [
   tipsNoSooner,
   tyreLoad,
   tyreSpeed,
+  speedometerDriven,
+  speedometerShowsEnough,
   gearboxTorque,
   gearboxSpeed,
   transferCaseTorque,
