@@ -10,6 +10,12 @@ const conditions = {
   trailer: reference('trailer', 'trips.trailers'),
 }
 
+const demand = (label: string) =>
+  choice(label, ['can be met', 'does not concern this car', 'cannot be met'], {
+    until: 'before the part is bought',
+    measure: { tool: 'ask whoever will sign, in writing', accuracy: 'as answered', minutes: 60 },
+  })
+
 /** What the finished car must do, for whom, and under whose rules. */
 export const brief = group(
   'brief',
@@ -27,6 +33,21 @@ export const brief = group(
     'pack-approval': choice('how the pack is approved', ['approved pack', 'tested with the car', 'none'], {
       until: 'before the part is bought',
     }),
+    demands: group(
+      'demands of the rule set, as agreed',
+      {
+        'identity-points': demand('points for original parts'),
+        'original-structure': demand('share of frame or body that stays'),
+        'crash-proof': demand('crash regulations'),
+        'radio-compatibility': demand('radio compatibility'),
+        'power-measure': demand('standard the power is measured by'),
+        series: demand('how many or how different cars one approval covers'),
+        'registration-mark': demand('identity and number are kept'),
+        'charger-mark': demand('approval mark of the charger'),
+        'towed-mass': demand('towed mass after conversion'),
+      },
+      { says: 'Demands in words: what whoever will sign said to them. Only those of the rule set named are asked.' },
+    ),
     keeps: group(
       'kept as it was',
       {

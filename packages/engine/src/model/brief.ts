@@ -40,6 +40,9 @@ export type Goal = TopSpeedGoal | AccelerationGoal | HillStartGoal | ClimbGoal |
 
 export type LoadCase = Here & { readonly people: Field; readonly luggage: Field; readonly trailer: Field<string> }
 
+/** What whoever signs said to a demand that is put in words. */
+export type Demand = Field<'can be met' | 'does not concern this car' | 'cannot be met'>
+
 export type Brief = Here & {
   readonly rules: Field<string>
   readonly convertedOn: Field<string>
@@ -49,6 +52,18 @@ export type Brief = Here & {
   readonly approvedKit: Field<'yes' | 'no'>
   readonly individualApproval: Field<'yes' | 'no'>
   readonly packApproval: Field<'approved pack' | 'tested with the car' | 'none'>
+  /** Demands of the rule set that no figure can be held against. */
+  readonly demands: Here & {
+    readonly identityPoints: Demand
+    readonly originalStructure: Demand
+    readonly crashProof: Demand
+    readonly radioCompatibility: Demand
+    readonly powerMeasure: Demand
+    readonly series: Demand
+    readonly registrationMark: Demand
+    readonly chargerMark: Demand
+    readonly towedMass: Demand
+  }
   /** What of the car stays as it was. */
   readonly keeps: Here & {
     readonly body: Field<'yes' | 'no'>

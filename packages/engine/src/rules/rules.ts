@@ -1,4 +1,5 @@
 import { partsWithinBudget } from './brief/budget.ts'
+import { demandsAgreed, protectionAgreed } from './brief/demands.ts'
 import { donorAge, donorBuilt } from './brief/donor-dates.ts'
 import { donorCategory, donorGross, donorNotExcluded, donorRegistered, donorRoadworthy, seatsRegistered } from './brief/donor-eligible.ts'
 import { datesInOrder, everyoneSits, layoutInReason } from './brief/facts-agree.ts'
@@ -86,6 +87,8 @@ const BRIEF: readonly Rule[] = [
   axleShare,
   crashEquivalence,
   frontAxleRise,
+  demandsAgreed,
+  protectionAgreed,
   permittedMassesKept,
   permittedMassesApproval,
   ladenByLaw,
