@@ -9,7 +9,8 @@ export type Side = 'at most' | 'at least'
  */
 export function judge(found: number, side: Side, limit: number, half: number): 'sound' | 'marginal' | 'failing' {
   const room = side === 'at most' ? limit - found : found - limit
-  const rounding = 1e-12 * Math.max(Math.abs(found), Math.abs(limit))
+  // Nothing is within rounding of a value without limit.
+  const rounding = Number.isFinite(room) ? 1e-12 * Math.max(Math.abs(found), Math.abs(limit)) : 0
   if (room < -rounding) return 'failing'
   return half > 0 && room < half ? 'marginal' : 'sound'
 }

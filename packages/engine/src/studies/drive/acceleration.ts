@@ -11,6 +11,7 @@ import { carOf, conditionsOf, pulling, pullingReads } from './pulling.ts'
 
 export type Sprint = {
   readonly goal: Fact
+  readonly to: Fact
   readonly time: Figure
   readonly warmest: Figure
   readonly slipping: Figure
@@ -58,7 +59,7 @@ export const acceleration = study({
         const item = names[i] as string
         if (isGaps(g)) return [item, g]
         const { figures, withBattery } = sprint(make, g, item, g.from, g.to, `Time, ${item}`)
-        return [item, { goal: g.within, time: figures.time, warmest: figures.warmest, slipping: figures.slipping, withBattery }]
+        return [item, { goal: g.within, to: g.to, time: figures.time, warmest: figures.warmest, slipping: figures.slipping, withBattery }]
       }),
     ),
     usual: isGaps(usual) ? {} : usually(make, usual),
