@@ -98,6 +98,51 @@ describe('the roadster, wrong on purpose', () => {
   })
 })
 
+describe('a gear too short for the speeds wanted', () => {
+  const c = car('lapwing', [{ path: 'drive.units.main.gear', now: 'first' }])
+
+  it('climbs nothing at a speed at which the gearbox input turns too fast, and says so', () => {
+    expect(c.value('climb.slope@motorway-climb')).toBe(0)
+    expect(c.rule('climb', 'motorway-climb')).toMatchObject({ outcome: 'failing' })
+    expect(c.rule('climb', 'motorway-climb')?.says).toContain('gearbox input')
+    expect(c.rule('climb', 'pass-climb')?.outcome).toBe('sound')
+  })
+  it('turns motor and gearbox input too fast on the climb and at the end of the run, not only at the top speed', () => {
+    for (const rule of ['motor-over-speed', 'gearbox-speed'])
+      for (const goal of ['top-speed', 'motorway-climb', 'sprint']) expect(c.rule(rule, `main ${goal}`)?.outcome).toBe('failing')
+    expect(c.rule('gearbox-speed', 'main pass-climb')?.outcome).toBe('sound')
+  })
+  it('never ends the run, which is no goal met', () => {
+    expect(c.value('acceleration.time@sprint')).toBe(Number.POSITIVE_INFINITY)
+    expect(c.rule('acceleration', 'sprint')?.outcome).toBe('failing')
+  })
+})
+
+describe('a box that is shifted, with no gear to be held in', () => {
+  const c = car('lapwing', [
+    { path: 'drive.units.main.shifting', now: 'with clutch' },
+    { path: 'drive.units.main.gear', now: null },
+  ])
+
+  it('leaves nothing of the drive open', () => {
+    for (const study of ['ratio', 'envelope', 'climb', 'top-speed', 'trip']) expect(c.gaps(study)).not.toContain('drive.units.main.gear')
+  })
+  it('climbs in the shortest gear that stands the speed: third at 100 km/h, a shorter one at 50 km/h', () => {
+    expect(c.value('climb.slope@motorway-climb')).toBe(car('lapwing', third).value('climb.slope@motorway-climb'))
+    expect(c.value('climb.slope@pass-climb')).toBeGreaterThan(car('lapwing', third).value('climb.slope@pass-climb'))
+  })
+  it('turns nothing too fast: a taller gear is at hand', () => {
+    for (const goal of ['top-speed', 'motorway-climb', 'sprint']) {
+      expect(c.rule('motor-over-speed', `main ${goal}`)?.outcome).toBe('sound')
+      expect(c.rule('gearbox-speed', `main ${goal}`)?.outcome).toBe('sound')
+    }
+  })
+  it('drives a trip in one gear and says in which', () => {
+    expect(c.rule('follows-its-trips', 'mixed')?.outcome).toBe('sound')
+    expect(c.rule('follows-its-trips', 'mixed')?.says).toMatch(/reckoned in (third|fourth) gear/)
+  })
+})
+
 describe('a breaker’s list', () => {
   const less = (...paths: string[]): readonly Edit[] => paths.map(p => ({ path: `drive.units.main.motor.${p}`, now: null }))
 

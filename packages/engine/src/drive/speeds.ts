@@ -159,6 +159,40 @@ export const climbForce = formula(
   },
 )
 
+/** A slope counts only at speeds at which motor and gearbox input may turn. */
+export const slopeBelowSpeed = formula(
+  {
+    id: 'slope-below-speed',
+    label: 'Slope climbed below the fastest speed allowed',
+    gives: { symbol: 'p', unit: '1', label: 'slope', shows: 'slope' },
+    takes: {
+      slope: { symbol: 'p_F', unit: '1', label: 'slope by pull', shows: 'slope' },
+      speed: road('v', 'road speed'),
+      fastest: road('v_max', 'fastest that motor and gearbox input allow'),
+    },
+    text: 'p = p_F · max(0, min(1, (1.01 · v_max − v) / (0.01 · v_max)))',
+    source: { work: 'practice', place: 'inverters take torque back at the top speed of the motor', mark: 'common practice' },
+    leavesOut: 'How an inverter takes the torque back: here over a hundredth of the speed, so that the answer has no step.',
+    proof: {
+      examples: [
+        {
+          takes: { slope: 0.08, speed: 100 / 3.6, fastest: 62 / 3.6 },
+          gives: 0,
+          within: 1e-12,
+          source: { work: 'definition', place: 'beyond the fastest speed nothing is climbed' },
+        },
+        {
+          takes: { slope: 0.08, speed: 50.25, fastest: 50 },
+          gives: 0.04,
+          within: 1e-12,
+          source: { work: 'definition', place: 'half way through the last hundredth: half the slope' },
+        },
+      ],
+    },
+  },
+  ({ slope, speed, fastest }) => slope * Math.max(0, Math.min(1, (1.01 * fastest - speed) / (0.01 * fastest))),
+)
+
 /** The slowest of several limits governs. */
 export const leastSpeed = formula(
   {

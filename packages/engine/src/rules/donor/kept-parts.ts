@@ -2,6 +2,7 @@ import type { DriveUnit } from '../../model/drive.ts'
 import type { Model } from '../../model/model.ts'
 import { type Into, type KeptParts, keptParts } from '../../studies/donor/kept-parts.ts'
 import { oldEngine } from '../../studies/donor/old-engine.ts'
+import { speedGoals, wantedSpeeds } from '../../studies/drive/wanted-speed.ts'
 import { type Ask, from, type Gaps, isGaps } from '../../studies/study.ts'
 import { type Field, type Gap, isGap, type Value } from '../../working/value.ts'
 import { doesNotApply, type Judgement, type Remedy, rule } from '../rule.ts'
@@ -92,24 +93,31 @@ export const gearboxSpeed = rule({
   harm: 'S2',
   hazards: [],
   source: KEPT,
-  judgements: (m, ask) =>
-    each(
-      m,
-      ask,
-      keptBox,
-      'no gearbox is kept',
-      (item, { speed }) =>
-        speed && {
+  judgements: (m, ask) => {
+    const units = Object.entries(m.drive.units).filter(([, u]) => keptBox(u)),
+      goals = speedGoals(m)
+    if (units.length === 0) return doesNotApply('no gearbox is kept', ['drive.units'])
+    if (goals.length === 0) return doesNotApply('the brief asks for no speed', ['brief.goals'])
+    const answer = ask(wantedSpeeds)
+    return units.flatMap(([unit]) =>
+      goals.map(({ goal }): Judgement => {
+        const item = `${unit} ${goal}`,
+          about = ['donor.gearbox.input-speed', `drive.units.${unit}.gear`, `brief.goals.${goal}`],
+          a = isGaps(answer) ? answer : (answer.at[item] ?? { gaps: [] })
+        if (isGaps(a)) return { item, about, says: 'How fast its input turns cannot be said yet.', missing: a }
+        return {
           item,
-          about: ['donor.gearbox.input-speed', `drive.units.${item}.gear`, 'brief.goals'],
-          found: speed,
+          about,
+          found: a.motor,
           side: 'at most',
           limit: m.donor.gearbox.inputSpeed,
-          says: 'At the top speed wanted its input turns at {found}; it is rated for {limit}.',
-          remedies: [{ do: 'act', says: 'A taller gear, or less top speed.' }],
-        },
-    ),
-  spoil: { sample: 'lapwing', edits: [{ path: 'drive.units.main.gear', now: 'second' }], item: 'main' },
+          says: 'At the speed wanted its input turns at {found}; it is rated for {limit}.',
+          remedies: [{ do: 'act', says: 'A taller gear, or less speed.' }],
+        }
+      }),
+    )
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'drive.units.main.gear', now: 'second' }], item: 'main top-speed' },
 })
 
 export const transferCaseTorque = rule({

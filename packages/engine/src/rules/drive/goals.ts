@@ -86,10 +86,21 @@ export const accelerationGoal = rule({
         found: a.time,
         side: 'at most',
         limit: a.goal,
-        says: a.withBattery
-          ? 'It takes {found} from half charge; the brief asks for {limit}.'
-          : 'It takes {found} if the battery gives all the motors ask for, which is not known yet; the brief asks for {limit}.',
-        remedies: [...anyToWindow(m, ask), { do: 'act', says: 'A shorter total ratio, more torque, less mass, or more time.' }],
+        says: !Number.isFinite(a.time.value)
+          ? 'It never gets to {to}: the motor is at its top speed, or the pull is used up. The brief asks for {limit}.'
+          : a.withBattery
+            ? 'It takes {found} from half charge; the brief asks for {limit}.'
+            : 'It takes {found} if the battery gives all the motors ask for, which is not known yet; the brief asks for {limit}.',
+        slots: { to: a.to },
+        remedies: [
+          ...anyToWindow(m, ask),
+          {
+            do: 'act',
+            says: Number.isFinite(a.time.value)
+              ? 'A shorter total ratio, more torque, less mass, or more time.'
+              : 'Another total ratio, or a motor with a higher top speed or more power.',
+          },
+        ],
       }
     })
   },
@@ -141,17 +152,27 @@ export const climbGoal = rule({
       const about = [`brief.goals.${item}.slope`, `brief.goals.${item}.speed`, 'drive.units'],
         a = isGaps(answer) ? answer : answer.goals[item]
       if (!a || isGaps(a)) return waiting(item, about, a)
+      const tooFast = a.speed.value > a.fastest.value
       return {
         item,
         about,
         found: a.slope,
         side: 'at least',
         limit: a.goal,
-        says: 'At {speed} the motors hold {found} for as long as asked; the brief asks for {limit}. On it the winding would settle at {warm}; its limit is {warmest}.',
-        slots: { speed: a.speed, warm: a.warmest, warmest: a.limit },
+        says: tooFast
+          ? a.binding.startsWith('motor')
+            ? 'It cannot climb at {speed}: from {fastest} on the motor turns faster than it may. The brief asks for {limit}.'
+            : 'It cannot climb at {speed}: from {fastest} on the gearbox input turns faster than it is rated for. The brief asks for {limit}.'
+          : 'At {speed} the motors hold {found} for as long as asked; the brief asks for {limit}. On it the winding would settle at {warm}; its limit is {warmest}.',
+        slots: { speed: a.speed, fastest: a.fastest, warm: a.warmest, warmest: a.limit },
         remedies: [
           ...anyToWindow(m, ask),
-          { do: 'act', says: 'A shorter total ratio, a motor with more continuous torque, or a slower climb.' },
+          {
+            do: 'act',
+            says: tooFast
+              ? 'A taller total ratio, or a slower climb.'
+              : 'A shorter total ratio, a motor with more continuous torque, or a slower climb.',
+          },
         ],
       }
     })

@@ -1,13 +1,11 @@
 import type { Model } from '../../model/model.ts'
-import { wantedSpeeds } from '../../studies/drive/wanted-speed.ts'
+import { speedGoals, wantedSpeeds } from '../../studies/drive/wanted-speed.ts'
 import { type Gaps, isGaps } from '../../studies/study.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
 import { toWindow, windows } from './by-window.ts'
 
 const pairs = (m: Model): readonly { unit: string; goal: string }[] =>
-  Object.entries(m.brief.goals).flatMap(([goal, g]) =>
-    g?.kind === 'top speed' ? Object.keys(m.drive.units).map(unit => ({ unit, goal })) : [],
-  )
+  speedGoals(m).flatMap(({ goal }) => Object.keys(m.drive.units).map(unit => ({ unit, goal })))
 const waiting = (item: string, about: readonly string[], missing: Gaps | undefined): Judgement => ({
   item,
   about,
@@ -17,19 +15,19 @@ const waiting = (item: string, about: readonly string[], missing: Gaps | undefin
 
 export const motorOverSpeed = rule({
   id: 'motor-over-speed',
-  title: 'The motor does not turn too fast at the speed wanted',
+  title: 'The motor does not turn too fast at any speed wanted',
   stage: 'drive',
   harm: 'S2',
   hazards: [],
   source: { work: 'practice', place: 'rotors and bearings burst or seize above their rated speed' },
   judgements: (m, ask) => {
     const list = pairs(m)
-    if (list.length === 0) return doesNotApply('the brief asks for no top speed', ['brief.goals'])
+    if (list.length === 0) return doesNotApply('the brief asks for no speed', ['brief.goals'])
     const answer = ask(wantedSpeeds),
       all = windows(ask)
     return list.map(({ unit, goal }): Judgement => {
       const item = `${unit} ${goal}`,
-        about = [`brief.goals.${goal}.speed`, `drive.units.${unit}`],
+        about = [`brief.goals.${goal}`, `drive.units.${unit}`],
         a = isGaps(answer) ? answer : answer.at[item]
       if (!a || isGaps(a)) return waiting(item, about, a)
       const window = isGaps(all) ? undefined : all.find(w => w.unit === unit)
@@ -58,7 +56,8 @@ export const propshaftSpeed = rule({
   hazards: ['E11'],
   source: { work: 'practice', place: 'a propshaft that turns faster than before may whip' },
   judgements: (m, ask) => {
-    const list = pairs(m).filter(({ unit }) => {
+    const list = pairs(m).filter(({ unit, goal }) => {
+      if (m.brief.goals[goal]?.kind !== 'top speed') return false
       const t = m.drive.units[unit]?.through
       return !(t && 'value' in t && t.value === 'drive unit')
     })

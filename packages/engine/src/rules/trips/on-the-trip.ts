@@ -33,16 +33,16 @@ export const followsItsTrips = rule({
   hazards: [],
   source: { work: 'practice', place: 'a trip the car cannot drive says little about its range' },
   judgements: (m, ask) =>
-    eachTrip(m, ask, (item, { figures: f, missed }) => ({
+    eachTrip(m, ask, (item, { figures: f, missed, gear }) => ({
       item,
       about: [`trips.named.${item}`, 'drive.units'],
       found: missed,
       side: 'at most',
       limit: HUNDREDTH,
       says:
-        missed.value > 0
+        (missed.value > 0
           ? 'On {item} it falls {missed} short of the speeds asked, and is slow for {slow}.'
-          : 'On {item} it keeps the speeds asked.',
+          : 'On {item} it keeps the speeds asked.') + (gear ? ` The whole trip is reckoned in ${gear} gear.` : ''),
       slots: { missed: f['distance-missed'], slow: f['time-slow'] },
       remedies: [{ do: 'act', says: 'More power, a shorter ratio, or a trip this car is meant for.' }],
     })),

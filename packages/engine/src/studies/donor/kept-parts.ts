@@ -1,4 +1,3 @@
-import { motorSpeed } from '../../drive/speeds.ts'
 import { totalRatio } from '../../drive/wheel-force.ts'
 import type { DriveUnit } from '../../model/drive.ts'
 import type { Model } from '../../model/model.ts'
@@ -7,11 +6,10 @@ import { gripAll, gripFront, gripRear, rearShare } from '../../vehicle/grip.ts'
 import { greatestTorque, torqueAtSlip, torqueBehind, torqueThrough } from '../../vehicle/kept-parts.ts'
 import { type Fact, type Figure, isGap, type Value } from '../../working/value.ts'
 import { type Envelope, envelopes } from '../drive/envelopes.ts'
-import { steps, type TransferRange } from '../drive/ratios.ts'
+import { shifts, steps, type TransferRange } from '../drive/ratios.ts'
 import { type Ask, from, type Gaps, isGaps, type Known, type Maker, maybe, study } from '../study.ts'
 import { type Laden, loadCases } from './load-cases.ts'
 import { rolling } from './rolling.ts'
-import { wantedSpeed } from './wanted-speed.ts'
 
 /** Torque into a kept part: the greatest over the gears used, and the ratio from the motor to the part in that gear. */
 export type Into = { readonly torque: Figure; readonly gear: string; readonly ratio: number }
@@ -19,8 +17,6 @@ export type KeptParts = {
   readonly box: Into | undefined
   readonly transfer: Into | undefined
   readonly axle: Into | undefined
-  /** Input speed of the kept box at the top speed wanted. */
-  readonly speed: Figure | Gaps | undefined
 }
 
 type Way = { readonly gear: string | undefined; readonly range: Fact<TransferRange> | undefined }
@@ -34,8 +30,7 @@ const range = (value: TransferRange): Fact<TransferRange> => ({
 
 /** Every way the torque can take: the gear it is held in, or all where it shifts; with a transfer case the low range too, for it is there to be used. */
 function waysOf(m: Model, u: DriveUnit): readonly Way[] {
-  const shifts = !isGap(u.through) && u.through.value === 'kept gearbox' && !isGap(u.shifting) && u.shifting.value !== 'held in one gear'
-  const gears = shifts ? Object.keys(m.donor.gearbox.gears) : [isGap(u.gear) ? undefined : u.gear.value]
+  const gears = shifts(u) ? Object.keys(m.donor.gearbox.gears) : [isGap(u.gear) ? undefined : u.gear.value]
   if (isGap(u.transfer) || u.transfer.value === 'none') return gears.map(gear => ({ gear, range: undefined }))
   const used = u.transfer.value,
     other = used === 'high' ? ('low' as const) : ('high' as const)
@@ -59,7 +54,6 @@ function unitReads(m: Model, ask: Ask, name: string, u: DriveUnit) {
     height: m.donor.centreHeight,
     wheelbase: m.donor.wheelbase,
     radius: from(ask(rolling), r => r.radius),
-    wanted: maybe(wantedSpeed(m)),
   }
 }
 type UnitKnown = Known<ReturnType<typeof unitReads>>
@@ -134,16 +128,6 @@ function parts(make: Maker, u: UnitKnown, name: string): KeptParts {
     box: box ? worst('into-box', 'box', 'Greatest torque into the gearbox') : undefined,
     transfer: worst('into-transfer', 'transfer', 'Greatest torque into the transfer case'),
     axle: worst('into-axle', 'axle', 'Greatest torque into the axle'),
-    speed: box
-      ? isGaps(u.wanted)
-        ? u.wanted
-        : make.work(
-            'box-speed',
-            motorSpeed,
-            { speed: u.wanted, radius: u.radius, ratio: e.ratio },
-            { item: name, label: `Gearbox input at the top speed wanted, ${name}` },
-          )
-      : undefined,
   }
 }
 

@@ -1,6 +1,6 @@
 import { torqueAtSpeed } from '../../drive/envelope.ts'
 import { lossAt } from '../../drive/motor-loss.ts'
-import { climbForce, motorSpeed, pullAtSpeed, roadLoadAt, torqueInShare } from '../../drive/speeds.ts'
+import { climbForce, leastSpeed, motorSpeed, pullAtSpeed, roadLoadAt, slopeBelowSpeed, torqueInShare } from '../../drive/speeds.ts'
 import { pullTogether } from '../../drive/wheel-force.ts'
 import { powerForTime, torqueForTime, windingSteady } from '../../drive/winding.ts'
 import type { ClimbGoal } from '../../model/brief.ts'
@@ -12,7 +12,7 @@ import { situation, situationReads } from '../donor/situation.ts'
 import { type Ask, from, type Gaps, isGaps, type Known, type Maker, maybe, study } from '../study.ts'
 import { driveUnits } from './drive-units.ts'
 import { lasting, WARM_START } from './operating-points.ts'
-import { conditionsOf, pulling, pullingReads, roadOf } from './pulling.ts'
+import { conditionsOf, pulling, pullingReads, ratioAt, roadOf, speedLimits } from './pulling.ts'
 import type { UnitFigures } from './unit-figures.ts'
 
 export type Rating = {
@@ -27,6 +27,9 @@ export type Climb = {
   readonly goal: Fact
   readonly speed: Fact
   readonly slope: Figure
+  /** The fastest that motors and gearbox inputs allow in the gears it climbs in, and which of them it is. */
+  readonly fastest: Figure
+  readonly binding: string
   readonly need: Figure
   readonly radius: Value
   /** What each unit gives for as long as the goal asks. */
@@ -74,7 +77,8 @@ export const climb = study({
 type Read = Known<ReturnType<typeof reads>>
 function climbing(make: Maker, g: Read, item: string): Climb {
   const s = situation(make, g.situation, item),
-    { motors } = pulling(make, g.pulling, item),
+    p = pulling(make, g.pulling, item),
+    { motors } = p,
     list = g.ready.map(r => g.units.units[r.name] as UnitFigures)
   const level = make.work('level', roadLoadAt, { ...roadOf(s), speed: g.speed }, { item, label: `Road load on the level, ${item}` })
   const need = make.work(
@@ -83,14 +87,29 @@ function climbing(make: Maker, g: Read, item: string): Climb {
     { level, mass: s.mass, rolling: s.rolling, slope: g.slope, gravity: GRAVITY },
     { item, label: `Pull the climb needs, ${item}` },
   )
-  // A unit that shifts climbs in the gear it is held in or, without one, in its shortest.
-  const ratios = list.map((_, u) => motors.ratios[motors.gears.slice(0, u).reduce((n, c) => n + c.value, 0)] as Value)
+  const ratios = list.map((_, u) => ratioAt(p, u, g.speed, s.radius))
+  const limits: Record<string, Figure> = Object.assign(
+    {},
+    ...list.map((_, u) => speedLimits(make, p, u, ratios[u] as Value, s.radius, item)),
+  )
+  const fastest = make.work(
+    'fastest',
+    leastSpeed,
+    { limits: Object.values(limits) },
+    { item, label: `Fastest in the gear it climbs in, ${item}` },
+  )
   const slopeBy = (key: string, label: string, pulls: readonly Value[]): Figure => {
     const pull =
       pulls.length === 1
         ? (pulls[0] as Value)
         : make.work(`${key}-pull-together`, pullTogether, { forces: pulls }, { item, label: `Pull of all motors, ${label}` })
-    return make.work(key, slopeAtSpeed, { pull, load: level, mass: s.mass }, { item, label: `Slope ${label}, ${item}` })
+    const slope = make.work(
+      `${key}-by-pull`,
+      slopeAtSpeed,
+      { pull, load: level, mass: s.mass },
+      { item, label: `Slope by pull, ${label}, ${item}` },
+    )
+    return make.work(key, slopeBelowSpeed, { slope, speed: g.speed, fastest }, { item, label: `Slope ${label}, ${item}` })
   }
   const rated = (
     key: string,
@@ -193,6 +212,8 @@ function climbing(make: Maker, g: Read, item: string): Climb {
     goal: g.slope as Fact,
     speed: g.speed as Fact,
     slope,
+    fastest,
+    binding: Object.keys(limits).find(name => limits[name]?.value === fastest.value) as string,
     need,
     radius: s.radius,
     units: steady,

@@ -6,10 +6,10 @@ import { rolling } from '../donor/rolling.ts'
 import { from, type Gaps, isGaps, maybe, study } from '../study.ts'
 import { type Envelope, envelopes } from './envelopes.ts'
 import { hillStart } from './hill-start.ts'
-import { steps } from './ratios.ts'
+import { shifts, steps } from './ratios.ts'
 
 export type Gear = { readonly name: string; readonly ratio: Figure; readonly fastest: Value; readonly pull: Figure }
-export type Gears = { readonly unit: string; readonly held: string; readonly gears: readonly Gear[]; readonly speedometer?: Figure }
+export type Gears = { readonly unit: string; readonly gears: readonly Gear[]; readonly speedometer?: Figure }
 
 /** The gears of a kept box with the motor in front: how fast each may go, what each pulls, which is needed at all. */
 export const gears = study({
@@ -22,7 +22,7 @@ export const gears = study({
       names: kept.map(([name]) => name),
       units: kept.map(([name, u]) =>
         maybe({
-          held: u.gear,
+          held: shifts(u) ? null : u.gear,
           ready: from(ask(envelopes), e => {
             const x = e.units[name] as Envelope | Gaps
             return isGaps(x) ? x : { name }
@@ -107,7 +107,7 @@ export const gears = study({
                 fastest: g.fastest,
                 pull: g.pull,
                 starts: starts.length === 0 ? 'no hill start wanted' : does(g) ? 'yes' : 'no',
-                use: g.name === u.held.value ? 'held' : tallest && g.ratio.value > tallest.ratio.value ? 'not needed to pull away' : '',
+                use: g.name === u.held?.value ? 'held' : tallest && g.ratio.value > tallest.ratio.value ? 'not needed to pull away' : '',
               },
             })),
           },
@@ -130,7 +130,7 @@ export const gears = study({
               { item: unit, label: `Speedometer against before, ${unit}` },
             )
           : undefined
-        return [unit, { unit, held: u.held.value, gears: list, ...(speedometer ? { speedometer } : {}) }]
+        return [unit, { unit, gears: list, ...(speedometer ? { speedometer } : {}) }]
       }),
     ),
   }),

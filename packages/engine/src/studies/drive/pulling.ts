@@ -1,15 +1,16 @@
+import { roadSpeed } from '../../drive/speeds.ts'
 import { totalRatio } from '../../drive/wheel-force.ts'
 import type { Conditions } from '../../model/brief.ts'
 import type { DriveUnit } from '../../model/drive.ts'
 import type { Model } from '../../model/model.ts'
-import { type Field, type Gap, isGap, type Value } from '../../working/value.ts'
+import { type Field, type Figure, type Gap, isGap, type Value } from '../../working/value.ts'
 import type { Situation } from '../donor/situation-figures.ts'
 import { type Ask, from, type Gaps, isGaps, type Known, type Maker, maybe } from '../study.ts'
 import { batteryPull, type FromBattery } from './battery-pull.ts'
 import { driveUnits } from './drive-units.ts'
 import { type Envelope, envelopes } from './envelopes.ts'
 import { AXLES, COOL_START, counted, EVEN, FRONT, NORMAL, REAR } from './operating-points.ts'
-import { steps, type TransferRange } from './ratios.ts'
+import { shifts, steps, type TransferRange, usualGear } from './ratios.ts'
 import type { UnitFigures } from './unit-figures.ts'
 
 /** A goal's own condition, or the brief's common one where the goal leaves it out. */
@@ -59,16 +60,14 @@ export function pullingReads(m: Model, ask: Ask, place: Place) {
     envelopes: part,
     some: units.length > 0 ? null : NO_UNIT,
     units: units.map(([name, u]) => {
-      const shifts =
-        !isGap(u.shifting) && u.shifting.value !== 'held in one gear' && !isGap(u.through) && u.through.value === 'kept gearbox'
+      const shifting = shifts(u),
+        { gears, inputSpeed } = m.donor.gearbox
       return {
         ready: ready(name),
-        gears: shifts ? Object.keys(m.donor.gearbox.gears).map(gear => ({ gear, steps: steps(m, u, gear, place.transfer) })) : null,
-        other:
-          !shifts && place.transfer && !isGap(place.transfer)
-            ? steps(m, u, isGap(u.gear) ? undefined : u.gear.value, place.transfer)
-            : null,
-        shiftTime: shifts ? u.shiftTime : null,
+        gears: shifting ? Object.keys(gears).map(gear => ({ gear, steps: steps(m, u, gear, place.transfer) })) : null,
+        other: !shifting && place.transfer && !isGap(place.transfer) ? steps(m, u, usualGear(m, u), place.transfer) : null,
+        shiftTime: shifting ? u.shiftTime : null,
+        box: !isGap(u.through) && u.through.value === 'kept gearbox' && !isGap(inputSpeed) ? inputSpeed : null,
         share: frontShare(m, u, place),
       }
     }),
@@ -102,6 +101,8 @@ export function pulling(make: Maker, k: PullingKnown, item: string) {
   })
   return {
     names: list.map(e => e.name),
+    /** What each gearbox input is rated for, where a box is kept and its rating known. */
+    box: k.units.map(u => u.box as Value | null),
     hasBattery: battery !== undefined,
     motors: {
       torque: list.map(e => e.peakTorque),
@@ -128,6 +129,35 @@ export function pulling(make: Maker, k: PullingKnown, item: string) {
   }
 }
 export type Pulling = ReturnType<typeof pulling>
+/** The ratios a unit may use, shortest first. */
+export const ratiosOf = ({ motors }: Pulling, u: number): readonly Value[] => {
+  const before = motors.gears.slice(0, u).reduce((n, c) => n + c.value, 0)
+  return motors.ratios.slice(before, before + (motors.gears[u] as Value).value)
+}
+/** The gear it is driven in at a speed: the shortest in which motor and gearbox input may turn that fast, else the tallest. */
+export function ratioAt(p: Pulling, u: number, speed: Value, radius: Value): Value {
+  const most = Math.min((p.motors.topSpeed[u] as Value).value, p.box[u]?.value ?? Number.POSITIVE_INFINITY),
+    list = ratiosOf(p, u)
+  return list.find(i => speed.value * i.value <= most * radius.value) ?? (list[list.length - 1] as Value)
+}
+/** The road speeds at which motor and gearbox input of a unit reach their limits in one ratio. */
+export function speedLimits(
+  make: Maker,
+  p: Pulling,
+  u: number,
+  ratio: Value,
+  radius: Value,
+  item: string,
+): Readonly<Record<string, Figure>> {
+  const name = p.names[u] as string,
+    box = p.box[u],
+    by = (key: string, label: string, speed: Value): Figure =>
+      make.work(key, roadSpeed, { speed, radius, ratio }, { item: `${item} ${name}`, label: `Top speed by the ${label} of ${name}` })
+  return {
+    [`motor of ${name}`]: by('by-motor', 'motor', p.motors.topSpeed[u] as Value),
+    ...(box ? { [`gearbox input of ${name}`]: by('by-gearbox', 'gearbox input', box) } : {}),
+  }
+}
 /** The car's side of a run. */
 export const carOf = (s: Situation) => ({
   mass: s.mass,

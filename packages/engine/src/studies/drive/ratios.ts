@@ -8,6 +8,18 @@ const missing = (at: string, label: string): Gap => ({ gap: true, path: at, labe
 
 export type TransferRange = 'high' | 'low'
 
+/** Whether a unit shifts through the kept box while driving. */
+export const shifts = ({ through, shifting }: DriveUnit): boolean =>
+  !isGap(through) && through.value === 'kept gearbox' && !isGap(shifting) && shifting.value !== 'held in one gear'
+/** The tallest gear of the kept box: in it motor and gearbox input turn slowest. */
+export function tallestGear(m: Model): string | undefined {
+  const known = Object.entries(m.donor.gearbox.gears).flatMap(([name, g]) => (!g || isGap(g) ? [] : [[name, g.value] as const]))
+  return known.reduce<(typeof known)[number] | undefined>((a, b) => (a === undefined || b[1] < a[1] ? b : a), undefined)?.[0]
+}
+/** The gear a unit is usually in: the one it is held in; one that shifts and names none ends up in the tallest. */
+export const usualGear = (m: Model, u: DriveUnit): string | undefined =>
+  !isGap(u.gear) ? u.gear.value : shifts(u) ? tallestGear(m) : undefined
+
 /** The gear steps from motor to wheel for a unit, in one gear of the kept box; `range` stands in for the range of the transfer case it is usually in. */
 export function steps(m: Model, unit: DriveUnit, gear: string | undefined, range?: Field<TransferRange>): readonly (Field | Gap)[] {
   if (isGap(unit.through)) return [unit.through]
@@ -26,14 +38,14 @@ export function steps(m: Model, unit: DriveUnit, gear: string | undefined, range
   return out
 }
 
-/** Total ratio of each drive unit in the gear it is held in. */
+/** Total ratio of each drive unit in the gear it is usually in. */
 export const ratios = study({
   id: 'ratio',
   stage: 'drive',
   asks: 'How many turns of the motor make one turn of the wheels?',
   reads: m => ({
     names: Object.keys(m.drive.units),
-    units: Object.values(m.drive.units).map(u => maybe(steps(m, u, isGap(u.gear) ? undefined : u.gear.value))),
+    units: Object.values(m.drive.units).map(u => maybe(steps(m, u, usualGear(m, u)))),
   }),
   answer: ({ names, units }, make): { units: Readonly<Record<string, Figure | Gaps>> } => ({
     units: Object.fromEntries(

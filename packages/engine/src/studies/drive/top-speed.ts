@@ -1,11 +1,11 @@
 import { highestSpeed } from '../../drive/highest-speed.ts'
-import { leastSpeed, pullAtSpeed, roadLoadAt, roadSpeed } from '../../drive/speeds.ts'
+import { leastSpeed, pullAtSpeed, roadLoadAt } from '../../drive/speeds.ts'
 import type { TopSpeedGoal } from '../../model/brief.ts'
 import { type Fact, type Field, type Figure, isGap, type Value } from '../../working/value.ts'
 import { situation, situationReads } from '../donor/situation.ts'
 import { type Gaps, isGaps, maybe, study } from '../study.ts'
 import type { Rating } from './climb.ts'
-import { conditionsOf, pulling, pullingReads, roadOf } from './pulling.ts'
+import { conditionsOf, pulling, pullingReads, ratiosOf, roadOf, speedLimits } from './pulling.ts'
 
 export type TopSpeed = {
   readonly goal: Fact
@@ -34,13 +34,10 @@ export const topSpeed = study({
         const conditions = conditionsOf(g, m.brief.conditions)
         return maybe({ speed: g.speed, situation: situationReads(m, ask, conditions), pulling: pullingReads(m, ask, conditions) })
       }),
-      box: Object.values(m.drive.units).map(u =>
-        !isGap(u.through) && u.through.value === 'kept gearbox' ? given(m.donor.gearbox.inputSpeed) : null,
-      ),
       tyre: given(m.donor.tyre.topSpeed),
     }
   },
-  answer: ({ names, goals, box, tyre }, make): { goals: Readonly<Record<string, TopSpeed | Gaps>> } => ({
+  answer: ({ names, goals, tyre }, make): { goals: Readonly<Record<string, TopSpeed | Gaps>> } => ({
     goals: Object.fromEntries(
       goals.map((g, k): [string, TopSpeed | Gaps] => {
         const item = names[k] as string
@@ -49,25 +46,8 @@ export const topSpeed = study({
           p = pulling(make, g.pulling, item),
           limits: Record<string, Value> = {}
         // A unit that shifts runs out in its tallest gear, the last of its list.
-        const tallest = p.motors.gears.map(
-          (_, u) => p.motors.ratios[p.motors.gears.slice(0, u + 1).reduce((n, c) => n + c.value, 0) - 1] as Value,
-        )
-        for (const [u, name] of p.names.entries()) {
-          limits[`motor of ${name}`] = make.work(
-            'by-motor',
-            roadSpeed,
-            { speed: p.motors.topSpeed[u] as Value, radius: s.radius, ratio: tallest[u] as Value },
-            { item: `${item} ${name}`, label: `Top speed by the motor of ${name}` },
-          )
-          const most = box[u] as Fact | null
-          if (most)
-            limits[`gearbox input of ${name}`] = make.work(
-              'by-gearbox',
-              roadSpeed,
-              { speed: most, radius: s.radius, ratio: tallest[u] as Value },
-              { item: `${item} ${name}`, label: `Top speed by the gearbox input of ${name}` },
-            )
-        }
+        const tallest = p.names.map((_, u) => ratiosOf(p, u).at(-1) as Value)
+        for (const u of p.names.keys()) Object.assign(limits, speedLimits(make, p, u, tallest[u] as Value, s.radius, item))
         const road = { ...roadOf(s), efficiency: p.motors.efficiency, ratios: tallest, radius: s.radius }
         const peak = make.work(
           'by-peak-pull',

@@ -8,4 +8,5 @@ export type Journey = {
   readonly inputs: Values<typeof TRIP_TAKES>
   readonly second: Values<typeof SECOND_UNIT> | null
   readonly coldEnergy: Value<Curve> | Gaps
+  readonly gear: string | undefined
 }

@@ -6,10 +6,10 @@ import { curve } from '../../numerics/curve.ts'
 import { INVERTER_CAPACITY, INVERTER_SHARE, inverterConductance } from '../../trip/inverter-heat.ts'
 import { FULL } from '../../trip/journey.ts'
 import { equivalentMass } from '../../vehicle/rotating-inertia.ts'
-import { type Curve, type Fact, type Field, type Gap, isGap, standard, type Value } from '../../working/value.ts'
+import { type Curve, type Fact, type Field, type Figure, type Gap, isGap, standard, type Value } from '../../working/value.ts'
 import { situation, situationReads } from '../donor/situation.ts'
 import { driveUnits } from '../drive/drive-units.ts'
-import { steps } from '../drive/ratios.ts'
+import { shifts, steps, usualGear } from '../drive/ratios.ts'
 import type { UnitFigures } from '../drive/unit-figures.ts'
 import { packModel } from '../pack/pack-model.ts'
 import { type Ask, from, isGaps, type Known, type Maker } from '../study.ts'
@@ -77,9 +77,11 @@ export function journeyReads(m: Model, ask: Ask, t: Trip, weather?: Weather) {
       }),
       axle: partTime && !isGap(u.axle) && u.axle.value === 'both' ? REAR_ONLY : u.axle,
       steps:
-        !isGap(t.transfer) && !isGap(u.transfer) && u.transfer.value !== 'none'
-          ? steps(m, u, isGap(u.gear) ? undefined : u.gear.value, t.transfer)
+        !shifts(u) && !isGap(t.transfer) && !isGap(u.transfer) && u.transfer.value !== 'none'
+          ? steps(m, u, usualGear(m, u), t.transfer)
           : null,
+      gears: shifts(u) ? Object.keys(m.donor.gearbox.gears).map(gear => ({ gear, steps: steps(m, u, gear, t.transfer) })) : null,
+      box: shifts(u) && !isGap(m.donor.gearbox.inputSpeed) ? m.donor.gearbox.inputSpeed : null,
       uncoupled: !isGap(u.disconnect) && u.disconnect.value === 'yes',
     })),
     share: entries.length === 2 ? m.drive.frontShare : null,
@@ -104,17 +106,23 @@ export function journey(make: Maker, k: JourneyKnown, item: string): Journey {
     pack = k.pack
   const all = (k.all as { units: Readonly<Record<string, UnitFigures>> }).units,
     units = k.units.map(u => all[u.name] as UnitFigures)
-  const ratio = k.units.map(
-    (u, i): Value =>
-      u.steps === null
-        ? (units[i] as UnitFigures).ratio
-        : make.work(
-            'ratio',
-            totalRatio,
-            { steps: u.steps as readonly Value[] },
-            { item: `${item} ${u.name}`, label: `Total ratio of ${u.name}, ${item}` },
-          ),
-  )
+  const driven = k.units.map((u, i): { ratio: Value; gear?: string } => {
+    const unit = units[i] as UnitFigures
+    const ratioBy = (s: unknown, gear = ''): Figure =>
+      make.work(
+        'ratio',
+        totalRatio,
+        { steps: s as readonly Value[] },
+        { item: `${item} ${u.name}${gear && ` ${gear}`}`, label: `Total ratio of ${u.name}${gear && ` in ${gear}`}, ${item}` },
+      )
+    if (!u.gears) return { ratio: u.steps === null ? unit.ratio : ratioBy(u.steps) }
+    // Who shifts drives the whole trip in one gear: the shortest in which motor and gearbox input stand its highest speed, else the tallest.
+    const list = u.gears.map(({ gear, steps: s }) => ({ gear, ratio: ratioBy(s, gear) })).sort((a, b) => b.ratio.value - a.ratio.value),
+      turns = Math.max(...trace.value.y) / road.radius.value,
+      most = Math.min(unit.topSpeed.value, (u.box as Value | null)?.value ?? Number.POSITIVE_INFINITY)
+    return list.find(g => turns * g.ratio.value <= most) ?? (list[list.length - 1] as { ratio: Value; gear: string })
+  })
+  const ratio = driven.map(d => d.ratio)
   const rotating = make.work(
     'rotating',
     equivalentMass,
@@ -194,5 +202,6 @@ export function journey(make: Maker, k: JourneyKnown, item: string): Journey {
     },
     second: other ? { otherAxle: axle[1]!, otherLosses: other.losses, otherDrag: drag(1), firstShare: k.share ?? ALL_OF_IT } : null,
     coldEnergy: pack.coldEnergy,
+    gear: driven.find(d => d.gear !== undefined)?.gear,
   }
 }

@@ -16,6 +16,8 @@ export type TripAnswer = {
   readonly missed: Figure
   readonly throttledFrom: Figure
   readonly wall: Figure | Gaps
+  /** The one gear the trip is reckoned in, where the box is shifted. */
+  readonly gear: string | undefined
 }
 
 /** Where the energy went, in the order it gets lost. */
@@ -71,6 +73,7 @@ export const trips = study({
             figures,
             missed,
             throttledFrom: throttled,
+            gear: ready.gear,
             wall: isGaps(wall)
               ? wall
               : make.work(
