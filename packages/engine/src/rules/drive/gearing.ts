@@ -87,19 +87,24 @@ export const ratioMeetsAll = rule({
     if (isGaps(all)) return waiting(all)
     if (all.length === 0) return doesNotApply('no unit is held in one ratio', ['drive.units'])
     return all.map(({ unit, empty, collide, low, high, present, goals }): Judgement => {
-      const none = goals.find(g => g.none),
+      const hopeless = goals.flatMap(g => (g.none ? [{ goal: g.goal, none: g.none }] : [])),
         rests = [present, ...(low ? [low] : []), ...(high ? [high] : [])]
       const why = {
         power: 'the motors are too weak for it at any ratio',
         grip: 'the tyres do not carry it at any ratio',
         time: 'no ratio is quick enough',
       } as const
+      const cure = {
+        power: 'a stronger motor',
+        grip: 'more load on the driven axle or a second driven axle',
+        time: 'a stronger motor',
+      } as const
       const says = !empty
         ? low && high
           ? 'Ratios from {low} to {high} meet every goal; it has {present}.'
           : 'The goals leave a ratio; it has {present}.'
-        : none?.none
-          ? `${collide.join(' and ')}: ${why[none.none]}.`
+        : hopeless.length
+          ? `${hopeless.map(g => `${g.goal}: ${why[g.none]}`).join('; ')}.`
           : `${collide.join(' and ')} collide: the one asks for at least {low}, the other allows at most {high}.`
       return {
         item: unit,
@@ -112,8 +117,8 @@ export const ratioMeetsAll = rule({
           ? [
               {
                 do: 'act',
-                says: none
-                  ? 'Relax that goal, or choose a stronger motor or better grip.'
+                says: hopeless.length
+                  ? `Relax ${hopeless.length > 1 ? 'these goals' : 'that goal'}, or choose ${[...new Set(hopeless.map(g => cure[g.none]))].join(' and ')}.`
                   : 'Relax one of the two, choose a motor with more torque or a higher top speed, or keep two gears.',
               },
             ]
