@@ -18,16 +18,19 @@ export const hillStart = rule({
       if (isGaps(answer)) return { item, about, says: 'Hill start {item} cannot be answered yet.', missing: answer }
       const start = answer.goals[item]
       if (!start || isGaps(start)) return { item, about, says: 'Hill start {item} cannot be answered yet.', missing: start ?? { gaps: [] } }
-      const byGrip = start.byGrip.value < start.byPull.value
+      const byGrip = start.byGrip.value < start.byPull.value,
+        byAxle = start.slope.value < 0.999 * Math.min(start.byGrip.value, start.byPull.value)
       return {
         item,
         about,
         found: start.slope,
         side: 'at least',
         limit: start.goal,
-        says: byGrip
-          ? 'Grip lets it pull away on {found}; the brief asks for {limit}. The motor would hold {pull}.'
-          : 'It pulls away on {found}; the brief asks for {limit}. Grip would allow {grip}.',
+        says: byAxle
+          ? 'It pulls away on {found}: the tyres of one axle slip while the motor of the other gives all it has. The brief asks for {limit}; grip would allow {grip}, pull {pull}.'
+          : byGrip
+            ? 'Grip lets it pull away on {found}; the brief asks for {limit}. The motor would hold {pull}.'
+            : 'It pulls away on {found}; the brief asks for {limit}. Grip would allow {grip}.',
         slots: { pull: start.byPull, grip: start.byGrip },
         remedies: byGrip
           ? [{ do: 'act', says: 'More load on the driven axle, or a second driven axle.' }]

@@ -10,6 +10,7 @@ import { shifts, steps, type TransferRange } from '../drive/ratios.ts'
 import { type Ask, from, type Gaps, isGaps, type Known, type Maker, maybe, study } from '../study.ts'
 import { type Laden, loadCases } from './load-cases.ts'
 import { rolling } from './rolling.ts'
+import { heightOf } from './situation.ts'
 
 /** Torque into a kept part: the greatest over the gears used, and the ratio from the motor to the part in that gear. */
 export type Into = { readonly torque: Figure; readonly gear: string; readonly ratio: number }
@@ -51,7 +52,7 @@ function unitReads(m: Model, ask: Ask, name: string, u: DriveUnit) {
     steps: ways.map(w => steps(m, u, w.gear, w.range)),
     cases: Object.keys(m.brief.loads).map(c => from(loads, l => ({ laden: l.cases[c] as Laden | Gaps }))),
     grip: m.donor.grip.dry,
-    height: m.donor.centreHeight,
+    height: heightOf(m, ask),
     wheelbase: m.donor.wheelbase,
     radius: from(ask(rolling), r => r.radius),
   }

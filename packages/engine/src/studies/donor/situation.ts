@@ -15,7 +15,7 @@ import {
   trainMass,
   wheelsInertia,
 } from '../../vehicle/road-load.ts'
-import { type Field, type Gap, isGap, type Value } from '../../working/value.ts'
+import { type Field, type Figure, type Gap, isGap, type Value } from '../../working/value.ts'
 import { type Ask, from, isGaps, type Known, type Maker } from '../study.ts'
 import { coastDown } from './coast-down.ts'
 import { dragArea, dragAreaOf } from './drag-area.ts'
@@ -49,7 +49,7 @@ export function situationReads(m: Model, ask: Ask, conditions: Conditions) {
 }
 
 /** By the ledger where every part has a height; until then as the donor car had it. */
-function heightOf(m: Model, ask: Ask): Value | Field {
+export function heightOf(m: Model, ask: Ask): Value | Field {
   const height = from(ask(stance), s => s.height)
   return isGaps(height) ? m.donor.centreHeight : height.now
 }
@@ -81,23 +81,41 @@ function trailerOf(
 
 export type SituationKnown = Known<ReturnType<typeof situationReads>>
 
+/** The same as far as it matters at walking pace: no air, nothing that gathers speed. */
+export function standingReads(m: Model, ask: Ask, conditions: Conditions) {
+  const { laden, trailer, road, factor, grip, temperature, height, wheelbase, radius } = situationReads(m, ask, conditions)
+  return {
+    laden,
+    road: road.by === 'drag area' ? { by: road.by, rolling: road.rolling } : road,
+    trailer:
+      trailer === null || isGap(trailer)
+        ? trailer
+        : { mass: trailer.mass, nose: trailer.nose, rolling: trailer.rolling, coupling: m.donor.towing.couplingHeight },
+    factor,
+    grip,
+    temperature,
+    height,
+    wheelbase,
+    radius,
+  }
+}
+export type StandingKnown = Known<ReturnType<typeof standingReads>>
+/** The car at walking pace: what moves, and what rolls it resists with on this surface. */
+export function standing(make: Maker, known: StandingKnown, item: string): Pick<Situation, 'mass' | 'rolling'> {
+  const named = namedFor(item),
+    mass = massOf(make, known, named),
+    f0 = constantPart(make, known, named)
+  return { mass, rolling: make.work('rolling', rollingShare, { f0, mass }, named('Rolling resistance over weight')) }
+}
+
 /** The car on the road: makes its figures inside the calling study, told apart by `item`. */
 export function situation(make: Maker, known: SituationKnown, item: string): Situation {
-  const { laden, trailer, temperature, altitude } = known
-  const named = (label: string): { item: string; label: string } => ({ item, label: `${label}, ${item}` })
+  const { laden, temperature, altitude } = known
+  const named = namedFor(item)
   const density = make.work('density', airDensity, { altitude, temperature }, named('Air density'))
-  const mass = trailer
-    ? make.work('train-mass', trainMass, { car: laden.mass, trailer: trailer.mass, nose: trailer.nose }, named('Mass of car and trailer'))
-    : laden.mass
-  const parts = roadParts(make, known, density, named)
-  const f0 = trailer
-    ? make.work(
-        'f0',
-        rollingForceWithTrailer,
-        { alone: parts.f0, rolling: trailer.rolling, trailer: trailer.mass, nose: trailer.nose },
-        named('Constant part of road load'),
-      )
-    : parts.f0
+  const mass = massOf(make, known, named),
+    f0 = constantPart(make, known, named),
+    parts = airParts(make, known, density, named)
   return {
     carMass: laden.mass,
     mass,
@@ -119,37 +137,55 @@ export function situation(make: Maker, known: SituationKnown, item: string): Sit
 }
 
 type Named = (label: string) => { item: string; label: string }
-function roadParts(
-  make: Maker,
-  { road, laden, trailer, temperature, factor }: SituationKnown,
-  density: Value,
-  named: Named,
-): { f0: Value; f1: Value; f2: Value } {
-  const f0Key = trailer ? 'f0-car' : 'f0',
-    f0Label = named(trailer ? 'Constant part of road load, car alone' : 'Constant part of road load'),
-    f2Label = named('Air drag per speed squared')
+const namedFor =
+  (item: string): Named =>
+  label => ({ item, label: `${label}, ${item}` })
+const massOf = (make: Maker, { laden, trailer }: StandingKnown | SituationKnown, named: Named): Figure =>
+  trailer
+    ? make.work('train-mass', trainMass, { car: laden.mass, trailer: trailer.mass, nose: trailer.nose }, named('Mass of car and trailer'))
+    : laden.mass
+/** Rolling resistance on this surface and day, of the trailer too. */
+function constantPart(make: Maker, { road, laden, trailer, temperature, factor }: StandingKnown | SituationKnown, named: Named): Figure {
+  const key = trailer ? 'f0-car' : 'f0',
+    label = named(trailer ? 'Constant part of road load, car alone' : 'Constant part of road load')
+  let alone: Figure
   if (road.by === 'drag area') {
-    const area = dragArea(make, road.area, named('Drag area'))
     const rolling = make.work(
       'rolling-on-the-day',
       rollingOnTheDay,
       { rolling: road.rolling, surface: factor, temperature },
       named('Rolling resistance on the day'),
     )
+    alone = make.work(key, rollingForce, { rolling, mass: laden.mass }, label)
+  } else {
+    const c = road.measured
+    alone = make.work(
+      key,
+      constantPartOnTheDay,
+      { f0: c.f0, mass: laden.mass, tested: c.mass, surface: factor, temperature, stated: c.temperature },
+      label,
+    )
+  }
+  return trailer
+    ? make.work(
+        'f0',
+        rollingForceWithTrailer,
+        { alone, rolling: trailer.rolling, trailer: trailer.mass, nose: trailer.nose },
+        named('Constant part of road load'),
+      )
+    : alone
+}
+function airParts(make: Maker, { road, trailer, temperature }: SituationKnown, density: Value, named: Named): { f1: Value; f2: Value } {
+  const f2Label = named('Air drag per speed squared')
+  if (road.by === 'drag area') {
+    const area = dragArea(make, road.area, named('Drag area'))
     return {
-      f0: make.work(f0Key, rollingForce, { rolling, mass: laden.mass }, f0Label),
       f1: NO_LINEAR_PART,
       f2: make.work('f2', airDrag, { density, areas: trailer ? [area, trailer.area] : [area] }, f2Label),
     }
   }
   const c = road.measured
   return {
-    f0: make.work(
-      f0Key,
-      constantPartOnTheDay,
-      { f0: c.f0, mass: laden.mass, tested: c.mass, surface: factor, temperature, stated: c.temperature },
-      f0Label,
-    ),
     f1: make.work('f1', linearPartOnTheDay, { f1: c.f1, temperature, stated: c.temperature }, named('Part of road load rising with speed')),
     f2: make.work('f2', squaredPartOnTheDay, { f2: c.f2, density, stated: c.density, extra: trailer ? [trailer.area] : [] }, f2Label),
   }

@@ -1,13 +1,15 @@
 import { halfShaftTorque, recoveryGrip, recoveryPull, statedDisagreement } from '../../drive/part-loads.ts'
-import { pullTogether } from '../../drive/wheel-force.ts'
+import { pullTogether, totalRatio } from '../../drive/wheel-force.ts'
 import { GRAVITY } from '../../vehicle/gravity.ts'
 import { gripFront, gripRear, rearShare } from '../../vehicle/grip.ts'
 import { torqueAtSlip, torqueThrough } from '../../vehicle/kept-parts.ts'
 import { type Figure, isGap, standard, type Value } from '../../working/value.ts'
 import { type Laden, loadCases } from '../donor/load-cases.ts'
 import { rolling } from '../donor/rolling.ts'
+import { heightOf } from '../donor/situation.ts'
 import { from, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 import { type Envelope, envelopes } from './envelopes.ts'
+import { shifts, steps } from './ratios.ts'
 
 const SIDE = {
   front: standard('side.front', 'front axle', 'σ', 1, '1', { work: 'definition', place: 'load moves forward' }),
@@ -44,13 +46,20 @@ export const partLoads = study({
         const x = e.units[name] as Envelope | Gaps
         return isGaps(x) ? x : { name }
       })
-    const stand = { laden, height: m.donor.centreHeight, wheelbase: m.donor.wheelbase, radius: from(ask(rolling), r => r.radius) }
+    const stand = { laden, height: heightOf(m, ask), wheelbase: m.donor.wheelbase, radius: from(ask(rolling), r => r.radius) }
     const own = units.filter(([, u]) => !isGap(u.through) && u.through.value === 'drive unit')
     return {
       envelopes: maybe(ask(envelopes)),
       shaftNames: own.map(([name]) => name),
       shafts: own.map(([name]) => maybe({ ...stand, unit: envelope(name), grip: m.donor.grip.dry })),
-      recovery: maybe({ ...stand, units: units.map(([name]) => envelope(name)), share: m.drive.regeneration.torqueShare }),
+      recovery: maybe({
+        ...stand,
+        units: units.map(([name, u]) => ({
+          ready: envelope(name),
+          gears: shifts(u) ? Object.keys(m.donor.gearbox.gears).map(gear => ({ gear, steps: steps(m, u, gear) })) : null,
+        })),
+        share: m.drive.regeneration.torqueShare,
+      }),
       stated: units.flatMap(([name, { motor: x }]) =>
         isGap(x.peakTorque) || isGap(x.peakPower) || isGap(x.baseSpeed)
           ? []
@@ -99,17 +108,28 @@ export const partLoads = study({
   },
 })
 
-type Recovery = { laden: Laden; height: Value; wheelbase: Value; radius: Value; units: readonly { name: string }[]; share: Value }
-/** Grip each recovering axle needs; a unit that drives both axles recovers at both, which asks less, and is counted at the rear. */
+type Recovery = {
+  laden: Laden
+  height: Value
+  wheelbase: Value
+  radius: Value
+  units: readonly { ready: { name: string }; gears: readonly { gear: string; steps: readonly Value[] }[] | null }[]
+  share: Value
+}
+/** Grip each recovering axle needs, in the shortest gear where the box is shifted; a unit that drives both axles recovers at both, which asks less, and is counted at the rear. */
 function recovery(make: Maker, r: Recovery, envelopeOf: (name: string) => Envelope): Readonly<Record<string, Figure>> {
-  const pulls = r.units.map(({ name }) => {
+  const pulls = r.units.map(({ ready: { name }, gears }) => {
     const e = envelopeOf(name)
+    const all = (gears ?? []).map(g =>
+      make.work('ratio', totalRatio, { steps: g.steps }, { item: `${name} ${g.gear}`, label: `Total ratio of ${name} in ${g.gear}` }),
+    )
+    const ratio = all.reduce<Value>((a, b) => (b.value > a.value ? b : a), all[0] ?? e.ratio)
     return {
       axle: e.axle === 'front' ? ('front' as const) : ('rear' as const),
       pull: make.work(
         'recovery-pull',
         recoveryPull,
-        { share: r.share, torque: e.peakTorque, ratio: e.ratio, efficiency: e.efficiency, radius: r.radius },
+        { share: r.share, torque: e.peakTorque, ratio, efficiency: e.efficiency, radius: r.radius },
         { item: name, label: `Braking pull of ${name} when recovering` },
       ),
     }

@@ -14,7 +14,7 @@ import { shifts, steps, type TransferRange, usualGear } from './ratios.ts'
 import type { UnitFigures } from './unit-figures.ts'
 
 /** A goal's own condition, or the brief's common one where the goal leaves it out. */
-export const condition = <K extends keyof Conditions>(goal: Conditions, common: Conditions, key: K): Conditions[K] =>
+const condition = <K extends keyof Conditions>(goal: Conditions, common: Conditions, key: K): Conditions[K] =>
   isGap(goal[key]) ? common[key] : goal[key]
 export const conditionsOf = (goal: Conditions, common: Conditions): Conditions => ({
   load: condition(goal, common, 'load'),

@@ -173,7 +173,7 @@ function startGoal(make: Maker, e: Envelope, goal: string, a: HillStart): GoalWi
       item,
       a.units.filter(r => r.name !== e.name).map(r => r.pull),
     )
-  if (a.byGrip.value < a.goal.value) return { goal, kind: 'hill start', none: 'grip' }
+  if (own.byGrip.value < a.goal.value) return { goal, kind: 'hill start', none: 'grip' }
   return {
     goal,
     kind: 'hill start',
