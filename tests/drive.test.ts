@@ -137,9 +137,55 @@ describe('a box that is shifted, with no gear to be held in', () => {
       expect(c.rule('gearbox-speed', `main ${goal}`)?.outcome).toBe('sound')
     }
   })
+  it('recovers hardest in its shortest gear, and grip is asked for that', () => {
+    expect(c.value('part-loads.recovery-grip@rear')).toBeGreaterThan(2 * car('lapwing', third).value('part-loads.recovery-grip@rear'))
+  })
   it('drives a trip in one gear and says in which', () => {
     expect(c.rule('follows-its-trips', 'mixed')?.outcome).toBe('sound')
     expect(c.rule('follows-its-trips', 'mixed')?.says).toMatch(/reckoned in (third|fourth) gear/)
+  })
+})
+
+describe('goals that no ratio meets', () => {
+  it('are each named with their own reason', () => {
+    const says = car('lapwing', [
+      { path: 'drive.units.main.power-limit', now: '15 kW' },
+      { path: 'drive.units.main.motor.continuous-power', now: '10 kW' },
+      { path: 'donor.grip.dry', now: '0.3' },
+    ]).rule('ratio-meets-all', 'main')?.says
+    expect(says).toMatch(/pass-climb: the motors are too weak for it at any ratio/)
+    expect(says).toMatch(/sprint: no ratio is quick enough/)
+    expect(says).toMatch(/pull-away: the tyres do not carry it at any ratio/)
+  })
+})
+
+describe('a hill start', () => {
+  it('is not called a matter of grip where a shorter ratio would do: the pickup with its trailer on 28 %', () => {
+    const steep: Edit = { path: 'brief.goals.stock-start.slope', now: '28 %' }
+    expect(car('badger', [steep]).rule('ratio-meets-all', 'main')?.says).not.toContain('tyres')
+    expect(car('badger', [steep]).rule('hill-start', 'stock-start')?.outcome).toBe('failing')
+    const shorter = car('badger', [steep, { path: 'drive.units.main.reduction', now: '3.5' }])
+    expect(shorter.rule('hill-start', 'stock-start')?.outcome).not.toBe('failing')
+  })
+  it('lets one motor slip and the other give all it has, and says so', () => {
+    const c = car('otter')
+    const slope = c.value('hill-start.slope@caravan-start')
+    expect(slope).toBeLessThan(c.value('hill-start.slope-by-pull@caravan-start'))
+    expect(slope).toBeLessThan(c.value('hill-start.slope-by-grip@caravan-start'))
+    expect(c.rule('hill-start', 'caravan-start')?.says).toContain('one axle slip')
+  })
+  it('takes the coast-down, the surface and the trailer into the rolling resistance', () => {
+    const rolling = (edits: readonly Edit[]): number => car('lapwing', edits).value('hill-start.rolling@pull-away')
+    expect(rolling([{ path: 'donor.rolling-resistance', now: '0.02' }])).toBe(rolling([]))
+    expect(rolling([{ path: 'brief.goals.pull-away.surface', now: 'gravel' }])).toBeGreaterThan(1.2 * rolling([]))
+    const towed = (now: string): number =>
+      car('otter', [{ path: 'trips.trailers.caravan.rolling-resistance', now }]).value('hill-start.need@caravan-start')
+    expect(towed('0.02')).toBeGreaterThan(towed('0.01'))
+  })
+  it('stands as high as the finished car, and so does recovery', () => {
+    const high: Edit = { path: 'pack.boxes.front.z', now: '900 mm' }
+    for (const figure of ['hill-start.slope-by-grip@pull-away', 'part-loads.recovery-grip@rear'])
+      expect(car('lapwing', [high]).value(figure)).toBeGreaterThan(car('lapwing').value(figure))
   })
 })
 
