@@ -306,7 +306,7 @@ static void run(Series *out, Result *res) {
       shaft += m[i] * w[i];
       lost += loss;
       heat[units[i].inverter] = loss * units[i].inverterShare;
-      heat[units[i].winding] = loss;
+      heat[units[i].winding] = fmax(0, loss - units[i].lossFactor * lookMap(&units[i].loss, w[i], 0));
       over |= m[i] > units[i].cont || m[i] * w[i] > units[i].contPower;
     }
     double P = (F > 0 ? shaft : -shaft) + lost + aux, limit = E * E / (4 * R0), fed = 1;

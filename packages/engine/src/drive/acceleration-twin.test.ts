@@ -36,7 +36,7 @@ function dy = rates(t, y, p, hot)
   f = axles(p, front, rear, R);
   share = [f(1) / max(front, 1e-9), f(2) / max(rear, 1e-9)];
   u = m(1) * (p.s(1) * share(1) + (1 - p.s(1)) * share(2));
-  heat = ((u / p.Mp)^2 + p.n) / ((p.Mc(1) / p.Mp)^2 + p.n);
+  heat = (u / p.Mc(1))^2;
   dy = [(sum(f) - R) / p.me; y(1); (heat - y(3)) / p.tau];
 end
 function full_pull(p, v2, s2, warm)
@@ -76,11 +76,9 @@ const roadster: RunPlan = {
   frontShare: [0],
   centre: 'open',
   shiftTime: [],
-  motorTorque: [250],
   ratedTorque: [110],
   ratedPower: [44e3],
   windingTime: [119],
-  idle: [0.038],
   start: 0,
   from: 0,
   to: 100 / 3.6,
@@ -95,11 +93,9 @@ const both = {
   ratios: [9.7, 9],
   gears: [1, 1],
   frontShare: [1, 0],
-  motorTorque: [250, 190],
   ratedTorque: [115, 85],
   ratedPower: [48e3, 35e3],
   windingTime: [119, 119],
-  idle: [0.038, 0.038],
 }
 const PLANS: readonly (readonly [string, RunPlan])[] = [
   ['roadster, 0–100 km/h', roadster],
@@ -122,7 +118,7 @@ function octave(plans: readonly RunPlan[]): readonly (readonly [time: number, di
   const calls = plans.map(p => {
     const turning =
       p.inertia.reduce((s, j, u) => s + j * (p.ratios[u] as number) ** 2 * (p.efficiency[u] as number), p.wheelsInertia) / p.radius ** 2
-    return `p = struct('m', ${p.mass}, 'me', ${(p.mass + turning).toPrecision(17)}, 'mf', ${p.front}, 'mr', ${p.rear}, 'h', ${p.height}, 'L', ${p.wheelbase}, 'f0', ${p.f0}, 'f1', ${p.f1}, 'f2', ${p.f2}, 'vw', ${p.headWind}, 'mu', ${p.grip}, 'r', ${p.radius}, 'v1', ${p.from.toPrecision(17)}, 'start', ${p.start}, 'Mp', ${p.motorTorque[0]}, 'n', ${p.idle[0]}, 'tau', ${p.windingTime[0]}, 'M', ${list(p.torque)}, 'P', ${list(p.power)}, 'Mc', ${list(p.ratedTorque)}, 'Pc', ${list(p.ratedPower)}, 'i', ${list(p.ratios)}, 'eta', ${list(p.efficiency)}, 's', ${list(p.frontShare)}); full_pull(p, ${p.to === infinity ? '1e9' : p.to.toPrecision(17)}, ${p.distance === infinity ? '1e9' : p.distance}, true);`
+    return `p = struct('m', ${p.mass}, 'me', ${(p.mass + turning).toPrecision(17)}, 'mf', ${p.front}, 'mr', ${p.rear}, 'h', ${p.height}, 'L', ${p.wheelbase}, 'f0', ${p.f0}, 'f1', ${p.f1}, 'f2', ${p.f2}, 'vw', ${p.headWind}, 'mu', ${p.grip}, 'r', ${p.radius}, 'v1', ${p.from.toPrecision(17)}, 'start', ${p.start}, 'tau', ${p.windingTime[0]}, 'M', ${list(p.torque)}, 'P', ${list(p.power)}, 'Mc', ${list(p.ratedTorque)}, 'Pc', ${list(p.ratedPower)}, 'i', ${list(p.ratios)}, 'eta', ${list(p.efficiency)}, 's', ${list(p.frontShare)}); full_pull(p, ${p.to === infinity ? '1e9' : p.to.toPrecision(17)}, ${p.distance === infinity ? '1e9' : p.distance}, true);`
   })
   const folder = mkdtempSync(join(tmpdir(), 'full-pull-')),
     script = join(folder, 'full_pull_twin.m')

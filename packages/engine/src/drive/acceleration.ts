@@ -27,11 +27,9 @@ const larminie = {
   frontShare: [1],
   centre: 'open',
   shiftTime: [],
-  motorTorque: [],
   ratedTorque: [],
   ratedPower: [],
   windingTime: [],
-  idle: [],
   start: 0,
   from: 0,
 } as const

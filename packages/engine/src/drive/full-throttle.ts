@@ -10,11 +10,9 @@ export type RunPlan = PullPlan & {
   readonly distance: number
   /** Time without pull in one gear change; empty where nothing shifts. */
   readonly shiftTime: readonly number[]
-  readonly motorTorque: readonly number[]
   readonly ratedTorque: readonly number[]
   readonly ratedPower: readonly number[]
   readonly windingTime: readonly number[]
-  readonly idle: readonly number[]
   /** Start of the windings: 0 at the temperature of the coolant, 1 at their limit. */
   readonly start: number
 }
@@ -143,12 +141,8 @@ function runFrom(plan: RunPlan, first: number, step: number, longest: number, mo
           held =
             (s1 > 0 && front > 0 ? (s1 * (axles[0] as number)) / front : 0) +
             (s1 < 1 && rear > 0 ? ((1 - s1) * (axles[1] as number)) / rear : 0)
-        const peak = plan.motorTorque[u] as number,
-          idle = plan.idle[u] as number,
-          m = (used[u] as number) * held
-        dy[2 + u] =
-          (((m / peak) ** 2 + idle) / (((plan.ratedTorque[u] as number) / peak) ** 2 + idle) - (s[2 + u] as number)) /
-          (plan.windingTime[u] as number)
+        const m = (used[u] as number) * held
+        dy[2 + u] = ((m / (plan.ratedTorque[u] as number)) ** 2 - (s[2 + u] as number)) / (plan.windingTime[u] as number)
       }
   }
   /** One step of h from y, k1 known; the new state in `next`, its rates in k4's place of a following call. */

@@ -8,6 +8,7 @@ import type { ClassOfMotor } from './class-values.ts'
 const one = (symbol: string, label: string) => ({ symbol, unit: '1', label, shows: 'number' }) as const
 const torque = (symbol: string, label: string) => ({ symbol, unit: 'N·m', label }) as const
 const speed = (symbol: string, label: string) => ({ symbol, unit: 'rad/s', label, shows: 'rotational speed' }) as const
+const lossMap = { symbol: 'V', unit: ['rad/s', 'N·m', 'W'], label: 'losses over speed and torque', grid: true } as const
 const LARMINIE = {
   work: 'larminie-lowry',
   place: 'eq. 7.23, motor efficiency: 100 kW high-speed induction motor, k_c 0.3, k_i 0.01, k_w 5e-6, C 600',
@@ -170,7 +171,7 @@ export const lossAt = formula(
     label: 'Loss at a torque and a speed',
     gives: { symbol: 'P_V', unit: 'W', label: 'loss' },
     takes: {
-      losses: { symbol: 'V', unit: ['rad/s', 'N·m', 'W'], label: 'losses over speed and torque', grid: true },
+      losses: lossMap,
       factor: one('f_V', 'loss factor'),
       speed: speed('ω', 'motor speed'),
       torque: torque('M', 'torque'),
@@ -199,23 +200,50 @@ export const lossFactor = formula(
   },
   ({ own, motor, inverter, efficiency }) => (own * (1 / (motor * inverter) - 1)) / (1 / efficiency - 1),
 )
-/** Loss without torque over what peak torque adds, at base speed: how much of the heat does not come from pulling. */
-export const idleShare = formula(
+/** What torque adds to the loss at a speed: copper loss, which arises in the winding. */
+export const windingHeat = formula(
   {
-    id: 'idle-share',
-    label: 'Loss without torque over loss by peak torque',
-    gives: one('n', 'idle share'),
-    takes: {
-      losses: { symbol: 'V', unit: ['rad/s', 'N·m', 'W'], label: 'losses over speed and torque', grid: true },
-      speed: speed('ω_b', 'base speed'),
-      torque: torque('M_max', 'peak torque'),
+    id: 'winding-heat',
+    label: 'Heat in the winding',
+    gives: { symbol: 'Q_w', unit: 'W', label: 'heat in the winding' },
+    takes: { losses: lossMap, factor: one('f_V', 'loss factor'), speed: speed('ω', 'motor speed'), torque: torque('M', 'torque') },
+    text: 'Q_w = f_V · max(0, V(ω, M) − V(ω, 0 · M))',
+    source: {
+      work: 'larminie-lowry',
+      place: 'copper loss goes with torque squared; iron, windage and constant losses arise without torque',
+      mark: 'from memory',
     },
-    text: 'V_0 = V(ω_b, 0 · M_max)\nn = V_0 / (V(ω_b, M_max) − V_0)',
-    source: { work: 'definition', place: 'share' },
-    proof: { none: 'definition' },
+    leavesOut: 'Current that makes or weakens the field without torque; iron that warms the winding beside it.',
+    proof: { none: 'look-up' },
   },
-  ({ losses, speed, torque }) => {
-    const still = gridAt(losses, speed, 0)
-    return still / (gridAt(losses, speed, torque) - still)
+  ({ losses, factor, speed, torque }) => heatAt(losses, factor, speed, torque),
+)
+const heatAt = (losses: Grid, factor: number, speed: number, torque: number): number =>
+  factor * Math.max(0, gridAt(losses, speed, torque) - gridAt(losses, speed, 0))
+/** Points along the continuous rating at which its heat is looked up, beside those of the map. */
+const ALONG = 200
+/** What the winding must stand for ever: a rating for ever holds at every speed, so the worst of them sets what the coolant carries off. */
+export const ratedHeat = formula(
+  {
+    id: 'rated-winding-heat',
+    label: 'Heat in the winding at the continuous rating',
+    gives: { symbol: 'Q_c', unit: 'W', label: 'heat in the winding at the continuous rating' },
+    takes: {
+      losses: lossMap,
+      factor: one('f_V', 'loss factor'),
+      torque: torque('M_c', 'continuous torque'),
+      power: { symbol: 'P_c', unit: 'W', label: 'continuous power' },
+      topSpeed: speed('ω_max', 'top speed of the motor'),
+    },
+    text: 'Q_c = max of f_V · (V(ω, M) − V(ω, 0)) over ω from 0 to ω_max, with M = min(M_c, P_c / ω)',
+    words: 'the greatest of many look-ups',
+    source: { work: 'definition', place: 'a continuous rating is stood at every speed it is stated for' },
+    proof: { none: 'the greatest of look-ups' },
+  },
+  ({ losses, factor, torque, power, topSpeed }) => {
+    const corner = Math.min(topSpeed, power / torque),
+      even = Array.from({ length: ALONG }, (_, i) => (topSpeed * (i + 1)) / ALONG)
+    const speeds = [corner, ...losses.x.filter(w => w > 0 && w < topSpeed), ...even]
+    return Math.max(...speeds.map(w => heatAt(losses, factor, w, Math.min(torque, power / w))))
   },
 )

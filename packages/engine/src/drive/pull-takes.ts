@@ -35,10 +35,8 @@ export const CAR = {
 } as const
 export const WINDING = {
   shiftTime: { symbol: 't_s', unit: 's', label: 'time without pull in one gear change', many: true },
-  motorTorque: each('M_max', 'N·m', 'peak torque of the motor'),
   ratedTorque: each('M_c', 'N·m', 'continuous torque'),
   ratedPower: each('P_c', 'W', 'continuous power'),
   windingTime: each('τ_w', 's', 'time constant of the winding'),
-  idle: each('n', '1', 'idle share of the heat'),
   start: { symbol: 'θ_0', unit: '1', label: 'windings at the start: 0 as the coolant, 1 at their limit', shows: 'share' },
 } as const

@@ -36,10 +36,10 @@ export const windingTime = formula(
     gives: seconds('τ_w', 'time constant'),
     takes: {
       time: seconds('t_max', 'peak for'),
-      rated: watts('V_c', 'loss at the continuous rating'),
-      peak: watts('V_max', 'loss at the peak rating'),
+      rated: watts('Q_c', 'heat at the continuous rating'),
+      peak: watts('Q_max', 'heat at the peak rating'),
     },
-    text: 'τ_w = −t_max / ln(max(0.000001, 1 − V_c / V_max))',
+    text: 'τ_w = −t_max / ln(max(0.000001, 1 − Q_c / Q_max))',
     source: LUMPED,
     leavesOut: 'That a winding heats faster at first, before the iron around it has warmed; ratings stated from a warm motor.',
     proof: { none: 'inverse of the exponential rise' },
@@ -52,13 +52,13 @@ export const windingConductance = formula(
     label: 'Heat from winding to coolant',
     gives: { symbol: 'G_w', unit: 'W/K', label: 'conductance', shows: 'thermal conductance' },
     takes: {
-      rated: watts('V_c', 'loss at the continuous rating'),
+      rated: watts('Q_c', 'heat at the continuous rating'),
       limit: kelvin('T_w', 'temperature limit of the winding'),
       coolant: kelvin('T_cool', 'coolant temperature of the rating'),
     },
-    text: 'G_w = V_c / (T_w − T_cool)',
+    text: 'G_w = Q_c / (T_w − T_cool)',
     source: LUMPED,
-    leavesOut: 'Heat that does not pass through the winding: the ratio is fitted to the ratings, so it cancels where it is used.',
+    leavesOut: 'Heat that takes no way through the winding; coolant warmer than that of the rating.',
     proof: { none: 'definition of a conductance' },
   },
   ({ rated, limit, coolant }) => rated / (limit - coolant),
@@ -78,22 +78,22 @@ export const windingHeatCapacity = formula(
   },
   ({ time, conductance }) => time * conductance,
 )
-/** Where the winding settles under a steady loss. */
+/** Where the winding settles under a steady heat. */
 export const windingSteady = formula(
   {
     id: 'winding-steady',
     label: 'Winding temperature in the long run',
     gives: kelvin('T_s', 'winding temperature'),
     takes: {
-      loss: watts('V', 'loss'),
+      heat: watts('Q_w', 'heat in the winding'),
       conductance: { symbol: 'G_w', unit: 'W/K', label: 'conductance', shows: 'thermal conductance' },
       coolant: kelvin('T_cool', 'coolant temperature'),
     },
-    text: 'T_s = T_cool + V / G_w',
+    text: 'T_s = T_cool + Q_w / G_w',
     source: LUMPED,
     proof: { none: 'definition of a conductance' },
   },
-  ({ loss, conductance, coolant }) => coolant + loss / conductance,
+  ({ heat, conductance, coolant }) => coolant + heat / conductance,
 )
 /** Heating at a torque over heating at the continuous rating; 1 is what the motor stands for ever. */
 export const heating = formula(
@@ -104,15 +104,13 @@ export const heating = formula(
     takes: {
       torque: newtonMetres('M', 'torque'),
       rated: newtonMetres('M_c', 'continuous torque'),
-      peak: newtonMetres('M_max', 'peak torque'),
-      idle: number('n', 'idle share'),
     },
-    text: 'p = ((M / M_max)² + n) / ((M_c / M_max)² + n)',
+    text: 'p = (M / M_c)²',
     source: { work: 'larminie-lowry', place: 'copper loss goes with torque squared', mark: 'from memory' },
-    leavesOut: 'How iron loss and field weakening change with speed: taken at base speed.',
+    leavesOut: 'Field weakening above base speed.',
     proof: { none: 'definition: 1 at continuous torque' },
   },
-  ({ torque, rated, peak, idle }) => ((torque / peak) ** 2 + idle) / ((rated / peak) ** 2 + idle),
+  ({ torque, rated }) => (torque / rated) ** 2,
 )
 /** How long a heating is stood from a warm start. A start of 0 is the coolant's temperature, 1 the limit. */
 export const timeAtHeating = formula(
@@ -146,18 +144,16 @@ export const torqueForTime = formula(
       start: { symbol: 'θ_0', unit: '1', label: 'start, 0 at coolant temperature, 1 at the limit', shows: 'share', holds: [0, 0.95] },
       time: seconds('τ_w', 'time constant'),
       rated: newtonMetres('M_c', 'continuous torque'),
-      peak: newtonMetres('M_max', 'peak torque'),
       allowed: newtonMetres('M_lim', 'torque allowed'),
-      idle: number('n', 'idle share'),
     },
-    text: 'x = exp(−t / τ_w)\np = (1 − θ_0 · x) / (1 − x)\nM_t = min(M_lim, M_max · √(max(0, p · ((M_c / M_max)² + n) − n)))',
+    text: 'x = exp(−t / τ_w)\np = (1 − θ_0 · x) / (1 − x)\nM_t = min(M_lim, M_c · √(p))',
     source: LUMPED,
     proof: { none: 'inverse of the first-order rise' },
   },
-  ({ duration, start, time, rated, peak, allowed, idle }) => {
+  ({ duration, start, time, rated, allowed }) => {
     const x = Math.exp(-duration / time),
       p = (1 - start * x) / (1 - x)
-    return Math.min(allowed, peak * Math.sqrt(Math.max(0, p * ((rated / peak) ** 2 + idle) - idle)))
+    return Math.min(allowed, rated * Math.sqrt(p))
   },
 )
 /** Power that goes with a torque allowed for a time: as much above the continuous power as the torque is above the continuous torque. */

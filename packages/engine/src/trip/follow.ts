@@ -251,11 +251,13 @@ export function follow(tables: TripTables, state: TripState, from: number, to: n
           const corner = SURFACE_FROM + row * columns + column,
             low = map[corner]! + (map[corner + 1]! - map[corner]!) * y,
             high = map[corner + columns]! + (map[corner + columns + 1]! - map[corner + columns]!) * y,
-            waste = low + (high - low) * x
+            waste = low + (high - low) * x,
+            still = map[SURFACE_FROM + row * columns]! * (1 - x) + map[SURFACE_FROM + (row + 1) * columns]! * x
           shaft += power
           lost += waste
           heat[inverterNode[i]!] = inverterShare[i]! * waste
-          heat[windingNode[i]!] = waste
+          // Only what torque adds arises in the winding.
+          heat[windingNode[i]!] = waste > still ? waste - still : 0
           if (torque > continuousTorque[i]! || power > continuousPower[i]!) above = true
         }
         let down = 1

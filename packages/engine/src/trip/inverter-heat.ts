@@ -60,15 +60,13 @@ export const inverterConductance = formula(
     gives: { symbol: 'G_inv', unit: 'W/K', label: 'conductance', shows: 'thermal conductance' },
     takes: {
       share: { symbol: 's_inv', unit: '1', label: 'share of the losses', shows: 'share' },
-      winding: { symbol: 'G_w', unit: 'W/K', label: 'winding to coolant', shows: 'thermal conductance' },
-      limit: { symbol: 'T_w', unit: 'K', label: 'winding limit', shows: 'temperature' },
-      coolant: { symbol: 'T_cool', unit: 'K', label: 'coolant of the rating', shows: 'temperature' },
+      loss: { symbol: 'V_c', unit: 'W', label: 'loss at the continuous rating' },
     },
     uses: [INVERTER_RISE],
-    text: 'G_inv = s_inv · G_w · (T_w − T_cool) / ΔT_inv',
+    text: 'G_inv = s_inv · V_c / ΔT_inv',
     source: { work: 'incropera', place: 'lumped capacitance method', mark: 'from memory' },
     leavesOut: 'The junctions, hotter than the case by tens of kelvins.',
     proof: { none: 'definition of a conductance' },
   },
-  ({ share, winding, limit, coolant }) => (share * winding * (limit - coolant)) / INVERTER_RISE.value,
+  ({ share, loss }) => (share * loss) / INVERTER_RISE.value,
 )

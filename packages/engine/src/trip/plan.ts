@@ -17,7 +17,7 @@ export type TripUnit = {
   readonly losses: Grid
   /** Times the losses of the map. */
   readonly lossFactor: number
-  /** Share of the loss that warms the inverter. The winding's node is fitted to ratings with all of it, so it takes all of it. */
+  /** Share of the loss that warms the inverter. The winding takes what torque adds to the loss. */
   readonly inverterShare: number
   /** Drag torque [N·m] over motor speed [rad/s]; counts while the unit has no part in the pull. */
   readonly drag: Curve

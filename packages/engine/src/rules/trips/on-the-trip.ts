@@ -44,7 +44,7 @@ export const followsItsTrips = rule({
           ? 'On {item} it falls {missed} short of the speeds asked, and is slow for {slow}.'
           : 'On {item} it keeps the speeds asked.') + (gear ? ` The whole trip is reckoned in ${gear} gear.` : ''),
       slots: { missed: f['distance-missed'], slow: f['time-slow'] },
-      remedies: [{ do: 'act', says: 'More power, a shorter ratio, or a trip this car is meant for.' }],
+      remedies: [{ do: 'act', says: 'More power, another ratio, or a trip this car is meant for.' }],
     })),
   spoil: { sample: 'lapwing', edits: [{ path: 'drive.units.main.power-limit', now: '15 kW' }], item: 'mixed' },
 })
@@ -65,7 +65,7 @@ export const notThrottled = rule({
       limit: throttledFrom,
       says: 'On {item} the hottest winding reaches {found}; from {limit} on torque is taken back. {over} of the trip lie above the continuous rating.',
       slots: { over: f['above-continuous'] },
-      remedies: [{ do: 'act', says: 'A shorter ratio, a motor with more continuous torque, cooler coolant, or a slower trip.' }],
+      remedies: [{ do: 'act', says: 'Another ratio, a motor with more continuous torque, cooler coolant, or a slower trip.' }],
     })),
   spoil: {
     sample: 'lapwing',

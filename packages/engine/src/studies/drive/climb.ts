@@ -1,5 +1,5 @@
 import { torqueAtSpeed } from '../../drive/envelope.ts'
-import { lossAt } from '../../drive/motor-loss.ts'
+import { windingHeat } from '../../drive/motor-loss.ts'
 import { climbForce, leastSpeed, motorSpeed, pullAtSpeed, roadLoadAt, slopeBelowSpeed, torqueInShare } from '../../drive/speeds.ts'
 import { pullTogether } from '../../drive/wheel-force.ts'
 import { powerForTime, torqueForTime, windingSteady } from '../../drive/winding.ts'
@@ -148,9 +148,7 @@ function climbing(make: Maker, g: Read, item: string): Climb {
             start: WARM_START,
             time: u.windingTime,
             rated: u.continuousTorque,
-            peak: u.motorTorque,
             allowed: u.peakTorque,
-            idle: u.idleShare,
           },
           { item: `${item} ${u.name}`, label: `Torque of ${u.name} ${label}` },
         ),
@@ -198,7 +196,7 @@ function climbing(make: Maker, g: Read, item: string): Climb {
       'winding',
       windingSteady,
       {
-        loss: make.work('loss', lossAt, { losses: u.losses, factor: u.lossFactor, speed, torque }, more('Loss')),
+        heat: make.work('heat', windingHeat, { losses: u.losses, factor: u.lossFactor, speed, torque }, more('Heat in the winding')),
         conductance: u.conductance,
         coolant: u.coolant,
       },

@@ -1,6 +1,6 @@
 import { type ClassOfMotor, classEfficiencyTogether } from '../../drive/class-values.ts'
 import { lossByEfficiency, lossesOfMap } from '../../drive/loss-map.ts'
-import { classDrag, classLosses, idleShare, lossAt, lossFactor, motorLoss } from '../../drive/motor-loss.ts'
+import { classDrag, classLosses, lossAt, lossFactor, motorLoss, ratedHeat, windingHeat } from '../../drive/motor-loss.ts'
 import { ratedSpeed, windingConductance, windingHeatCapacity, windingTime } from '../../drive/winding.ts'
 import type { Motor } from '../../model/drive.ts'
 import { type AnyValue, type Curve, type Grid, isGap, type Value } from '../../working/value.ts'
@@ -53,6 +53,12 @@ export const driveUnits = study({
           { ...look, speed, torque: rating.torque },
           { item, label: `Loss of ${name} at its continuous rating` },
         )
+        const ratedHeating = make.work(
+          'rated-heat',
+          ratedHeat,
+          { ...look, torque: rating.torque, power: rating.power, topSpeed: e.topSpeed },
+          { item, label: `Heat in the winding of ${name} at its continuous rating` },
+        )
         const time =
           (u.thermalTime as Value | null) ??
           make.work(
@@ -60,12 +66,12 @@ export const driveUnits = study({
             windingTime,
             {
               time: u.peakTime,
-              rated,
+              rated: ratedHeating,
               peak: make.work(
-                'peak-loss',
-                lossAt,
+                'peak-heat',
+                windingHeat,
                 { ...look, speed: e.baseSpeed, torque: e.motorTorque },
-                { item, label: `Loss of ${name} at its peak rating` },
+                { item, label: `Heat in the winding of ${name} at its peak rating` },
               ),
             },
             { item, label: `Time constant of the winding of ${name}` },
@@ -73,7 +79,7 @@ export const driveUnits = study({
         const conductance = make.work(
           'conductance',
           windingConductance,
-          { rated, limit: u.windingLimit, coolant: u.coolant },
+          { rated: ratedHeating, limit: u.windingLimit, coolant: u.coolant },
           { item, label: `Winding of ${name} to coolant` },
         )
         return [
@@ -104,13 +110,7 @@ export const driveUnits = study({
               { item, label: `Heat capacity of the winding of ${name}` },
             ),
             windingTime: time,
-            idleShare: make.work(
-              'idle-share',
-              idleShare,
-              { losses: lossy.losses, speed: e.baseSpeed, torque: e.motorTorque },
-              { item, label: `Idle share of the heat of ${name}` },
-            ),
-            motorTorque: e.motorTorque,
+            ratedLoss: rated,
             windingLimit: u.windingLimit,
             coolant: u.coolant,
           },

@@ -43,7 +43,7 @@ export const peakTime = study({
 
 function ofUnit(make: Maker, u: UnitFigures): PeakTime {
   const item = u.name
-  const rating = { rated: u.continuousTorque, peak: u.motorTorque, idle: u.idleShare }
+  const rating = { rated: u.continuousTorque }
   const p = make.work('heating', heating, { torque: u.peakTorque, ...rating }, { item, label: `Heating at the torque allowed, ${item}` })
   const times = p.value > 1 ? STARTS : []
   const lasts = times.map(({ key, start, label }) => [

@@ -119,11 +119,9 @@ export function pulling(make: Maker, k: PullingKnown, item: string) {
     },
     winding: {
       shiftTime: k.units.flatMap(u => (u.shiftTime ? [u.shiftTime as Value] : [])),
-      motorTorque: heat.map(u => u.motorTorque),
       ratedTorque: heat.map(u => u.continuousTorque),
       ratedPower: heat.map(u => u.continuousPower),
       windingTime: heat.map(u => u.windingTime),
-      idle: heat.map(u => u.idleShare),
       start: COOL_START,
     },
   }

@@ -28,16 +28,14 @@ export type UnitFigures = {
   /** Drag torque [N·m] over motor speed when unpowered. */
   readonly drag: Value<Curve>
   /**
-   * Lumped winding: heat capacity, conductance to coolant, limit, coolant temperature of the rating. Fitted so that all losses (times the factor) flow through
-   * it: at the continuous rating it settles at the limit.
+   * Lumped winding: heat capacity, conductance to coolant, limit, coolant temperature of the rating. It is heated by what torque adds to the losses (times the
+   * factor): where that is worst along the continuous rating, it settles at the limit.
    */
   readonly heatCapacity: Figure
   readonly conductance: Figure
-  /** Time constant of the winding, and the loss without torque over what peak torque adds: heating without a map. */
   readonly windingTime: Value
-  readonly idleShare: Figure
-  /** Peak torque of the motor itself, before any limit set in software. */
-  readonly motorTorque: Value
+  /** Loss of motor and inverter together at the continuous rating. */
+  readonly ratedLoss: Figure
   readonly windingLimit: Value
   readonly coolant: Value
 }

@@ -32,7 +32,7 @@ export const wantedSpeeds = study({
     const pairs = speedGoals(m).flatMap(g => Object.entries(m.drive.units).map(([unit, u]) => ({ ...g, unit, u })))
     return {
       names: pairs.map(({ goal, unit }) => `${unit} ${goal}`),
-      pairs: pairs.map(({ speed, transfer, unit, u }) =>
+      pairs: pairs.map(({ goal, speed, transfer, unit, u }) =>
         maybe({
           speed,
           radius: from(ask(rolling), r => r.radius),
@@ -44,7 +44,7 @@ export const wantedSpeeds = study({
           steps: shifts(u) || (transfer && !isGap(transfer)) ? steps(m, u, shifts(u) ? tallestGear(m) : usualGear(m, u), transfer) : null,
           // A propshaft runs where the motor drives an axle of its own ratio behind gearbox, transfer case or reduction.
           shaft:
-            isGap(u.through) || u.through.value === 'drive unit'
+            m.brief.goals[goal]?.kind !== 'top speed' || isGap(u.through) || u.through.value === 'drive unit'
               ? null
               : maybe({
                   axle: isGap(u.finalDrive) ? m.donor.finalDrive : u.finalDrive,

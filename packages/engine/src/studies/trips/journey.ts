@@ -133,7 +133,7 @@ export function journey(make: Maker, k: JourneyKnown, item: string): Journey {
     make.work(
       'inverter-conductance',
       inverterConductance,
-      { share: INVERTER_SHARE, winding: u.conductance, limit: u.windingLimit, coolant: u.coolant },
+      { share: INVERTER_SHARE, loss: u.ratedLoss },
       { item: `${item} ${u.name}`, label: `Inverter of ${u.name} to coolant, ${item}` },
     ),
   )
