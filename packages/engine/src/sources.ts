@@ -11,6 +11,7 @@ export const WORKS = {
   circuits: { title: 'Elementary circuit theory', read: 'derived' },
   definition: { title: 'Definition of the quantity', read: 'derived' },
   practice: { title: 'Common practice of the conversion trade', read: 'practice' },
+  'ev-fuses': { title: 'How to select EV fuses, batterydesign.net, guidance of fuse makers', read: 'from memory' },
   'mannering-washburn': { title: 'Mannering and Washburn, Principles of Highway Engineering and Traffic Analysis', read: 'from memory' },
   ehsani: { title: 'Ehsani et al., Modern Electric, Hybrid Electric and Fuel Cell Vehicles', read: 'from memory' },
   gillespie: { title: 'Gillespie, Fundamentals of Vehicle Dynamics', read: 'from memory' },

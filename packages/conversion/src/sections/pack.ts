@@ -16,6 +16,7 @@ import { choice, file, group, mapOf, part, quantity, words } from '../schema/fie
 import { ALONG, UP } from '../schema/reach.ts'
 
 const LABEL = { tool: 'label, seller’s list or datasheet', accuracy: 'as stated', minutes: 15 }
+const CURVE = { tool: 'time-current curve of its maker', accuracy: '± 10 %', minutes: 15 }
 const TESTER = { tool: 'module tester, discharge at C/3, 25 °C', accuracy: '± 1 %', minutes: 240 }
 const PULSE = { tool: '10 s pulse at 50 A or more, sensed at the terminals', accuracy: '± 3 %', minutes: 30 }
 const TAPE = { tool: 'tape', accuracy: '± 5 mm', minutes: 10 }
@@ -133,8 +134,26 @@ export const pack = group(
       'string-fuse': quantity('current', 'fuse of each string', 'I_fuse,str', { least: 1 }),
       contactor: quantity('current', 'main contactor, continuous', 'I_k', { least: 1 }),
       'contactor-voltage': quantity('voltage', 'voltage the contactor breaks', 'U_k', { least: 1 }),
-      bms: quantity('current', 'discharge limit set in the BMS', 'I_bms', { least: 1 }),
-      'bms-charge': quantity('current', 'charge limit set in the BMS', 'I_bms,ch', { least: 1 }),
+      'fuse-melts': quantity('current', 'current that melts the fuse in the time of the motors’ peak', 'I_melt', {
+        least: 1,
+        until: BEFORE,
+        measure: CURVE,
+        says: 'Needed where a peak is above the rating of the fuse.',
+      }),
+      'contactor-peak': quantity('current', 'current the contactor carries for the time of the motors’ peak', 'I_k,max', {
+        least: 1,
+        until: BEFORE,
+        measure: LABEL,
+        says: 'Needed where a peak is above its continuous current.',
+      }),
+      bms: quantity('current', 'discharge limit set in the BMS', 'I_bms', {
+        least: 1,
+        says: 'Left out: only the cells hold back what the drive draws.',
+      }),
+      'bms-charge': quantity('current', 'charge limit set in the BMS', 'I_bms,ch', {
+        least: 1,
+        says: 'Left out: only the cells hold back recovery and charging.',
+      }),
     }),
     bms: group('BMS', {
       part: part('bms'),
@@ -144,7 +163,11 @@ export const pack = group(
       'counts-charge': choice('BMS counts charge in and out', ['yes', 'no']),
       'watches-rest': choice('BMS warns when one group sinks at rest', ['yes', 'no']),
       cells: quantity('count', 'cells the BMS can watch', 'n_bms', { least: 1 }),
-      'lowest-charge-temperature': quantity('temperature', 'BMS lets no charging in below', 'T_ch,min', { least: 213.15, most: 333.15 }),
+      'lowest-charge-temperature': quantity('temperature', 'BMS lets no charging in below', 'T_ch,min', {
+        least: 213.15,
+        most: 333.15,
+        says: 'Left out: the table of the cells alone. Counts for recovery too.',
+      }),
     }),
     heater: group('pack heater', {
       power: quantity('power', 'heater power', 'P_h', { least: 0 }),

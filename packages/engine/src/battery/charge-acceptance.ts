@@ -9,6 +9,8 @@ const SOURCE = {
   mark: 'common practice',
 } as const
 
+const HALF_WHEN_COLD = { x: Float64Array.of(273.15, 298.15), y: Float64Array.of(0.5, 0.5) }
+
 /** Current cells take while charging, by the coldest cell. Counts for regeneration too. */
 export const chargeAcceptance = formula(
   {
@@ -61,4 +63,39 @@ export const chargeShare = formula(
     proof: { none: 'charge acceptance over the current allowed warm' },
   },
   ({ rate, temperature, capacity, most }) => Math.min(1, (at(rate, temperature) * capacity) / most),
+)
+
+/** The share once the BMS has its say: nothing below its lowest temperature, and more of a lower limit in the cold. */
+export const heldChargeShare = formula(
+  {
+    id: 'held-charge-share',
+    label: 'Share of the charging current the BMS lets in',
+    gives: { symbol: 's', unit: '1', label: 'share of the current the BMS allows', shows: 'share' },
+    takes: {
+      share: { symbol: 's_ch', unit: ['K', '1'], label: 'share of the charging current of the cells over temperature', curve: true },
+      temperature,
+      cells: { symbol: 'I_ch', unit: 'A', label: 'charging current of the cells, warm' },
+      held: { symbol: 'I_set', unit: 'A', label: 'charging current cells and BMS allow, warm' },
+      lowest: { symbol: 'T_min', unit: 'K', label: 'no charging below', shows: 'temperature' },
+    },
+    text: 's = { 0 if T < T_min; min(1, s_ch(T) · I_ch / I_set) otherwise }',
+    source: { work: 'definition', place: 'the lesser governs' },
+    proof: {
+      examples: [
+        {
+          takes: { share: HALF_WHEN_COLD, temperature: 278.15, cells: 120, held: 100, lowest: 273.15 },
+          gives: 0.6,
+          within: 1e-12,
+          source: { work: 'definition', place: 'half of 120 A is 60 A, six tenths of 100 A' },
+        },
+        {
+          takes: { share: HALF_WHEN_COLD, temperature: 278.15, cells: 120, held: 100, lowest: 288.15 },
+          gives: 0,
+          within: 1e-12,
+          source: { work: 'definition', place: 'nothing below the lowest temperature' },
+        },
+      ],
+    },
+  },
+  ({ share, temperature, cells, held, lowest }) => (temperature < lowest ? 0 : Math.min(1, (at(share, temperature) * cells) / held)),
 )

@@ -192,6 +192,59 @@ export const lesserCurrent = formula(
   },
   ({ one, other }) => Math.min(one, other),
 )
+/** What a fuse carries for a time, again and again: half of what melts it then. */
+export const fuseForTime = formula(
+  {
+    id: 'fuse-for-time',
+    label: 'Current a fuse carries for a time',
+    gives: amps('I_t', 'carried for that time'),
+    takes: { rating: amps('I_n', 'rating, for ever'), melts: amps('I_melt', 'melts it in that time') },
+    text: 'I_t = max(I_n, I_melt / 2)',
+    source: { work: 'ev-fuses', place: 'repeated load steps: half of the melting current at their length' },
+    leavesOut: 'Heat beside the fuse, thin cables on it, and how often the peak comes back.',
+    proof: {
+      examples: [
+        {
+          takes: { rating: 400, melts: 1400 },
+          gives: 700,
+          within: 1e-9,
+          source: { work: 'definition', place: 'a fuse of 400 A that melts at 1400 A in 10 s, worked by hand' },
+        },
+      ],
+    },
+  },
+  ({ rating, melts }) => Math.max(rating, melts / 2),
+)
+/** What a contactor carries for a time. */
+export const contactorForTime = formula(
+  {
+    id: 'contactor-for-time',
+    label: 'Current a contactor carries for a time',
+    gives: amps('I_t', 'carried for that time'),
+    takes: { rating: amps('I_k', 'for ever'), peak: amps('I_k,max', 'for that time, as stated') },
+    text: 'I_t = max(I_k, I_k,max)',
+    source: { work: 'definition', place: 'the greater counts' },
+    proof: { none: 'definition' },
+  },
+  ({ rating, peak }) => Math.max(rating, peak),
+)
+/** What recovery puts in at most: as much as it is set to, at the lowest voltage, as far as cells and BMS let it. */
+export const recoveryCurrent = formula(
+  {
+    id: 'recovery-current',
+    label: 'Highest current of recovery',
+    gives: amps('I_rec', 'into the pack'),
+    takes: {
+      power: watts('P_rec', 'recovery is set to'),
+      voltage: volts('U_min', 'lowest voltage of the pack'),
+      most: amps('I_ch', 'charging current cells and BMS allow'),
+    },
+    text: 'I_rec = min(I_ch, P_rec / U_min)',
+    source: { work: 'circuits', place: 'power is voltage times current' },
+    proof: { none: 'definition' },
+  },
+  ({ power, voltage, most }) => Math.min(most, power / voltage),
+)
 /** Share of energy held back as reserve leaves this much to drive on. */
 export const energyToReserve = formula(
   {

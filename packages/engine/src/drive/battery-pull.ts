@@ -55,7 +55,7 @@ export const batteryUnderPull = formula(
       charge: { symbol: 'z', unit: '1', label: 'charge', shows: 'share' },
       temperature: { symbol: 'T', unit: 'K', label: 'temperature of the cells', shows: 'temperature' },
       lowest: volts('U_min', 'lowest voltage allowed'),
-      most: amps('I_max', 'peak current the cells allow'),
+      most: amps('I_max', 'peak current allowed'),
     },
     text: ['R = (R_z(z) · f_R + R_b) · k_T(T)', 'I = max(0, min(min(I_0, I_max), (E(z) − U_min) / R))', 'U = E(z) − R · I'].join('\n'),
     source: CIRCUIT,

@@ -80,6 +80,9 @@ export type Pack = Here & {
     readonly stringFuse: Field
     readonly contactor: Field
     readonly contactorVoltage: Field
+    /** Melts the fuse, and carried by the contactor, for as long as the motors give their peak. */
+    readonly fuseMelts: Field
+    readonly contactorPeak: Field
     readonly bms: Field
     readonly bmsCharge: Field
   }

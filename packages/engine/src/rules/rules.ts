@@ -45,6 +45,7 @@ import {
 } from './pack/cells-and-boxes.ts'
 import { cellsPressed } from './pack/cells-pressed.ts'
 import { chargingCurrent, continuousCurrent, peakCurrent, peakLastsOut } from './pack/currents.ts'
+import { fuseAndContactorCarry } from './pack/currents-through.ts'
 import {
   capacityMatched,
   healthAsStated,
@@ -173,6 +174,7 @@ const PACK: readonly Rule[] = [
   voltageWhenSagging,
   peakCurrent,
   continuousCurrent,
+  fuseAndContactorCarry,
   chargingCurrent,
   peakLastsOut,
   chargeCounted,

@@ -39,6 +39,7 @@ import { wantedSpeeds } from './drive/wanted-speed.ts'
 import { arrangements } from './pack/arrangements.ts'
 import { chargingInTheCold } from './pack/charging-in-the-cold.ts'
 import { continuousDraw } from './pack/continuous-draw.ts'
+import { currentsThrough } from './pack/currents-through.ts'
 import { launchSag } from './pack/launch-sag.ts'
 import { moduleSorting } from './pack/module-sorting.ts'
 import { moduleVoltage } from './pack/module-voltage.ts'
@@ -101,6 +102,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   moduleVoltage,
   pressing,
   batteryPull,
+  currentsThrough,
   acceleration,
   topSpeed,
   climb,

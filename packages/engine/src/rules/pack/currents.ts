@@ -79,10 +79,13 @@ export const continuousCurrent = rule({
       return {
         item,
         about,
-        found: draw.current,
+        found: draw.held,
         side: 'at most',
         limit,
-        says: 'At their continuous rating the motors draw {found}; {item}: {limit}.',
+        says:
+          draw.held.value < draw.current.value
+            ? 'The BMS lets the motors draw {found} for ever; {item}: {limit}.'
+            : 'At their continuous rating the motors draw {found}; {item}: {limit}.',
         remedies: [{ do: 'act', says }],
       }
     })

@@ -1,11 +1,13 @@
 import { charge, chargeCoarse, FULL_CHARGE, FULL_CURRENT, LONGEST, NO_HEATER } from '../../charging/charge.ts'
 import type { ChargeTraces } from '../../charging/charge-run.ts'
+import { lesserCurrent } from '../../charging/outlet.ts'
 import { distanceBack, energyCost, wallEnergy } from '../../charging/power-to-pack.ts'
 import { aboveLowest, timeToSpare } from '../../charging/room.ts'
 import type { ChargingGoal } from '../../model/brief.ts'
 import type { Model } from '../../model/model.ts'
 import { distanceBeyond } from '../../trip/consumption.ts'
-import { type Fact, type Figure, type Gap, isGap, standard, type Value } from '../../working/value.ts'
+import { type Fact, type Figure, type Gap, isGap, type Value } from '../../working/value.ts'
+import { bmsLimits, NO_LOWER } from '../pack/bms-limits.ts'
 import { packModel } from '../pack/pack-model.ts'
 import { type Ask, from, type Gaps, isGaps, type Known, type Maker, maybe, study } from '../study.ts'
 import type { RangeFigures } from '../trips/drive-until-empty.ts'
@@ -23,10 +25,6 @@ export type ChargeAnswer = {
 }
 
 const missing = (path: string, label: string): Gap => ({ gap: true, path, label, until: 'any time', why: 'missing' })
-const NO_LOWER = standard('charge.table-alone', 'the cells’ own table says from when they charge', 'T_min', 0, 'K', {
-  work: 'definition',
-  place: 'no further limit',
-})
 
 /** What every charge reads of the pack and the place. */
 export function chargeReads(m: Model, ask: Ask, place: string) {
@@ -36,6 +34,7 @@ export function chargeReads(m: Model, ask: Ask, place: string) {
     pack: ask(packModel),
     taper: m.charging.taper,
     lowest: isGap(bms.lowestChargeTemperature) ? NO_LOWER : bms.lowestChargeTemperature,
+    set: bmsLimits(m.pack).charger,
     heaterPower: isGap(heater.power) ? NO_HEATER.power : heater.power,
     heaterTo: isGap(heater.power) ? NO_HEATER.to : heater.to,
     all: from(ask(outlets), o => o),
@@ -59,6 +58,10 @@ export function charged(
   const { pack } = k,
     supply = (k.all as { places: Record<string, Supply> }).places[k.place.name] as Supply,
     named = (label: string): { item: string; label: string } => ({ item, label: `${label}, ${item}` })
+  // The BMS tells charger and post how much; what the fuse stands is no matter of telling.
+  const current = k.set
+    ? make.work('current', lesserCurrent, { one: supply.current, other: k.set }, named('Charging current outlet and BMS allow'))
+    : supply.current
   const labels = Object.fromEntries(Object.entries(charge.card.gives).map(([key, one]) => [key, `${one.label}, ${item}`]))
   const { figures, run } = make.all(
     '',
@@ -76,7 +79,7 @@ export function charged(
       chargeTaper: k.taper,
       lowestTemperature: k.lowest,
       power: supply.power,
-      current: supply.current,
+      current,
       voltage: supply.voltage,
       heaterPower: k.heaterPower,
       heaterTo: k.heaterTo,

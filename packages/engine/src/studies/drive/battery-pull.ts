@@ -64,7 +64,7 @@ export const batteryPull = study({
           charge: CHARGES[charge],
           temperature: TEMPERATURES[cells],
           lowest: pack.lowestVoltage,
-          most: pack.peakCurrent,
+          most: pack.held.peak,
         },
         {
           item: name,

@@ -1,4 +1,4 @@
-import { torqueAtSpeed } from '../../drive/envelope.ts'
+import { lesserPower, torqueAtSpeed } from '../../drive/envelope.ts'
 import { windingHeat } from '../../drive/motor-loss.ts'
 import { climbForce, leastSpeed, motorSpeed, pullAtSpeed, roadLoadAt, slopeBelowSpeed, torqueInShare } from '../../drive/speeds.ts'
 import { pullTogether } from '../../drive/wheel-force.ts'
@@ -166,7 +166,13 @@ function climbing(make: Maker, g: Read, item: string): Climb {
         'continuous',
         'continuously',
         u => u.continuousTorque,
-        u => u.continuousPower,
+        (u, i) =>
+          make.work(
+            'continuous-power',
+            lesserPower,
+            { motor: u.continuousPower, limit: motors.power[i] as Value },
+            { item: `${item} ${u.name}`, label: `Continuous power of ${u.name}, as far as the battery gives it` },
+          ),
       )
   const slope = slopeBy(
     'slope',

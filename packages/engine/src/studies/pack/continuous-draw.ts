@@ -1,10 +1,11 @@
-import { currentOfPower, currentsTogether } from '../../battery/pack-sums.ts'
+import { currentOfPower, currentsTogether, lesserCurrent } from '../../battery/pack-sums.ts'
 import { lossAt } from '../../drive/motor-loss.ts'
 import { ratedSpeed } from '../../drive/winding.ts'
 import type { Figure } from '../../working/value.ts'
 import { driveUnits } from '../drive/drive-units.ts'
 import type { UnitFigures } from '../drive/unit-figures.ts'
 import { from, type Gaps, isGaps, study } from '../study.ts'
+import { bmsLimits } from './bms-limits.ts'
 import { voltageWindow } from './voltage-window.ts'
 
 /** Battery current when every motor gives its continuous rating, at the nominal voltage. */
@@ -17,6 +18,7 @@ export const continuousDraw = study({
     return {
       voltages: ask(voltageWindow),
       units: ask(driveUnits),
+      set: bmsLimits(m.pack).drive.pull,
       ready:
         names.length > 0
           ? names.map(name =>
@@ -28,7 +30,7 @@ export const continuousDraw = study({
           : { gaps: [{ gap: true as const, path: 'drive.units', label: 'drive units', until: 'any time' as const }] },
     }
   },
-  answer: ({ voltages, units, ready }, make): { current: Figure } => {
+  answer: ({ voltages, units, set, ready }, make): { current: Figure; held: Figure } => {
     const each = (ready as readonly { name: string }[]).map(({ name }) => {
       const u = units.units[name] as UnitFigures
       const speed = make.work(
@@ -50,8 +52,18 @@ export const continuousDraw = study({
         { item: name, label: `Battery current of ${name} at its continuous rating` },
       )
     })
+    const current = make.work('current', currentsTogether, { each }, { label: 'Battery current of all motors at their continuous rating' })
     return {
-      current: make.work('current', currentsTogether, { each }, { label: 'Battery current of all motors at their continuous rating' }),
+      current,
+      held:
+        set === null
+          ? current
+          : make.work(
+              'held',
+              lesserCurrent,
+              { one: current, other: set },
+              { label: 'Battery current the BMS lets all motors draw for ever' },
+            ),
     }
   },
 })

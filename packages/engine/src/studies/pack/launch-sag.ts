@@ -24,7 +24,7 @@ export const launchSag = study({
   answer: ({ pack, inverters, reserve, coldest }, make): LaunchSag => {
     const list = inverters as readonly Value[]
     const wanted = make.work('wanted', currentsTogether, { each: list }, { label: 'Peak battery current of all inverters' })
-    const drawn = make.work('drawn', lesserCurrent, { one: wanted, other: pack.peakCurrent }, { label: 'Battery current at a full launch' })
+    const drawn = make.work('drawn', lesserCurrent, { one: wanted, other: pack.held.peak }, { label: 'Battery current at a full launch' })
     return {
       wanted,
       drawn,

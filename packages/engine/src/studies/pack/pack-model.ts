@@ -1,17 +1,21 @@
-import { chargeShare } from '../../battery/charge-acceptance.ts'
+import { chargeShare, heldChargeShare } from '../../battery/charge-acceptance.ts'
 import { coldFactor } from '../../battery/cold-resistance.ts'
 import { lampTestResistance } from '../../battery/lamp-test.ts'
 import * as sum from '../../battery/pack-arithmetic.ts'
 import * as ohms from '../../battery/pack-resistance.ts'
+import { lesserCurrent } from '../../battery/pack-sums.ts'
 import type { Model } from '../../model/model.ts'
 import { at, type Curve, curve } from '../../numerics/curve.ts'
 import { type Figure, isGap, type Value } from '../../working/value.ts'
 import { type Known, type Maker, maybe, study } from '../study.ts'
+import { bmsLimits, NO_LOWER } from './bms-limits.ts'
 import type { PackFigures } from './pack-figures.ts'
 import { recordsInPack, tested } from './salvaged-modules.ts'
 
 /** From 233.15 to 343.15 K in steps of one kelvin: −40 to 70 °C, with 25 °C on a step. */
 const TEMPERATURES = Float64Array.from({ length: 111 }, (_, i) => 233.15 + i)
+/** Width of a step in a curve over temperature [K]. */
+const STEP = 0.01
 const over = (x: Float64Array, f: (x: number) => number): Curve => curve(x, x.map(f))
 
 const reads = (m: Model) => {
@@ -51,6 +55,7 @@ const reads = (m: Model) => {
     coldEnergy: maybe(c.coldEnergy),
     mass: c.mass,
     conductance: pack.boxConductance,
+    set: bmsLimits(pack).drive,
   }
 }
 type Read = Known<ReturnType<typeof reads>>
@@ -132,6 +137,40 @@ function resistanceOfCells(k: Read, make: Maker): Figure {
   return make.work('cells', ohms.modulesResistance, { modules: [...each, ...rest], strings: k.strings }, { label })
 }
 
+/** What the cells allow, held to what the BMS is set to where the file says. */
+function heldByBms({ set }: Read, make: Maker, cells: PackFigures['held']): PackFigures['held'] {
+  const lesser = (key: string, label: string, one: Figure, other: Value | null): Figure =>
+    other === null ? one : make.work(key, lesserCurrent, { one, other }, { label })
+  const charge = lesser('held-charge', 'Recovery current cells and BMS allow, warm', cells.charge, set.into)
+  if (set.into === null && set.lowest === null) return { ...cells, ...pulls() }
+  const lowest = set.lowest ?? NO_LOWER,
+    known = cells.chargeShare.value
+  const numbers = { share: known, cells: cells.charge.value, held: charge.value, lowest: lowest.value }
+  return {
+    ...pulls(),
+    charge,
+    chargeShare: make.derive(
+      'held-share',
+      heldChargeShare,
+      { share: cells.chargeShare, cells: cells.charge, held: charge, lowest },
+      over(withStep(lowest.value), temperature => heldChargeShare({ ...numbers, temperature })),
+      '1',
+      { label: 'Share of the recovery current over cell temperature' },
+    ),
+  }
+  function pulls(): { peak: Figure; continuous: Figure } {
+    return {
+      peak: lesser('held-peak', 'Peak current cells and BMS allow', cells.peak, set.pull),
+      continuous: lesser('held-continuous', 'Continuous current cells and BMS allow', cells.continuous, set.pull),
+    }
+  }
+}
+/** The temperatures of the tables with a step at one of them: nothing below it. */
+function withStep(at: number): Float64Array {
+  const more = [at - STEP, at].filter(t => t > (TEMPERATURES[0] as number) && t < (TEMPERATURES[TEMPERATURES.length - 1] as number))
+  return Float64Array.from([...TEMPERATURES.filter(t => more.every(m => Math.abs(m - t) > STEP / 2)), ...more]).sort()
+}
+
 /** The pack from its cells: counts, capacity by the weakest module, voltage and resistance over charge, the cold, what the cells allow. */
 export const packModel = study({
   id: 'pack',
@@ -203,6 +242,19 @@ export const packModel = study({
       '1',
       { label: 'Share of the charging current over cell temperature' },
     )
+    const peakCurrent = make.work(
+      'peak-current',
+      sum.stringsCurrent,
+      { strings: k.strings, each: k.peak },
+      { label: 'Peak current the cells allow' },
+    )
+    const continuousCurrent = make.work(
+      'continuous-current',
+      sum.stringsCurrent,
+      { strings: k.strings, each: k.continuous },
+      { label: 'Continuous current the cells allow' },
+    )
+    const held = heldByBms(k, make, { peak: peakCurrent, continuous: continuousCurrent, charge: chargeCurrent, chargeShare: share })
     const mass = make.work('mass', sum.modulesMass, { series: k.modulesInSeries, strings: k.strings, each: k.mass })
     return {
       cellsInSeries,
@@ -233,20 +285,11 @@ export const packModel = study({
         { cells: cellsInSeries, each: k.highest },
         { label: 'Pack voltage, every cell full', symbol: 'U_max' },
       ),
-      peakCurrent: make.work(
-        'peak-current',
-        sum.stringsCurrent,
-        { strings: k.strings, each: k.peak },
-        { label: 'Peak current the cells allow' },
-      ),
-      continuousCurrent: make.work(
-        'continuous-current',
-        sum.stringsCurrent,
-        { strings: k.strings, each: k.continuous },
-        { label: 'Continuous current the cells allow' },
-      ),
+      peakCurrent,
+      continuousCurrent,
       chargeCurrent,
       chargeShare: share,
+      held,
       coldEnergy: k.coldEnergy,
       heatCapacity: make.work('heat-capacity', sum.packHeatCapacity, { mass, specific: sum.SPECIFIC_HEAT }),
       conductance: k.conductance,

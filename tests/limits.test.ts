@@ -1,0 +1,96 @@
+import { applyEdits } from '@ampwright/conversion'
+import { Answers, type Finding, findings, RULES, STUDIES, type Table } from '@ampwright/engine'
+import { describe, expect, it } from 'vitest'
+import { type Car, conversionOf, textOf } from './cars.ts'
+
+/** Figures, tables and findings of a sample with some values changed. */
+function changed(car: Car, edits: Readonly<Record<string, string | null>> = {}) {
+  const done = applyEdits(
+    textOf(car),
+    Object.entries(edits).map(([path, now]) => ({ path, now })),
+  )
+  if (!done.ok) throw new Error(`${done.problem.path}: ${done.problem.what}`)
+  const answers = new Answers(conversionOf(done.text).model)
+  const of = (id: string) => answers.of(STUDIES.find(s => s.id === id.slice(0, id.indexOf('.'))) as (typeof STUDIES)[number])
+  return {
+    figure: (id: string): number => {
+      const f = of(id)?.figures.find(x => x.id === id)
+      if (!f) throw new RangeError(`no figure ${id}`)
+      return f.value as number
+    },
+    table: (id: string): Table => of(id)?.tables.find(t => t.id === id) as Table,
+    rule: (id: string, item?: string): Finding => {
+      const all = findings(RULES.find(r => r.id === id) as (typeof RULES)[number], answers),
+        f = all.find(x => x.item === item)
+      if (!f) throw new RangeError(`no finding ${id} ${item}; there are ${all.map(x => x.item).join(', ')}`)
+      return f
+    },
+  }
+}
+
+describe('what the BMS is set to', () => {
+  it('holds pull, sprint, climb and trip back', () => {
+    const as = changed('lapwing'),
+      low = changed('lapwing', { 'pack.limits.bms': '90 A' })
+    expect(low.figure('trip.peak-current@mixed')).toBeLessThan(91)
+    expect(as.figure('trip.peak-current@mixed')).toBeGreaterThan(100)
+    expect(low.figure('battery-pull.current@full hot')).toBeCloseTo(90, 9)
+    expect(low.figure('acceleration.time@sprint')).toBeGreaterThan(2 * as.figure('acceleration.time@sprint'))
+    expect(low.figure('climb.slope@motorway-climb')).toBeLessThan(0.5 * as.figure('climb.slope@motorway-climb'))
+  })
+  it('holds recovery and charging back', () => {
+    const low = changed('lapwing', { 'pack.limits.bms-charge': '5 A' })
+    expect(low.figure('trip.peak-charge-current@mixed')).toBeLessThanOrEqual(5 + 1e-9)
+    expect(low.figure('charge.highest-current@overnight')).toBeLessThanOrEqual(5 + 1e-9)
+    expect(changed('otter', { 'pack.limits.bms-charge': '40 A' }).figure('charge.highest-current@stop')).toBeLessThanOrEqual(40 + 1e-9)
+  })
+  it('takes nothing in the cold below its lowest temperature, and all above it', () => {
+    expect(changed('lapwing', { 'pack.bms.lowest-charge-temperature': '15 °C' }).figure('trip.put-back@mixed')).toBe(0)
+    const as = changed('lapwing').figure('trip.put-back@mixed')
+    expect(changed('lapwing', { 'pack.bms.lowest-charge-temperature': '9 °C' }).figure('trip.put-back@mixed')).toBeCloseTo(as, -3)
+  })
+  it('holds nothing back where the file leaves it out or where the BMS does not act', () => {
+    const cells = changed('lapwing').figure('pack.peak-current')
+    const sag = (edits: Readonly<Record<string, string | null>>): number => changed('lapwing', edits).figure('sag.drawn')
+    expect(sag({ 'pack.limits.bms': null })).toBe(cells)
+    expect(sag({ 'pack.limits.bms': '90 A', 'pack.bms.limits-drive': 'no' })).toBe(cells)
+    expect(sag({ 'pack.limits.bms': '90 A' })).toBe(90)
+  })
+  it('never takes more in than the cells do', () => {
+    for (const limit of ['20 A', '60 A', '119 A', '400 A']) {
+      const { figure } = changed('lapwing', { 'pack.limits.bms-charge': limit })
+      expect(figure('power.into.current@cold')).toBeLessThanOrEqual(figure('acceptance.at-start') + 1e-9)
+    }
+  })
+})
+
+describe('fuse and contactor', () => {
+  it('change no figure of the trip: they protect, and are judged', () => {
+    const small = changed('lapwing', { 'pack.limits.fuse': '50 A', 'pack.limits.contactor': '50 A' })
+    expect(small.figure('trip.consumption@mixed')).toBe(changed('lapwing').figure('trip.consumption@mixed'))
+    expect(small.rule('pack-continuous-current', 'fuse').outcome).toBe('failing')
+  })
+  it('are judged against the current of a fast post', () => {
+    const found = (edits: Readonly<Record<string, string | null>>): string =>
+      changed('otter', { 'pack.limits.fuse': '60 A', ...edits }).rule('fuse-and-contactor-carry', 'fuse, charging at motorway-post').outcome
+    expect(found({})).toBe('failing')
+    expect(found({ 'pack.limits.bms-charge': '40 A' })).toBe('sound')
+  })
+  it('need the curve of the part only where its rating is passed', () => {
+    const found = (edits: Readonly<Record<string, string | null>>): Finding =>
+      changed('lapwing', { 'pack.limits.fuse-melts': null, ...edits }).rule('fuse-and-contactor-carry', 'fuse, at full pull')
+    expect(found({}).outcome).toBe('unanswered')
+    expect(found({}).gaps.map(g => g.path)).toContain('pack.limits.fuse-melts')
+    expect(found({}).remedies.map(r => r.do)).toContain('measure')
+    expect(found({ 'pack.limits.fuse': '400 A' }).outcome).toBe('sound')
+    expect(found({ 'pack.limits.fuse-melts': '500 A' }).outcome).toBe('failing')
+  })
+  it('stand in the table of power limits with cells, BMS and voltage floor, which says what governs', () => {
+    const governs = (edits: Readonly<Record<string, string | null>>, row: number): unknown =>
+      changed('lapwing', edits).table('power.governs').rows[row]?.cells['governs']
+    expect(governs({}, 0)).toBe('BMS')
+    expect(governs({}, 3)).toBe('cells')
+    expect(governs({ 'pack.limits.bms': '379 A' }, 0)).toBe('fuse')
+    expect(governs({ 'pack.limits.contactor': '100 A' }, 3)).toBe('contactor')
+  })
+})
