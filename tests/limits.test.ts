@@ -94,3 +94,38 @@ describe('fuse and contactor', () => {
     expect(governs({ 'pack.limits.contactor': '100 A' }, 3)).toBe('contactor')
   })
 })
+
+describe('a charging goal', () => {
+  const part = (from: string, to: string) => ({
+    'brief.goals.overnight.distance': null,
+    'brief.goals.overnight.trip': null,
+    'brief.goals.overnight.from': from,
+    'brief.goals.overnight.to': to,
+  })
+  const judged = (edits: Readonly<Record<string, string | null>>): Finding => changed('lapwing', edits).rule('charging', 'overnight')
+
+  it('never met says why, and costs nothing: cells too cold, and no heater', () => {
+    const edits = { ...part('20 %', '90 %'), 'brief.goals.overnight.temperature': '-5 °C' },
+      f = judged(edits)
+    expect(f.outcome).toBe('failing')
+    expect(f.found?.value).toBe(Number.POSITIVE_INFINITY)
+    expect(f.says).toMatch(/no pack heater/)
+    expect(() => changed('lapwing', edits).figure('charge.wall-energy@overnight')).toThrow(/no figure/)
+    expect(
+      judged({ ...edits, 'brief.goals.overnight.within': '14 h', 'pack.heater.power': '600 W', 'pack.heater.to': '10 °C' }).outcome,
+    ).toBe('sound')
+  })
+  it('never met says why: the charger is set too low', () => {
+    const low = { 'charging.charger.set-to': '300 V' }
+    expect(judged(low)).toMatchObject({ outcome: 'failing', says: expect.stringMatching(/charger is set to/) })
+    expect(judged({ ...low, ...part('20 %', '100 %') }).found?.value).toBe(Number.POSITIVE_INFINITY)
+    expect(judged({ ...low, ...part('20 %', '80 %') }).found?.value).toBe(Number.POSITIVE_INFINITY)
+  })
+  it('says when the BMS is what takes the time', () =>
+    expect(judged({ ...part('20 %', '90 %'), 'pack.limits.bms-charge': '5 A' })).toMatchObject({
+      outcome: 'failing',
+      says: expect.stringMatching(/BMS lets no more/),
+    }))
+  it('that starts above what it wants is not passed in silence', () =>
+    expect(judged(part('95 %', '90 %'))).toMatchObject({ outcome: 'marginal', says: expect.stringMatching(/already is above/) }))
+})

@@ -16,8 +16,8 @@ export function shown(value: AnyValue, system: System, half?: number): string {
 }
 
 export function shownNumber(v: number, kind: Kind | undefined, unit: string, system: System, half?: number): string {
-  if (!Number.isFinite(v))
-    return v > 0 ? (kind === 'time' || kind === 'duration' ? 'never' : 'without limit') : v < 0 ? 'below every limit' : '–'
+  if (v === Number.POSITIVE_INFINITY && (kind === 'time' || kind === 'duration')) return 'never'
+  if (!Number.isFinite(v)) return v > 0 ? 'without limit' : v < 0 ? 'below every limit' : '–'
   const spread = half !== undefined && half > 0 && Number.isFinite(half) ? half : undefined
   if (kind && kind !== 'number') return writeQuantity(v, kind, { system, ...(spread === undefined ? {} : { half: spread }) })
   return `${plain(v)}${spread === undefined ? '' : ` ± ${plain(spread, 2)}`}${unit === '1' || unit === '' ? '' : ` ${unit}`}`

@@ -104,7 +104,7 @@ describe('cold', () => {
   })
   it('without a heater nothing flows into frozen cells, and the charge never ends', () => {
     const { totals } = chargeRun(cold)
-    expect(totals.time).toBe(cold.most)
+    expect(totals.time).toBe(Number.POSITIVE_INFINITY)
     expect(totals.taken).toBe(0)
   })
   it('warms first: 240 kJ/K from −5 to +5 °C with 1 kW takes 2462 s', () => {
@@ -157,4 +157,41 @@ describe('properties', () => {
     }
   })
   it('a charge that is there already takes no time', () => expect(chargeRun({ ...plan, from: 0.95 }).totals.time).toBe(0))
+})
+
+describe('a charge that never comes to its end', () => {
+  const cold = {
+    temperatureShare: curve([273, 274], [0, 1]),
+    outside: 270,
+    startTemperature: 270,
+    current: 20,
+    heatCapacity: 1e5,
+    conductance: 5,
+  }
+  it('has no time and takes nothing where the cells are too cold and nothing warms them', () => {
+    const { totals: t, stopped } = chargeRun(source(3.45, 0.012, 0.0015, { ...cold, voltage: 5 }))
+    expect(stopped).toBe('cold')
+    expect(t).toMatchObject({ time: Number.POSITIVE_INFINITY, taken: 0, stored: 0, heater: 0, charge: 0.1 })
+  })
+  it('nor where the heater is too weak, while a stronger one gets there', () => {
+    const with_ = (heaterPower: number) =>
+      chargeRun(source(3.45, 0.012, 0.0015, { ...cold, voltage: 5, power: 400, heaterPower, heaterTo: 280, most: 5e5 }))
+    expect(with_(10).totals).toMatchObject({ time: Number.POSITIVE_INFINITY, heater: 0 })
+    expect(with_(200).stopped).toBeUndefined()
+    expect(with_(200).totals.time).toBeLessThan(5e5)
+  })
+  it('nor where the charger is set below what the pack has, full or part charge wanted', () => {
+    for (const to of [1, 0.8]) {
+      const { totals: t, stopped } = chargeRun(source(3.45, 0.012, 0.0015, { voltage: 3.5, to, current: 40 }))
+      expect(stopped).toBe('voltage')
+      expect(t).toMatchObject({ time: Number.POSITIVE_INFINITY, taken: 0 })
+    }
+  })
+  it('nor where the voltage is reached before a part charge is', () => {
+    const { totals: t, stopped } = chargeRun(source(3.45, 0.012, 0.0015, { voltage: 4, to: 0.8, current: 40 }))
+    expect(stopped).toBe('voltage')
+    expect(t.charge).toBeCloseTo((4 - 3.45) / 0.012 / 100, 2)
+  })
+  it('takes no time where it is there from the start', () =>
+    expect(chargeRun(source(3.45, 0.012, 0.0015, { from: 0.9, to: 0.8 })).totals).toMatchObject({ time: 0, taken: 0 }))
 })

@@ -33,7 +33,7 @@ export type ChargePlan = {
   readonly most: number
 }
 export type ChargeTotals = {
-  /** The longest time followed, where the charge wanted is not reached in it. */
+  /** The longest time followed, where the charge wanted is not reached in it; without end where it never will be. */
   readonly time: number
   readonly charge: number
   /** At the terminals; into the charge (loss in the battery taken off); by the heater. */
@@ -47,6 +47,8 @@ export type ChargeTotals = {
   /** Time during which the cells, not the outlet, held the charge back. */
   readonly heldBack: number
 }
+/** What keeps a charge from ever coming to its end: cells too cold, the voltage it is set to, no power left for the pack. */
+export type Stopped = 'cold' | 'voltage' | 'power'
 export type ChargeTraces = {
   readonly times: Float64Array
   readonly charges: Float64Array
@@ -70,7 +72,10 @@ const HARDLY = 1e-4
  * to full ends when the current has fallen to its end; within the last step it ends by share, so that it is smooth. Leaves out: diffusion, which makes
  * the tail 10 to 20 % longer down to C/10; reversible heat.
  */
-export function chargeRun(plan: ChargePlan, step = CHARGE_STEP): { readonly totals: ChargeTotals; readonly traces: ChargeTraces } {
+export function chargeRun(
+  plan: ChargePlan,
+  step = CHARGE_STEP,
+): { readonly totals: ChargeTotals; readonly traces: ChargeTraces; readonly stopped: Stopped | undefined } {
   const { capacity, cellCurrent, power, voltage, heatCapacity, conductance, outside, to, most } = plan
   const kept = Math.exp(-step / plan.branchTime),
     cooled = Math.exp((-step * conductance) / heatCapacity),
@@ -94,19 +99,32 @@ export function chargeRun(plan: ChargePlan, step = CHARGE_STEP): { readonly tota
     heldBack = 0,
     before = 0
   let time = z >= to ? 0 : Number.POSITIVE_INFINITY
-  for (let k = 0; k < steps && time === Number.POSITIVE_INFINITY; k++) {
+  let stopped: Stopped | undefined
+  const hardly = (HARDLY * capacity) / 3600
+  for (let k = 0; k < steps && time === Number.POSITIVE_INFINITY && stopped === undefined; k++) {
     const open = at(plan.openCircuit, z),
       cold = at(plan.coldFactor, warmth),
       r0 = plan.resistanceFactor * at(plan.resistance, z) * cold,
       r1 = plan.branchResistance * cold,
       inner = open + u
-    const cells = warmth < plan.lowestTemperature ? 0 : cellCurrent * at(plan.temperatureShare, warmth) * at(plan.chargeTaper, z),
+    const cellsAt = (t: number): number =>
+      t < plan.lowestTemperature ? 0 : cellCurrent * at(plan.temperatureShare, t) * at(plan.chargeTaper, z)
+    const cells = cellsAt(warmth),
       byPower = (p: number): number => (-inner + Math.sqrt(inner * inner + 4 * r0 * p)) / (2 * r0)
     const byVoltage = (voltage - inner) / r0,
       outlet = Math.min(plan.current, byPower(power))
     const heating = warmth < plan.heaterTo && cells < Math.min(outlet, byVoltage),
       left = heating ? Math.max(0, power - plan.heaterPower) : power
     const current = Math.max(0, Math.min(plan.current, byPower(left), cells, byVoltage))
+    const heat = r0 * current * current + (u * u) / r1 + (heating ? Math.min(plan.heaterPower, power) : 0),
+      settles = outside + heat / conductance
+    // Nothing flows, and waiting changes nothing: what the cells will warm or cool to does not let any in either.
+    if (current < hardly) {
+      if ((voltage - open) / r0 < hardly && (to < 1 || before === 0)) stopped = 'voltage'
+      else if (outlet < hardly) stopped = 'power'
+      else if (cells < hardly && cellsAt(heating ? Math.min(settles, plan.heaterTo) : settles) < hardly) stopped = 'cold'
+      if (stopped !== undefined) break
+    }
     const rise = (current * step) / capacity,
       falling = to >= 1 && byVoltage <= Math.min(cells, outlet) && current <= end
     // Ends within this step: where the charge wanted is passed, or the current passes its end.
@@ -123,11 +141,9 @@ export function chargeRun(plan: ChargePlan, step = CHARGE_STEP): { readonly tota
     taken += current * (inner + r0 * current) * lasts
     stored += open * current * lasts
     if (heating) heater += Math.min(plan.heaterPower, power) * lasts
-    if (current < (HARDLY * capacity) / 3600) warming += lasts
+    if (current < hardly) warming += lasts
     if (cells < Math.min(outlet, byVoltage)) heldBack += lasts
     highest = Math.max(highest, current)
-    const heat = r0 * current * current + (u * u) / r1 + (heating ? Math.min(plan.heaterPower, power) : 0),
-      settles = outside + heat / conductance
     z += (current * lasts) / capacity
     if (ends) time = k * step + lasts
     u = kept * u + (1 - kept) * r1 * current
@@ -142,7 +158,7 @@ export function chargeRun(plan: ChargePlan, step = CHARGE_STEP): { readonly tota
   temperatures.push(warmth)
   return {
     totals: {
-      time: Math.min(time, most),
+      time: stopped === undefined ? Math.min(time, most) : Number.POSITIVE_INFINITY,
       charge: z,
       taken,
       stored,
@@ -160,5 +176,6 @@ export function chargeRun(plan: ChargePlan, step = CHARGE_STEP): { readonly tota
       voltages: Float64Array.from(voltages),
       temperatures: Float64Array.from(temperatures),
     },
+    stopped,
   }
 }

@@ -82,8 +82,9 @@ function results(x: ChargePlan, step?: number) {
   const {
     totals: { highestCurrent, endTemperature, heldBack, ...rest },
     traces,
+    stopped,
   } = chargeRun(x, step)
-  return { ...rest, 'highest-current': highestCurrent, 'end-temperature': endTemperature, 'held-back': heldBack, traces }
+  return { ...rest, stopped, 'highest-current': highestCurrent, 'end-temperature': endTemperature, 'held-back': heldBack, traces }
 }
 /** The same in steps of a minute, for spread. */
 export const chargeCoarse = (x: ChargePlan): Record<string, unknown> => results(x, 60)

@@ -169,6 +169,11 @@ describe('the judge', () => {
     expect(judge(0.1 + 0.2, 'at most', 0.3, 0)).toBe('sound')
     expect(judge(710, 'at most', 710, 0)).toBe('sound')
   })
+  it('fails what never comes to an end, whatever the limit', () => {
+    expect(judge(Number.POSITIVE_INFINITY, 'at most', 3600, 0)).toBe('failing')
+    expect(judge(Number.NEGATIVE_INFINITY, 'at least', 0, 0)).toBe('failing')
+    expect(judge(3600, 'at most', Number.POSITIVE_INFINITY, 0)).toBe('sound')
+  })
   it('is never kinder for a wider band', () => {
     const rank = { failing: 0, marginal: 1, sound: 2 }
     fc.assert(

@@ -1,5 +1,5 @@
 import { charge, chargeCoarse, FULL_CHARGE, FULL_CURRENT, LONGEST, NO_HEATER } from '../../charging/charge.ts'
-import type { ChargeTraces } from '../../charging/charge-run.ts'
+import type { ChargeTraces, Stopped } from '../../charging/charge-run.ts'
 import { lesserCurrent } from '../../charging/outlet.ts'
 import { distanceBack, energyCost, wallEnergy } from '../../charging/power-to-pack.ts'
 import { aboveLowest, timeToSpare } from '../../charging/room.ts'
@@ -22,6 +22,15 @@ export type ChargeAnswer = {
   readonly found: Figure
   readonly limit: Fact
   readonly supply: Supply
+  /** The charge it starts from and is to reach. */
+  readonly from: Value
+  readonly to: Value
+  /** Why it never gets there. */
+  readonly stopped: Stopped | undefined
+  /** The limit of the BMS where it is what keeps the current down. */
+  readonly bms: Value | undefined
+  readonly cells: Value
+  readonly heated: boolean
 }
 
 const missing = (path: string, label: string): Gap => ({ gap: true, path, label, until: 'any time', why: 'missing' })
@@ -54,7 +63,7 @@ export function charged(
   k: ChargeKnown,
   x: { from: Value; to: Value; most: Value; within: Value; temperature: Value },
   item: string,
-): { figures: ChargeFigures; supply: Supply } {
+): Pick<ChargeAnswer, 'charge' | 'supply' | 'stopped' | 'bms' | 'from' | 'to' | 'cells' | 'heated'> {
   const { pack } = k,
     supply = (k.all as { places: Record<string, Supply> }).places[k.place.name] as Supply,
     named = (label: string): { item: string; label: string } => ({ item, label: `${label}, ${item}` })
@@ -94,7 +103,7 @@ export function charged(
     },
     { item, labels, rerun: y => chargeCoarse(y as never) },
   )
-  const t = (run as unknown as { traces: ChargeTraces }).traces
+  const { traces: t, stopped } = run as unknown as { traces: ChargeTraces; stopped: Stopped | undefined }
   make.trace(
     'course',
     {
@@ -110,9 +119,10 @@ export function charged(
     },
     item,
   )
-  make.work('spare', timeToSpare, { within: x.within, time: figures.time }, named('Time to spare'))
+  if (stopped === undefined) make.work('spare', timeToSpare, { within: x.within, time: figures.time }, named('Time to spare'))
   make.work('above-lowest', aboveLowest, { cells: x.temperature, lowest: k.lowest }, named('Cells above the lowest charging temperature'))
-  if (supply.kind === 'AC' && !isGaps(k.losses)) {
+  // What never ends has no bill.
+  if (supply.kind === 'AC' && !isGaps(k.losses) && stopped === undefined) {
     const energy = make.work(
       'wall-energy',
       wallEnergy,
@@ -121,7 +131,16 @@ export function charged(
     )
     if (k.price) make.work('price', energyCost, { energy, price: k.price }, named('Price of the energy'))
   }
-  return { figures: figures as ChargeFigures, supply }
+  return {
+    charge: figures as ChargeFigures,
+    supply,
+    from: x.from,
+    to: x.to,
+    stopped,
+    bms: k.set && k.set.value < supply.current.value && figures['highest-current'].value > 0.98 * k.set.value ? k.set : undefined,
+    cells: x.temperature,
+    heated: k.heaterPower !== NO_HEATER.power,
+  }
 }
 
 function goalReads(m: Model, ask: Ask, goal: ChargingGoal) {
@@ -162,15 +181,10 @@ export const chargingGoals = study({
 function answered(make: Maker, k: Known<ReturnType<typeof goalReads>>, item: string): ChargeAnswer {
   if (k.by === 'gap') throw new RangeError('a charging goal without a place has no answer')
   if (k.by === 'time') {
-    const { figures, supply } = charged(
-      make,
-      k.charge,
-      { from: k.from, to: k.to, most: LONGEST, within: k.within, temperature: k.temperature },
-      item,
-    )
-    return { charge: figures, by: 'time', found: figures.time, limit: k.within, supply }
+    const done = charged(make, k.charge, { from: k.from, to: k.to, most: LONGEST, within: k.within, temperature: k.temperature }, item)
+    return { ...done, by: 'time', found: done.charge.time, limit: k.within }
   }
-  const { figures, supply } = charged(
+  const done = charged(
     make,
     k.charge,
     { from: k.reserve, to: FULL_CHARGE, most: k.within, within: k.within, temperature: k.temperature },
@@ -180,9 +194,9 @@ function answered(make: Maker, k: Known<ReturnType<typeof goalReads>>, item: str
   const found = make.work(
     'distance-back',
     distanceBack,
-    { stored: figures.stored, range: range.range, used: range['from-charge'] },
+    { stored: done.charge.stored, range: range.range, used: range['from-charge'] },
     { item, label: `Distance put back, ${item}` },
   )
   make.work('beyond', distanceBeyond, { found, wanted: k.distance }, { item, label: `Distance beyond what is wanted, ${item}` })
-  return { charge: figures, by: 'distance', found, limit: k.distance, supply }
+  return { ...done, by: 'distance', found, limit: k.distance }
 }

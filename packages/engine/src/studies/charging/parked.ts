@@ -34,7 +34,7 @@ export const parked = study({
     const rows = places.flatMap((k, i) => {
       if (isGaps(k)) return []
       const item = names[i] as string,
-        { figures } = charged(
+        { charge: figures } = charged(
           make,
           k.charge as ChargeKnown,
           { from: k.reserve, to: FULL_CHARGE, most: k.hours, within: k.hours, temperature: k.temperature },
