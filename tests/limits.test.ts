@@ -129,3 +129,27 @@ describe('a charging goal', () => {
   it('that starts above what it wants is not passed in silence', () =>
     expect(judged(part('95 %', '90 %'))).toMatchObject({ outcome: 'marginal', says: expect.stringMatching(/already is above/) }))
 })
+
+describe('a pack without a DC-DC in its list', () => {
+  it('leaves its voltage unanswered, and names what to read off its label', () => {
+    const without = changed('lapwing', { 'pack.users.dc-dc': null })
+    for (const [rule, path] of [
+      ['voltage-when-full', 'pack.users.dc-dc.highest'],
+      ['voltage-when-empty', 'pack.users.dc-dc.lowest'],
+    ] as const) {
+      const f = without.rule(rule, 'dc-dc')
+      expect(f.outcome).toBe('unanswered')
+      expect(f.gaps.map(g => g.path)).toContain(path)
+      expect(f.gaps[0]?.measure?.tool).toMatch(/label/)
+    }
+  })
+  it('knows a DC-DC by whatever name it has there', () => {
+    const renamed = changed('lapwing', {
+      'pack.users.dc-dc': null,
+      'pack.users.main-DC-DC.lowest': '200 V',
+      'pack.users.main-DC-DC.highest': '430 V',
+    })
+    expect(renamed.rule('voltage-when-full', 'main-DC-DC').outcome).toBe('sound')
+    expect(() => renamed.rule('voltage-when-full', 'dc-dc')).toThrow(/no finding/)
+  })
+})

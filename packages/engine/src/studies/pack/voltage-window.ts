@@ -1,7 +1,8 @@
 import { seriesVoltage } from '../../battery/pack-arithmetic.ts'
 import { meanVoltage } from '../../battery/usable-energy.ts'
 import type { Model } from '../../model/model.ts'
-import type { Field, Figure } from '../../working/value.ts'
+import type { VoltageUser as VoltageUserOfFile } from '../../model/pack.ts'
+import { type Field, type Figure, type Gap, isGap } from '../../working/value.ts'
 import { type Gaps, isGaps, maybe, study } from '../study.ts'
 import { packModel } from './pack-model.ts'
 
@@ -12,9 +13,34 @@ export type VoltageUser = {
   readonly about: readonly [lowest: string, highest: string]
 }
 
-/** Every part that hangs on the pack voltage, with the range it works in: inverters, charger, what the list of users names. */
+/** A DC-DC by the name or part it has in the list of users. */
+const isDcDc = (name: string, { part }: VoltageUserOfFile): boolean =>
+  /dc.?dc/i.test(name) || (!isGap(part) && part.value.startsWith('dc-dc'))
+const label = (key: 'lowest' | 'highest'): Gap => ({
+  gap: true,
+  path: `pack.users.dc-dc.${key}`,
+  label: `${key} input voltage of the DC-DC that feeds the 12 V side`,
+  until: 'before the part is bought',
+  measure: { tool: 'label of the DC-DC, seller’s list or datasheet: its input range in volts', accuracy: 'as stated', minutes: 15 },
+})
+/** Every car with a traction pack needs one, listed or not. */
+const DC_DC: VoltageUser = {
+  name: 'dc-dc',
+  lowest: label('lowest'),
+  highest: label('highest'),
+  about: ['pack.users.dc-dc.lowest', 'pack.users.dc-dc.highest'],
+}
+
+/**
+ * Every part that hangs on the pack voltage, with the range it works in: inverters, charger, what the list of users names, and the DC-DC even where it
+ * is not listed yet.
+ */
 export function voltageUsers(m: Model): readonly VoltageUser[] {
-  const units = Object.entries(m.drive.units)
+  const units = Object.entries(m.drive.units),
+    listed = Object.entries(m.pack.users),
+    { part } = m.charging.charger,
+    // Some chargers hold the DC-DC too, on the same pack voltage.
+    combined = !isGap(part) && part.value.startsWith('charger-combined')
   return [
     ...units
       .filter(([, u]) => u.inverter.given)
@@ -24,7 +50,8 @@ export function voltageUsers(m: Model): readonly VoltageUser[] {
     ...(m.charging.charger.given && !m.pack.users['charger']
       ? [of('charger', m.charging.charger.lowestVoltage, m.charging.charger.highestVoltage, m.charging.charger.at)]
       : []),
-    ...Object.entries(m.pack.users).map(
+    ...(m.pack.module.given && !combined && !listed.some(([name, u]) => isDcDc(name, u)) ? [DC_DC] : []),
+    ...listed.map(
       ([name, u]): VoltageUser => ({ name, lowest: u.lowest, highest: u.highest, about: [`${u.at}.lowest`, `${u.at}.highest`] }),
     ),
   ]
