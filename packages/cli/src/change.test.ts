@@ -1,6 +1,7 @@
 import { mkdtempSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { Ajv2020 } from 'ajv/dist/2020.js'
 import { beforeEach, describe, expect, it } from 'vitest'
 import { textOf } from '../../../tests/cars.ts'
 import { run } from './program.ts'
@@ -14,6 +15,24 @@ async function command(...args: string[]): Promise<{ code: number; out: string; 
   const code = await run(args, { width: 100, colour: false, out: l => out.push(l), err: l => err.push(l) })
   return { code, out: out.join('\n'), err: err.join('\n') }
 }
+const valid = new Ajv2020({ allErrors: true, strict: false }).compile(
+  JSON.parse(readFileSync(new URL('./change.schema.json', import.meta.url), 'utf8')) as object,
+)
+type Told = {
+  written: boolean
+  edits: { path: string }[]
+  undo: { path: string; now: string | null }[]
+  headline: { id: string; before?: number; after?: number }[]
+  findings: { rule: string; after?: string }[]
+  figures: { id: string; change?: number }[]
+}
+async function told(...args: string[]): Promise<Told> {
+  const { out } = await command(...args, '--json'),
+    json = JSON.parse(out) as Told
+  valid(json)
+  expect(valid.errors ?? []).toEqual([])
+  return json
+}
 const now = (): string => readFileSync(file, 'utf8')
 beforeEach(() => writeFileSync(file, original))
 
@@ -26,6 +45,10 @@ describe('modules', () => {
     expect(now()).toMatch(/m01: \{ serial: PM-40211, .*capacity: .95\.5 Ah \(measured, module tester\)/)
     expect(now()).toMatch(/serial: NEW-1/)
     expect(now()).not.toMatch(/NEW-1[^}]*capacity/)
+  })
+  it('tells what a table comes to as plain data', async () => {
+    writeFileSync(table, 'serial,capacity [Ah]\nNEW-1,95\n')
+    expect((await told('modules', file, table)).edits).toHaveLength(2)
   })
   it('takes over nothing where a heading, a unit or a row is wrong, and names each with its place', async () => {
     writeFileSync(table, 'serial,capasity [Ah],resistance [V]\nA,1,2\nA,3,4\n')
@@ -54,6 +77,44 @@ describe('set', () => {
     await command('set', file, 'drive.units.main.gear=fourth', '--write')
     expect(now()).toBe(original)
     expect(readdirSync(folder).filter(f => f.endsWith('.writing'))).toEqual([])
+  })
+  it('takes a group in braces, as the file does, new or in place of one that stands there', async () => {
+    await command('set', file, 'brief.goals.x={kind: hill start, slope: 25 %}', '--write')
+    expect(now()).toContain('x: { kind: hill start, slope: 25 % }')
+    await command('set', file, 'brief.goals.x={kind: hill start, slope: 20 %, load: two-up}', '--write')
+    expect(now()).toContain('x: { kind: hill start, slope: 20 %, load: two-up }')
+    await command('set', file, 'brief.goals.x=', '--write')
+    expect(now()).toBe(original)
+    expect(await command('set', file, 'brief.goals.x={kind: hill start')).toMatchObject({ code: 2, err: expect.stringContaining('set: ') })
+  })
+  it('lists the figures that move only when asked, each row once and none that reads the same before and after', async () => {
+    const edit = ['set', file, 'drive.units.main.gear=third']
+    expect((await command(...edit)).out).toMatch(/\d+ other figures move: --figures lists them/)
+    const lines = (await command(...edit, '--figures')).out.split('\n')
+    expect(lines).toContain('Figures')
+    expect(lines.filter(l => /\de[-−]\d/.test(l))).toEqual([])
+    const rows = lines
+      .slice(lines.indexOf('Figures'))
+      .join('\n')
+      .split(/\n(?=\S)/)
+    expect(new Set(rows).size).toBe(rows.length)
+  })
+  it('keeps every figure readable on a narrow terminal', async () => {
+    const out: string[] = []
+    await run(['set', file, 'drive.units.main.gear=third'], { width: 40, colour: false, out: l => out.push(l), err: () => {} })
+    expect(out.join(' ')).toMatch(/Slope held continuously,\s+pass-climb\s+10\.39\s%\s+14\.95\s%/)
+  })
+  it('tells the same as plain data', async () => {
+    const json = await told('set', file, 'drive.units.main.gear=third')
+    expect(json).toMatchObject({ written: false, undo: [{ path: 'drive.units.main.gear', now: 'fourth' }] })
+    expect(json.findings).toContainEqual(expect.objectContaining({ rule: 'acceleration', after: 'sound' }))
+    expect(json.headline.map(h => h.id)).toContain('ledger.kerb')
+    expect(json.figures.every(f => f.change !== 0)).toBe(true)
+    expect(now()).toBe(original)
+    const group = await told('set', file, 'brief.goals.pull-away={kind: hill start, slope: 20 %}', '--write')
+    expect(group).toMatchObject({ written: true })
+    await command('set', file, ...group.undo.map(u => `${u.path}=${u.now ?? ''}`), '--write')
+    expect(now().replace(/\s/g, '')).toBe(original.replace(/\s/g, ''))
   })
   it('changes nothing at all when one of several values is wrong', async () => {
     const { code, err } = await command('set', file, 'drive.units.main.gear=third', 'donor.wheelbase=2 kg', '--write')
@@ -98,9 +159,19 @@ describe('accept', () => {
       code: 2,
       err: expect.stringContaining('only what is failing or marginal'),
     }))
+  it('tells what an acceptance comes to as plain data', async () => {
+    await torque(90)
+    expect(await told('accept', file, 'hill-start@pull-away', ...words)).toMatchObject({ finding: 'hill-start@pull-away', written: false })
+  })
   it('needs a name, a reason, a scope and a day', async () => {
     expect((await command('accept', file, 'hill-start', '--by', 'x')).code).toBe(2)
     await torque(90)
+    expect(await command('accept', file, 'hill-start', '--by', 'x', '--reason', ' ', '--scope', 'z', '--date', '2026-11-25')).toMatchObject(
+      {
+        code: 2,
+        err: expect.stringContaining('accept: --reason is empty'),
+      },
+    )
     expect(await command('accept', file, 'hill-start', '--by', 'x', '--reason', 'y', '--scope', 'z', '--date', 'today')).toMatchObject({
       code: 2,
       err: expect.stringContaining('--date'),
@@ -108,5 +179,11 @@ describe('accept', () => {
   })
 })
 
-it('names the finding that was meant', async () =>
-  expect(await command('remedy', file, 'hil-start')).toMatchObject({ code: 2, err: expect.stringContaining('hill-start') }))
+it('names the finding that was meant, and the command that was used', async () => {
+  expect(await command('remedy', file, 'hil-start')).toMatchObject({ code: 2, err: expect.stringMatching(/^remedy: .*hill-start/) })
+})
+it('tells what a remedy comes to as plain data', async () =>
+  expect(await told('remedy', file, 'laden-masses')).toMatchObject({
+    finding: expect.stringContaining('laden-masses@'),
+    findings: expect.arrayContaining([expect.objectContaining({ rule: 'laden-masses', before: 'failing', after: 'sound' })]) as object,
+  }))

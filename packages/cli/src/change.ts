@@ -3,99 +3,151 @@ import {
   applyEdits,
   type Edit,
   formatIssue,
+  isGroupAt,
   nearest,
+  type Now,
   pathKeys,
   pathText,
+  readText,
   type System,
   settingText,
   type TextNode,
 } from '@ampwright/conversion'
 import type { Assessment, Finding, Remedy } from '@ampwright/engine'
-import { printComparison } from './compare.ts'
+import { comparisonJson, printComparison } from './compare.ts'
 import { assessWithProgress } from './judged.ts'
 import { bytesOf, loadText, Refusal } from './load.ts'
 import type { Terminal } from './terminal.ts'
 
-/** `PATH=VALUE` as an edit; nothing behind the sign removes what is there. */
+/** `PATH=VALUE` as an edit; nothing behind the sign removes what is there, braces give a whole group as the file does. */
 export function editOf(text: string): Edit {
   const at = text.indexOf('=')
   if (at < 1) throw new Refusal(`set: found «${text}»; PATH=VALUE is wanted, such as drive.units.main.gear=third, or PATH= to remove`)
-  const now = text.slice(at + 1).trim()
-  return { path: text.slice(0, at).trim(), now: now === '' ? null : now }
+  const path = text.slice(0, at).trim(),
+    now = text.slice(at + 1).trim()
+  return { path, now: now === '' ? null : now.startsWith('{') && isGroupAt(path) ? groupOf(path, now) : now }
+}
+
+function groupOf(path: string, text: string): Readonly<Record<string, string>> {
+  const reading = readText(`group: ${text}\n`),
+    node = reading.tree?.entries.get('group')?.node,
+    fault = reading.issues[0]
+  if (fault || node?.kind !== 'group')
+    throw new Refusal(`set: ${path}: ${fault?.what ?? 'no group'}; found «${text}»; accepted { key: value, key: value } in one line`)
+  return Object.fromEntries(
+    [...node.entries].map(([key, { node: value }]) => {
+      if (value.kind !== 'value')
+        throw new Refusal(`set: ${path}.${key}: a group within the braces; give it by itself, as '${path}.${key}={ … }'`)
+      return [key, value.source]
+    }),
+  )
 }
 
 /** The edits a remedy stands for. */
 export const remedyEdits = (r: Remedy & { do: 'set' }): readonly Edit[] => r.sets.map(s => ({ path: s.path, now: settingText(s.to) }))
 
+/** How a change is made and told: the command that asks for it, whether the file is replaced, and what is printed. */
+export type Changing = {
+  readonly command: 'set' | 'remedy' | 'modules' | 'accept' | 'coast-down'
+  readonly write?: boolean
+  readonly strict?: boolean
+  readonly json?: boolean
+  readonly figures?: boolean
+  readonly units: System
+  /** The finding it is about. */
+  readonly finding?: Finding
+}
+
 /**
  * Tries edits on a conversion: both states are assessed in full and compared. Only with `write` is the file replaced, whole or not at all.
  * Gives the assessment after the edits.
  */
-export function change(
-  file: string,
-  edits: readonly Edit[],
-  o: { write: boolean; strict: boolean; units: System },
-  t: Terminal,
-): Assessment {
-  if (o.write && file === '-') throw new Refusal('set: standard input cannot be written to; leave out --write')
-  const text = new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytesOf(file)),
-    before = loadText(text, file, o.strict)
+export function change(file: string, edits: readonly Edit[], o: Changing, t: Terminal): Assessment {
+  if (o.write && file === '-') throw new Refusal(`${o.command}: standard input cannot be written to; leave out --write`)
+  const strict = Boolean(o.strict),
+    text = new TextDecoder('utf-8', { ignoreBOM: true }).decode(bytesOf(file)),
+    before = loadText(text, file, strict)
   const applied = applyEdits(text, edits)
   if (!applied.ok) throw new Refusal(`${formatIssue({ ...applied.problem, file })}\nNothing was changed.`)
-  const after = loadText(applied.text, file, o.strict),
+  const after = loadText(applied.text, file, strict),
     a = assessWithProgress(before, t),
     b = assessWithProgress(after, t)
-  printComparison(a, b, ['before', 'after'], t, o.units)
-  if (!o.write) {
-    t.out('')
-    t.out('Tried only; the file is as it was. Add --write to keep it.')
+  if (!o.json) printComparison(a, b, ['before', 'after'], t, o.units, Boolean(o.figures))
+  if (o.write) replace(file, applied.text, o.command)
+  const back = undo(text, edits)
+  if (o.json) {
+    const told = {
+      command: o.command,
+      ...(o.finding ? { finding: idOf(o.finding) } : {}),
+      written: Boolean(o.write),
+      edits: edits.map(e => ({ path: textOf(e.path), now: e.now })),
+      undo: back,
+      ...comparisonJson(a, b),
+    }
+    t.out(JSON.stringify(told, null, 2))
     return b
-  }
-  const beside = `${file}.writing`
-  try {
-    writeFileSync(beside, applied.text, { flag: 'wx' })
-    renameSync(beside, file)
-  } catch (e) {
-    rmSync(beside, { force: true })
-    throw new Refusal(`set: ${file} cannot be written (${(e as NodeJS.ErrnoException).code ?? 'unknown reason'}); it is as it was`)
   }
   t.out('')
   t.out(
-    `Written. To undo: ampwright set ${file} ${undo(text, edits)
-      .map(e => `'${e}'`)
-      .join(' ')} --write`,
+    o.write
+      ? `Written. To undo: ampwright set ${file} ${back.map(e => `'${e.path}=${e.now ?? ''}'`).join(' ')} --write`
+      : 'Tried only; the file is as it was. Add --write to keep it.',
   )
   return b
 }
 
-function undo(text: string, edits: readonly Edit[]): readonly string[] {
-  const { tree } = loadText(text, '', false).text
-  return edits.map(({ path }) => {
-    let node: TextNode | undefined = tree
-    for (const key of pathKeys(path) ?? []) node = node?.kind === 'group' ? node.entries.get(key)?.node : undefined
-    return `${typeof path === 'string' ? path : pathText(path)}=${node?.kind === 'value' ? node.source : ''}`
-  })
+function replace(file: string, text: string, command: string): void {
+  const beside = `${file}.writing`
+  try {
+    writeFileSync(beside, text, { flag: 'wx' })
+    renameSync(beside, file)
+  } catch (e) {
+    rmSync(beside, { force: true })
+    throw new Refusal(`${command}: ${file} cannot be written (${(e as NodeJS.ErrnoException).code ?? 'unknown reason'}); it is as it was`)
+  }
 }
 
+const textOf = (path: Edit['path']): string => (typeof path === 'string' ? path : pathText(path))
+
+/** What stood there before, key by key where a whole group was given. */
+function undo(text: string, edits: readonly Edit[]): readonly { readonly path: string; readonly now: string | null }[] {
+  const { tree } = readText(text)
+  return edits.flatMap(({ path, now }) => {
+    let node: TextNode | undefined = tree
+    for (const key of pathKeys(path) ?? []) node = node?.kind === 'group' ? node.entries.get(key)?.node : undefined
+    const was = (n: TextNode | undefined): string | null => (n?.kind === 'value' ? n.source : null)
+    if (node?.kind !== 'group') return [{ path: textOf(path), now: was(node) }]
+    const { entries } = node
+    return [...new Set([...entries.keys(), ...keysOf(now)])].map(key => ({
+      path: pathText([...(pathKeys(path) ?? []), key]),
+      now: was(entries.get(key)?.node),
+    }))
+  })
+}
+const keysOf = (now: Now): readonly string[] => (now === null || typeof now === 'string' || Array.isArray(now) ? [] : Object.keys(now))
+
+const idOf = (f: Finding): string => (f.item === undefined ? f.rule : `${f.rule}@${f.item}`)
+
 /** A finding by `RULE` or `RULE@ITEM`; names the ones there are when it is not among them. */
-export function findingNamed(a: Assessment, name: string): Finding {
-  const id = (f: Finding): string => (f.item === undefined ? f.rule : `${f.rule}@${f.item}`)
-  const found = a.findings.find(f => id(f) === name) ?? a.findings.find(f => f.rule === name)
+export function findingNamed(a: Assessment, name: string, command: string): Finding {
+  const found = a.findings.find(f => idOf(f) === name) ?? a.findings.find(f => f.rule === name)
   if (found) return found
   const near = nearest(
     name,
-    a.findings.flatMap(f => [f.rule, id(f)]),
+    a.findings.flatMap(f => [f.rule, idOf(f)]),
   )
-  throw new Refusal(`no finding is called «${name}»${near ? `; did you mean ${near}?` : ''}`)
+  throw new Refusal(`${command}: no finding is called «${name}»${near ? `; did you mean ${near}?` : ''}`)
 }
 
 export type Accepting = { readonly by: string; readonly reason: string; readonly scope: string; readonly date: string }
+const ACCEPTS = { by: 'who that is', reason: 'why it may stay so', scope: 'what it holds for' } as const
 /** The edit that accepts a finding. What rests on nothing, and what holds anyway, cannot be accepted. */
 export function acceptance(f: Finding, given: Accepting): Edit {
   if (f.outcome !== 'failing' && f.outcome !== 'marginal')
     throw new Refusal(`accept: ${f.rule} is ${f.outcome}; only what is failing or marginal can be accepted`)
   if (!/^\d{4}-\d{2}-\d{2}$/.test(given.date))
     throw new Refusal(`accept: --date: found «${given.date}»; a date such as 2026-11-25 is wanted`)
-  const key = f.item === undefined ? f.rule : `${f.rule}@${f.item}`
-  return { path: ['accepted', key], now: { by: given.by, reason: given.reason, scope: given.scope, date: given.date, rests: f.rests } }
+  for (const word of ['by', 'reason', 'scope'] as const)
+    if (given[word].trim() === '') throw new Refusal(`accept: --${word} is empty; who accepts a finding says ${ACCEPTS[word]}`)
+  return { path: ['accepted', idOf(f)], now: { by: given.by, reason: given.reason, scope: given.scope, date: given.date, rests: f.rests } }
 }

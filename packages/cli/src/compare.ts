@@ -2,7 +2,7 @@ import type { System } from '@ampwright/conversion'
 import { type Assessment, type Figure, type Finding, headlineOf, kindOf } from '@ampwright/engine'
 import { MARKS } from './assess.ts'
 import { shown, shownNumber } from './shown.ts'
-import { colours, columns, type Terminal, wrapped } from './terminal.ts'
+import { colours, columns, padded, type Terminal, widthOf, wrapped } from './terminal.ts'
 
 export type Difference = {
   readonly id: string
@@ -12,6 +12,10 @@ export type Difference = {
   readonly change?: number
 }
 
+/** Sums done in another order differ in their last digits: nothing about the car has changed. */
+const same = (a: number, b: number): boolean =>
+  Object.is(a, b) || Math.abs(a - b) <= Math.max(1e-9 * Math.max(Math.abs(a), Math.abs(b)), 1e-14)
+
 /** Figures that differ between two assessments, the greatest relative change first; figures only one of them has come after. */
 export function differences(a: Assessment, b: Assessment): readonly Difference[] {
   const ids = [...new Set([...a.figures.keys(), ...b.figures.keys()])],
@@ -20,7 +24,7 @@ export function differences(a: Assessment, b: Assessment): readonly Difference[]
     const before = a.figures.get(id),
       after = b.figures.get(id)
     if (before && after) {
-      if (typeof before.value !== 'number' || typeof after.value !== 'number' || Object.is(before.value, after.value)) continue
+      if (typeof before.value !== 'number' || typeof after.value !== 'number' || same(before.value, after.value)) continue
       out.push({ id, label: after.label, before, after, change: after.value - before.value })
     } else {
       const one = (before ?? after) as Figure
@@ -63,23 +67,46 @@ export function turned(a: Assessment, b: Assessment): readonly Turned[] {
     .sort((p, q) => (p.harm < q.harm ? 1 : p.harm > q.harm ? -1 : 0))
 }
 
-export function printComparison(a: Assessment, b: Assessment, names: readonly [string, string], t: Terminal, system: System): void {
+/** Two assessments side by side, as plain data: the headline whether moved or not, findings that turned, figures that moved. */
+export function comparisonJson(a: Assessment, b: Assessment): object {
+  const number = (v: unknown): unknown => (typeof v === 'number' && !Number.isFinite(v) ? String(v) : v)
+  const json = (d: Difference): object => ({
+    id: d.id,
+    label: d.label,
+    unit: (d.after ?? d.before)?.unit,
+    ...(d.before ? { before: number(d.before.value) } : {}),
+    ...(d.after ? { after: number(d.after.value) } : {}),
+    ...(d.change === undefined || !Number.isFinite(d.change) ? {} : { change: d.change }),
+  })
+  return {
+    headline: headlineIds(a, b).map(id => json(headlineRow(id, a, b))),
+    findings: turned(a, b),
+    figures: differences(a, b).map(json),
+  }
+}
+const headlineIds = (a: Assessment, b: Assessment): readonly string[] => [...new Set([...headlineOf(a), ...headlineOf(b)].map(f => f.id))]
+
+/** Headline and findings side by side; the other figures only where they are asked for, else their number. */
+export function printComparison(
+  a: Assessment,
+  b: Assessment,
+  names: readonly [string, string],
+  t: Terminal,
+  system: System,
+  all: boolean,
+): void {
   const k = colours(t),
     found = turned(a, b),
-    figures = differences(a, b)
+    view = headlineIds(a, b),
+    rows = shownRows(differences(a, b), system)
   t.out(k.bold(`${names[0]} → ${names[1]}`))
-  if (found.length === 0 && figures.length === 0) return t.out('No difference.')
-  const view = [...new Set([...headlineOf(a), ...headlineOf(b)].map(f => f.id))]
-  const row = (d: { label: string; before?: Figure; after?: Figure; change?: number }): string[] => [
-    d.label,
-    d.before ? shown(d.before, system) : '–',
-    d.after ? shown(d.after, system) : '–',
-    d.change === undefined || !d.after || d.change === 0
-      ? ''
-      : `${d.change > 0 ? '+' : ''}${shownNumber(d.change, differenceKind(d.after), d.after.unit, system)}`,
-  ]
+  if (found.length === 0 && rows.length === 0) return t.out('No difference.')
   t.out('')
-  for (const line of columns(view.map(id => headlineRow(id, a, b)).map(row), t.width, 1)) t.out(line)
+  for (const line of sideBySide(
+    view.map(id => rowOf(headlineRow(id, a, b), system)),
+    t.width,
+  ))
+    t.out(line)
   if (found.length) {
     t.out('')
     t.out(k.bold('Findings'))
@@ -91,17 +118,69 @@ export function printComparison(a: Assessment, b: Assessment, names: readonly [s
       ))
         t.out(f.after === 'failing' ? k.red(line) : f.before === 'failing' ? k.green(line) : line)
   }
-  if (figures.length) {
-    t.out('')
-    t.out(k.bold('Figures'))
-    for (const line of columns(figures.filter(d => !view.includes(d.id)).map(row), t.width, 1)) t.out(line)
-  }
+  const others = rows.filter(r => !r.ids.every(id => view.includes(id)))
+  if (others.length === 0) return
+  t.out('')
+  if (!all)
+    return t.out(
+      k.dim(others.length === 1 ? 'One other figure moves: --figures.' : `${others.length} other figures move: --figures lists them.`),
+    )
+  t.out(k.bold('Figures'))
+  for (const line of sideBySide(
+    others.map(r => r.row),
+    t.width,
+  ))
+    t.out(line)
 }
-function headlineRow(id: string, a: Assessment, b: Assessment): { label: string; before?: Figure; after?: Figure; change?: number } {
+
+type Row = readonly [label: string, before: string, after: string, change: string]
+const rowOf = (d: Pick<Difference, 'label' | 'before' | 'after' | 'change'>, system: System): Row => [
+  d.label,
+  d.before ? shown(d.before, system) : '–',
+  d.after ? shown(d.after, system) : '–',
+  d.change === undefined || !d.after || same(d.change, 0)
+    ? ''
+    : `${d.change > 0 ? '+' : ''}${shownNumber(d.change, differenceKind(d.after), d.after.unit, system)}`,
+]
+
+/** Rows of figures a reader can tell apart: none that reads the same before and after, each row once, the item where one label stands for several. */
+function shownRows(list: readonly Difference[], system: System): readonly { readonly ids: readonly string[]; readonly row: Row }[] {
+  const rows = new Map<string, { ids: string[]; row: Row }>()
+  for (const d of list) {
+    const row = rowOf(d, system)
+    if (row[1] === row[2]) continue
+    const key = row.join('\n'),
+      met = rows.get(key)
+    if (met) met.ids.push(d.id)
+    else rows.set(key, { ids: [d.id], row })
+  }
+  const labels = new Map<string, number>()
+  for (const { row } of rows.values()) labels.set(row[0], (labels.get(row[0]) ?? 0) + 1)
+  return [...rows.values()].map(r => {
+    if ((labels.get(r.row[0]) ?? 0) < 2) return r
+    const [label, ...rest] = r.row
+    return { ids: r.ids, row: [`${label} (${r.ids[0]})`, ...rest] }
+  })
+}
+
+/** Rows in columns; where the terminal is too narrow, the figures stand below their label. */
+function sideBySide(rows: readonly Row[], width: number): readonly string[] {
+  const widest = [0, 1, 2, 3].map(i => Math.max(0, ...rows.map(r => widthOf(r[i] as string))))
+  const values = (widest[1] as number) + (widest[2] as number) + (widest[3] as number) + 4
+  if ((widest[0] as number) + 2 + values <= width) return columns(rows, width, 1)
+  return rows.flatMap(([label, before, after, change]) => [
+    ...wrapped(label, width, '  '),
+    ...(values + 2 <= width
+      ? [`  ${[before, after, change].map((v, i) => padded(v, widest[i + 1] as number, true)).join('  ')}`.trimEnd()]
+      : wrapped(`  ${before} → ${after}${change ? `  (${change})` : ''}`, width, '  ')),
+  ])
+}
+function headlineRow(id: string, a: Assessment, b: Assessment): Difference {
   const before = a.figures.get(id),
     after = b.figures.get(id),
-    label = ((after ?? before) as Figure).label
+    { label } = (after ?? before) as Figure
   return {
+    id,
     label,
     ...(before ? { before } : {}),
     ...(after ? { after } : {}),

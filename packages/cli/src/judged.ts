@@ -1,5 +1,5 @@
 import type { Conversion } from '@ampwright/conversion'
-import { Answers, type Assessment, assess, assessed, type Model } from '@ampwright/engine'
+import { Answers, type Assessment, assess, assessed, type Model, type Progress, STUDIES } from '@ampwright/engine'
 import type { Terminal } from './terminal.ts'
 
 export const assessModel = (model: Model, bands: boolean): Assessment => assessed(model, { bands })
@@ -16,7 +16,14 @@ export function assessWithProgress(c: Conversion, t: Terminal): Assessment {
     }
     if (process.stderr.isTTY && Date.now() - began > 1000 && Date.now() - shown > 100) {
       shown = Date.now()
-      process.stderr.write(`\r\u001b[K${step.value.of}: ${step.value.did}`.slice(0, t.width))
+      process.stderr.write(`\r\u001b[K${doing(step.value).slice(0, t.width - 1)}`)
     }
   }
+}
+
+const SAYS: Readonly<Record<Progress['of'], string>> = { study: 'Working out', bands: 'How sure that is', rules: 'Judging' }
+/** What is being done, as the question it answers. */
+const doing = ({ did, of }: Progress): string => {
+  const asks = STUDIES.find(s => s.id === did.replace(/\..*/, ''))?.asks
+  return `${SAYS[of]}${asks ? `: ${asks}` : ' …'}`
 }

@@ -4,7 +4,7 @@ import { Command, CommanderError, InvalidArgumentError, Option } from 'commander
 import { printAssessment } from './assess.ts'
 import { acceptance, change, editOf, findingNamed, remedyEdits } from './change.ts'
 import { drawTrace } from './chart.ts'
-import { differences, printComparison, turned } from './compare.ts'
+import { comparisonJson, printComparison } from './compare.ts'
 import { completion } from './completion.ts'
 import { cardJson, compute, formulaNamed, inputsOf, printCard, printChapters } from './handbook.ts'
 import { assessmentJson, tableJson } from './json.ts'
@@ -19,10 +19,12 @@ import { colours, type Terminal } from './terminal.ts'
 import { workingTree } from './working-tree.ts'
 
 const VERSION = '0.1.0'
+const FIGURES = ['--figures', 'list every figure that moves'] as const
 type Shared = { units: System; json?: boolean; strict?: boolean }
+type Trying = Shared & { write?: boolean; figures?: boolean }
 
 const terminal = (): Terminal => ({
-  width: Math.max(40, Math.min(process.stdout.columns ?? 100, 140)),
+  width: Math.max(40, Math.min(process.stdout.columns ?? (Number(process.env['COLUMNS']) || 100), 140)),
   colour: Boolean(process.stdout.isTTY) && !process.env['NO_COLOR'],
   out: line => process.stdout.write(`${line}\n`),
   err: line => process.stderr.write(`${line}\n`),
@@ -149,24 +151,15 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
       .argument('<before>')
       .argument('<after>')
       .description('Two conversions side by side: what came out differently, and by how much.'),
-  ).action((before: string, after: string, o: Shared) => {
-    if (before === '-' && after === '-') throw new Refusal('compare: only one of the two can come over standard input')
-    const [a, b] = [before, after].map(f => assessWithProgress(load(f, Boolean(o.strict)), t)) as [Assessment, Assessment]
-    if (o.json)
-      print(t, {
-        findings: turned(a, b),
-        figures: differences(a, b).map(d => ({
-          id: d.id,
-          label: d.label,
-          unit: (d.after ?? d.before)?.unit,
-          before: d.before?.value,
-          after: d.after?.value,
-          change: d.change,
-        })),
-      })
-    else printComparison(a, b, [before, after], t, o.units)
-    code = outcomeExit(b)
-  })
+  )
+    .option(...FIGURES)
+    .action((before: string, after: string, o: Shared & { figures?: boolean }) => {
+      if (before === '-' && after === '-') throw new Refusal('compare: only one of the two can come over standard input')
+      const [a, b] = [before, after].map(f => assessWithProgress(load(f, Boolean(o.strict)), t)) as [Assessment, Assessment]
+      if (o.json) print(t, comparisonJson(a, b))
+      else printComparison(a, b, [before, after], t, o.units, Boolean(o.figures))
+      code = outcomeExit(b)
+    })
 
   strict(
     program
@@ -202,8 +195,9 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
       .description('Tries values: assesses before and after and says what comes out differently.'),
   )
     .option('--write', 'keep them in the file')
-    .action((file: string, values: string[], o: Shared & { write?: boolean }) => {
-      code = outcomeExit(change(file, values.map(editOf), { write: Boolean(o.write), strict: Boolean(o.strict), units: o.units }, t))
+    .option(...FIGURES)
+    .action((file: string, values: string[], o: Trying) => {
+      code = outcomeExit(change(file, values.map(editOf), { ...o, command: 'set' }, t))
     })
 
   strict(
@@ -214,15 +208,16 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
       .description('Tries what a finding offers, through a full assessment.'),
   )
     .option('--write', 'keep it in the file')
-    .action((file: string, name: string, o: Shared & { write?: boolean }) => {
-      const f = findingNamed(assessWithProgress(load(file, Boolean(o.strict)), t), name),
+    .option(...FIGURES)
+    .action((file: string, name: string, o: Trying) => {
+      const f = findingNamed(assessWithProgress(load(file, Boolean(o.strict)), t), name, 'remedy'),
         set = f.remedies.find(r => r.do === 'set')
       if (set?.do !== 'set')
         throw new Refusal(
           `remedy: ${name} offers no value to set${f.remedies.length ? `; it says: ${f.remedies.map(r => filled(r.says, f, o.units)).join(' ')}` : ''}`,
         )
-      t.out(filled(set.says, f, o.units))
-      code = outcomeExit(change(file, remedyEdits(set), { write: Boolean(o.write), strict: Boolean(o.strict), units: o.units }, t))
+      if (!o.json) t.out(filled(set.says, f, o.units))
+      code = outcomeExit(change(file, remedyEdits(set), { ...o, command: 'remedy', finding: f }, t))
     })
 
   strict(
@@ -233,9 +228,10 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
       .description('Tries the readings of a module tester: fills the salvaged modules, found again by their serial numbers.'),
   )
     .option('--write', 'keep them in the file')
-    .action((file: string, table: string, o: Shared & { write?: boolean }) => {
+    .option(...FIGURES)
+    .action((file: string, table: string, o: Trying) => {
       const edits = moduleEdits(table, load(file, Boolean(o.strict)).model)
-      code = outcomeExit(change(file, edits, { write: Boolean(o.write), strict: Boolean(o.strict), units: o.units }, t))
+      code = outcomeExit(change(file, edits, { ...o, command: 'modules' }, t))
     })
 
   strict(
@@ -250,9 +246,10 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
     .requiredOption('--scope <words>')
     .requiredOption('--date <yyyy-mm-dd>')
     .option('--write', 'keep it in the file')
-    .action((file: string, name: string, o: Shared & { write?: boolean; by: string; reason: string; scope: string; date: string }) => {
-      const f = findingNamed(assessWithProgress(load(file, Boolean(o.strict)), t), name)
-      code = outcomeExit(change(file, [acceptance(f, o)], { write: Boolean(o.write), strict: Boolean(o.strict), units: o.units }, t))
+    .option(...FIGURES)
+    .action((file: string, name: string, o: Trying & { by: string; reason: string; scope: string; date: string }) => {
+      const f = findingNamed(assessWithProgress(load(file, Boolean(o.strict)), t), name, 'accept')
+      code = outcomeExit(change(file, [acceptance(f, o)], { ...o, command: 'accept', finding: f }, t))
     })
 
   strict(

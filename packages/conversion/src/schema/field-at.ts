@@ -2,13 +2,18 @@ import { SECTIONS } from '../sections/sections.ts'
 import { pathKeys } from '../text/path.ts'
 import type { Group, Leaf, Node } from './field.ts'
 
+const nodesAt = (path: string): readonly Node[] => {
+  const keys = pathKeys(path.replace(/#.*/, '')),
+    whole: Group = { is: 'group', label: 'conversion', fields: SECTIONS }
+  return keys ? at([whole], keys) : []
+}
+
+/** Whether a group of named values stands at a path of the file, as the schema has it. */
+export const isGroupAt = (path: string): boolean => nodesAt(path).some(n => n.is === 'group' || n.is === 'map' || n.is === 'variants')
+
 /** The schema's field for a path of the file, or undefined where the schema knows none. Through variants every kind is tried. */
 export function fieldAt(path: string): Leaf | undefined {
-  const keys = pathKeys(path.replace(/#.*/, ''))
-  if (!keys) return undefined
-  const whole: Group = { is: 'group', label: 'conversion', fields: SECTIONS }
-  const found = at([whole], keys)
-  return found.find((n): n is Leaf => n.is !== 'group' && n.is !== 'map' && n.is !== 'variants')
+  return nodesAt(path).find((n): n is Leaf => n.is !== 'group' && n.is !== 'map' && n.is !== 'variants')
 }
 
 function at(nodes: readonly Node[], [key, ...rest]: readonly string[]): readonly Node[] {
