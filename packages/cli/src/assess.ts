@@ -1,7 +1,7 @@
 import type { Conversion, System } from '@ampwright/conversion'
 import { type Assessment, type Finding, headlineOf, type Outcome, STUDIES, wantedOf } from '@ampwright/engine'
 import { requirementLine } from './requirement.ts'
-import { filled, shown } from './shown.ts'
+import { filled, headed, shown } from './shown.ts'
 import { colours, columns, type Terminal, widthOf, wrapped } from './terminal.ts'
 
 export const MARKS: Readonly<Record<Outcome, string>> = {
@@ -58,7 +58,7 @@ function printHeadline(a: Assessment, t: Terminal, system: System): void {
       wanted = wantedOf(f, a.findings)
     return [
       wanted ? MARKS[wanted.outcome] : ' ',
-      f.label,
+      headed(f.label),
       shown(f, system, half),
       wanted ? `${wanted.side} ${shown(wanted.limit, system)}` : '',
     ] as const
@@ -126,7 +126,7 @@ export function printFigures(a: Assessment, t: Terminal, system: System): void {
       t.out('')
       t.out(k.bold(`Figures: ${stage}`))
     }
-    const rows = figures.map(f => [f.label, shown(f, system, a.halves.get(f.id)), f.id] as const),
+    const rows = figures.map(f => [headed(f.label), shown(f, system, a.halves.get(f.id)), f.id] as const),
       widest = (i: 0 | 1 | 2): number => Math.max(...rows.map(r => widthOf(r[i])))
     if (widest(0) + widest(1) + widest(2) + 4 <= t.width) for (const line of columns(rows, t.width, 3)) t.out(line)
     else

@@ -50,6 +50,8 @@ describe('modules', () => {
     writeFileSync(table, 'serial,capacity [Ah]\nNEW-1,95\n')
     expect((await told('modules', file, table)).edits).toHaveLength(2)
   })
+  it('names the table that is not there', async () =>
+    expect((await command('modules', file, 'nope.csv')).err).toMatch(/^nope\.csv: .* a CSV table of a module tester is wanted/))
   it('takes over nothing where a heading, a unit or a row is wrong, and names each with its place', async () => {
     writeFileSync(table, 'serial,capasity [Ah],resistance [V]\nA,1,2\nA,3,4\n')
     const { code, err } = await command('modules', file, table, '--write')

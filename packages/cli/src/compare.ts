@@ -1,7 +1,7 @@
 import type { System } from '@ampwright/conversion'
 import { type Assessment, type Figure, type Finding, headlineOf, kindOf } from '@ampwright/engine'
 import { MARKS } from './assess.ts'
-import { shown, shownNumber } from './shown.ts'
+import { headed, shown, shownNumber } from './shown.ts'
 import { colours, columns, padded, type Terminal, widthOf, wrapped } from './terminal.ts'
 
 export type Difference = {
@@ -135,7 +135,7 @@ export function printComparison(
 
 type Row = readonly [label: string, before: string, after: string, change: string]
 const rowOf = (d: Pick<Difference, 'label' | 'before' | 'after' | 'change'>, system: System): Row => [
-  d.label,
+  headed(d.label),
   d.before ? shown(d.before, system) : '–',
   d.after ? shown(d.after, system) : '–',
   d.change === undefined || !d.after || same(d.change, 0)

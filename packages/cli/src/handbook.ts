@@ -80,7 +80,7 @@ export function formulaNamed(id: string): AnyFormula {
     id,
     FORMULAS.map(x => x.formula.card.id),
   )
-  throw new Refusal(`handbook: «${id}» is no formula${near ? `; did you mean ${near}?` : ''}. \`ampwright handbook\` lists them all.`)
+  throw new Refusal(`handbook: «${id}» is no formula${near ? `; did you mean ${near}?` : '.'} \`ampwright handbook\` lists them all.`)
 }
 
 /** Typed inputs as values: any unit of the right kind, lists between semicolons. */

@@ -6,6 +6,7 @@ export const assessModel = (model: Model, bands: boolean): Assessment => assesse
 
 /** Assesses a conversion; on a terminal it says what it is at when that takes over a second. */
 export function assessWithProgress(c: Conversion, t: Terminal): Assessment {
+  if (c.text.text?.trim() === '') t.err('The conversion file is empty: everything is asked.')
   const steps = assess(new Answers(c.model)),
     began = Date.now()
   for (let shown = 0; ; ) {

@@ -25,20 +25,18 @@ export function lookUpsBeside(folder: string | undefined): LookUps {
 }
 
 /** Bytes of a file, or of standard input for `-`. Refuses what is too large before reading it all. */
-export function bytesOf(file: string): Uint8Array {
+export function bytesOf(file: string, wanted = 'a conversion file such as samples/lapwing.conversion.yaml'): Uint8Array {
   if (file === '-') return standardInput()
   let fd: number
   try {
     fd = openSync(file, 'r')
   } catch (e) {
-    throw new Refusal(
-      `${file}: cannot be opened (${(e as NodeJS.ErrnoException).code ?? 'unknown reason'}); a conversion file such as samples/lapwing.conversion.yaml is wanted`,
-    )
+    throw new Refusal(`${file}: cannot be opened (${(e as NodeJS.ErrnoException).code ?? 'unknown reason'}); ${wanted} is wanted`)
   }
   try {
     const stat = fstatSync(fd)
-    if (stat.isDirectory()) throw new Refusal(`${file}: is a folder; a conversion file is wanted`)
-    if (stat.size > MAX_BYTES) throw new Refusal(`${file}: ${stat.size} bytes; a conversion file is at most ${MAX_BYTES} bytes`)
+    if (stat.isDirectory()) throw new Refusal(`${file}: is a folder; ${wanted} is wanted`)
+    if (stat.size > MAX_BYTES) throw new Refusal(`${file}: ${stat.size} bytes; at most ${MAX_BYTES} bytes are read`)
     return readFileSync(fd)
   } finally {
     closeSync(fd)

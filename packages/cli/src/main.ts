@@ -1,4 +1,3 @@
-#!/usr/bin/env node
 import { run } from './program.ts'
 
 // A reader that has seen enough (`| head`) is no error.

@@ -11,7 +11,7 @@ const refusal = (file: string, lines: readonly string[], more = 0): Refusal =>
 
 /** A module tester's table as edits of the salvaged modules of a car. Taken over whole or, with every problem named, not at all. */
 export function moduleEdits(file: string, { pack }: Model): readonly Edit[] {
-  const answer = readCsv(bytesOf(file), { words: isTesterWord, empty: 'nan' })
+  const answer = readCsv(bytesOf(file, 'a CSV table of a module tester'), { words: isTesterWord, empty: 'nan' })
   if ('issues' in answer)
     throw refusal(
       file,

@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process'
-import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { jsonSchema, readText, SCHEMA, type TextGroup, type TextNode } from '@ampwright/conversion'
@@ -35,10 +35,16 @@ describe('assess', () => {
     const { out } = await command(['assess', fileOf(car)], 60)
     expect(out.split('\n').filter(l => widthOf(l) > 60)).toEqual([])
   })
+  it.each(CARS)('starts every line of the figures of %s with a capital or a number', async car => {
+    const { out } = await command(['assess', fileOf(car), '--figures'], 200),
+      lines = out.slice(out.indexOf('\nFigures: '), out.indexOf('\nWhat is not known yet')).split('\n')
+    expect(lines.length).toBeGreaterThan(20)
+    expect(lines.filter(l => /^\p{Ll}/u.test(l))).toEqual([])
+  })
   it('works on an empty file: nothing is known, everything is asked', async () => {
     for (const text of ['', '\n', '# nothing yet\n', 'schema: 1\n']) {
       const { code, out, err } = await command(['assess', file(text)])
-      expect(err).toBe('')
+      expect(err).toBe(text.trim() === '' ? 'The conversion file is empty: everything is asked.' : '')
       expect(code).toBe(0)
       expect(out).toContain('drive.units')
     }
@@ -149,8 +155,16 @@ describe('why', () => {
   it('suggests the figure that was meant', async () =>
     expect(await command(['why', fileOf('lapwing'), 'ledger.kerp'])).toMatchObject({
       code: 2,
-      err: expect.stringContaining('ledger.kerb'),
+      err: expect.stringContaining('did you mean ledger.kerb? `ampwright assess'),
     }))
+  it.each(['kerb', 'kerp', 'range'])('finds the figure meant by its last name alone: %s', async name =>
+    expect((await command(['why', fileOf('lapwing'), name])).err).toMatch(/did you mean (ledger\.kerb|range\.range@\w+)\? .*--figures/),
+  )
+  it('shows the height above the sea in metres or feet', async () => {
+    const shownIn = (system: string) => command(['why', fileOf('lapwing'), 'acceleration.density@sprint', '--units', system])
+    expect((await shownIn('metric')).out).toMatch(/h = \d+\sm /)
+    expect((await shownIn('us')).out).toMatch(/h = \d+\sft /)
+  })
 })
 
 describe('handbook', () => {
@@ -210,6 +224,14 @@ describe('the rest of the command line', () => {
       code: 2,
       err: expect.stringContaining('transverse front'),
     })
+  })
+  it('says what is wrong with a weight, and writes nothing', async () => {
+    for (const weight of ['1,180 kg', '1180'])
+      expect(await command(['new', 'x', '--weight', weight, '--out', join(folder, 'w.yaml')])).toMatchObject({
+        code: 2,
+        err: expect.stringMatching(/--weight: found .*1,?180/),
+      })
+    expect(existsSync(join(folder, 'w.yaml'))).toBe(false)
   })
   it('compares a car with itself and with an edited one', async () => {
     const edited = file(textOf('lapwing').replace('gear: fourth', 'gear: third'))

@@ -1,4 +1,4 @@
-import { jsonSchema, nearest, SCHEMA, type System } from '@ampwright/conversion'
+import { jsonSchema, SCHEMA, type System } from '@ampwright/conversion'
 import { type Assessment, FORMULAS, headlineOf } from '@ampwright/engine'
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import { printAssessment } from './assess.ts'
@@ -12,6 +12,7 @@ import { assessWithProgress } from './judged.ts'
 import { load, Refusal } from './load.ts'
 import { moduleEdits } from './modules.ts'
 import { newConversion, type Start } from './new-conversion.ts'
+import { nearestId } from './nearest-id.ts'
 import { filled } from './shown.ts'
 import { printSurvey, survey } from './survey.ts'
 import { printTable } from './table.ts'
@@ -80,9 +81,9 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
         a = assessWithProgress(c, t),
         figure = a.figures.get(id)
       if (!figure) {
-        const near = nearest(id, [...a.figures.keys()])
+        const near = nearestId(id, [...a.figures.keys()])
         throw new Refusal(
-          `why: «${id}» is no figure of this conversion${near ? `; did you mean ${near}?` : ''}. \`ampwright assess ${file}\` lists them.`,
+          `why: «${id}» is no figure of this conversion${near ? `; did you mean ${near}?` : '.'} \`ampwright assess ${file} --figures\` lists them.`,
         )
       }
       const k = colours(t)
@@ -171,9 +172,9 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
     const a = assessWithProgress(load(file, Boolean(o.strict)), t),
       trace = id === undefined ? undefined : a.traces.get(id)
     if (id !== undefined && !trace) {
-      const near = nearest(id, [...a.traces.keys()])
+      const near = nearestId(id, [...a.traces.keys()])
       throw new Refusal(
-        `chart: no trace is called «${id}»${near ? `; did you mean ${near}?` : ''}; there are ${[...a.traces.keys()].join(', ') || 'none'}`,
+        `chart: no trace is called «${id}»${near ? `; did you mean ${near}?` : ';'} there are ${[...a.traces.keys()].join(', ') || 'none'}`,
       )
     }
     if (!trace)
@@ -262,9 +263,9 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
     const a = assessWithProgress(load(file, Boolean(o.strict)), t),
       table = id === undefined ? undefined : a.tables.get(id)
     if (id !== undefined && !table) {
-      const near = nearest(id, [...a.tables.keys()])
+      const near = nearestId(id, [...a.tables.keys()])
       throw new Refusal(
-        `table: no table is called «${id}»${near ? `; did you mean ${near}?` : ''}; there are ${[...a.tables.keys()].join(', ') || 'none'}`,
+        `table: no table is called «${id}»${near ? `; did you mean ${near}?` : ';'} there are ${[...a.tables.keys()].join(', ') || 'none'}`,
       )
     }
     if (!table)

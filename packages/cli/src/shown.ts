@@ -42,3 +42,6 @@ export function filled(text: string, f: Pick<Finding, 'slots' | 'found' | 'requi
 /** A value as the right-hand side of a line in a working, with where it is from. */
 export const labelled = (value: AnyValue, system: System, half?: number): string =>
   `${value.symbol || value.label} = ${shown(value, system, half)}${isFigure(value) || !value.symbol ? '' : `  ${value.label}`}`
+
+/** A label at the head of a line. */
+export const headed = (label: string): string => label.replace(/^\p{Ll}/u, c => c.toUpperCase())

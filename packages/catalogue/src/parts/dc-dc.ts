@@ -5,7 +5,7 @@ const REMARK = 'Output current, idle power, mass and price follow power within t
 /** From pack voltage to the 12 V system. */
 export const dcDc: PartClass = {
   class: 'dc-dc',
-  label: 'DC-DC converter',
+  label: 'DC-DC',
   fills: 'dc-dc',
   ranges: {
     power: [1.2, 3, 'kW'],

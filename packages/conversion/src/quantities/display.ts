@@ -11,6 +11,7 @@ const SHOWN: Readonly<Record<Kind, string | readonly [metric: string, us: string
   mass: ['kg', 'lb', 'kg'],
   length: ['mm', 'in', 'mm'],
   distance: ['km', 'mi', 'mi'],
+  altitude: ['m', 'ft', 'm'],
   area: ['m²', 'ft²', 'm²'],
   volume: ['l', 'US gal', 'l'],
   speed: ['km/h', 'mph', 'mph'],

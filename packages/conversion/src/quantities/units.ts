@@ -84,6 +84,7 @@ export const UNITS: Readonly<Record<Kind, readonly Unit[]>> = {
   ],
   length: LENGTHS,
   distance: LENGTHS,
+  altitude: LENGTHS,
   area: [
     unit('m²', ONE, SI),
     unit('cm²', '0.0001', SI),

@@ -59,6 +59,8 @@ describe('a written quantity', () => {
     [2.31, 'length', {}, '2 310 mm'],
     [2.31, 'length', { system: 'us' }, '90.9 in'],
     [160_000, 'distance', { system: 'uk' }, '99.4 mi'],
+    [1850, 'altitude', {}, '1 850 m'],
+    [100, 'altitude', { system: 'us' }, '328 ft'],
     [3.92, 'ratio', {}, '3.92'],
     [3.92, 'ratio', { unit: ':1' }, '3.92:1'],
     [96, 'count', {}, '96'],

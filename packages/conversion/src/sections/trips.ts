@@ -4,7 +4,7 @@ const conditions = {
   load: reference('load case', 'brief.loads'),
   trailer: reference('trailer', 'trips.trailers'),
   temperature: quantity('temperature', 'air temperature', 'T', { least: 213.15, most: 333.15 }),
-  altitude: quantity('length', 'altitude', 'h', { least: -500, most: 6000 }),
+  altitude: quantity('altitude', 'altitude', 'h', { least: -500, most: 6000 }),
   'head-wind': quantity('speed', 'head wind', 'v_w', { least: -40, most: 40 }),
   surface: choice('road surface', ['dry', 'wet', 'gravel', 'snow']),
   'cabin-power': quantity('power', 'power the cabin takes', 'P_cab', { least: 0 }),

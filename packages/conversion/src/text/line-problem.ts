@@ -42,9 +42,10 @@ type Line = {
   readonly left: Level | undefined
 }
 
-export const tabProblem = (text: string, from: number, first: number): Pick<LineProblem, 'what' | 'found' | 'accepted'> => ({
+/** What was found is named already; a tab shown by its code would say nothing to the reader. */
+export const tabProblem = (): Pick<LineProblem, 'what' | 'found' | 'accepted'> => ({
   what: 'a tab is used for indentation',
-  found: asFound(text.slice(from, first)),
+  found: '',
   accepted: 'spaces',
 })
 

@@ -45,7 +45,7 @@ export function outlined(text: string, start: number): Outline {
     }
     if (inNote) continue
     if (kind === 'comment') {
-      if (tab >= 0 && indent < skipFrom) problems.add({ line, column: tab - from + 1, path: '', ...tabProblem(text, from, first) })
+      if (tab >= 0 && indent < skipFrom) problems.add({ line, column: tab - from + 1, path: '', ...tabProblem() })
       continue
     }
 
@@ -67,7 +67,7 @@ export function outlined(text: string, start: number): Outline {
 
     if (isContinued || indent >= skipFrom) continue
     if (tab >= 0) {
-      problems.add({ line, column: tab - from + 1, path: path(), ...tabProblem(text, from, first) })
+      problems.add({ line, column: tab - from + 1, path: path(), ...tabProblem() })
       continue
     }
     const problem = lineProblem({ text, from, first, end, shape, above: levels.at(-1), left })

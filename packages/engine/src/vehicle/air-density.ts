@@ -30,7 +30,7 @@ export const airDensity = formula(
     label: 'Air density',
     gives: { symbol: 'ρ', unit: 'kg/m³', shows: 'density' },
     takes: {
-      altitude: { symbol: 'h', unit: 'm', label: 'altitude', shows: 'length', holds: [-500, 6000] },
+      altitude: { symbol: 'h', unit: 'm', label: 'altitude', shows: 'altitude', holds: [-500, 6000] },
       temperature: { symbol: 'T', unit: 'K', label: 'air temperature', shows: 'temperature', holds: [213.15, 333.15] },
     },
     uses: [PRESSURE, TEMPERATURE, LAPSE, GAS, GRAVITY],

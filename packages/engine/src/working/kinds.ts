@@ -2,12 +2,13 @@
  * The kinds of quantity this project handles, each with the coherent SI unit its values are kept in.
  *
  * A kind is finer than a dimension where people write it differently: a temperature is not a temperature difference, a slope is not
- * a percentage, a driving distance is not a length on a drawing.
+ * a percentage, neither a driving distance nor a height above the sea is a length on a drawing.
  */
 export const KINDS = {
   mass: { unit: 'kg', label: 'mass' },
   length: { unit: 'm', label: 'length' },
   distance: { unit: 'm', label: 'driving distance' },
+  altitude: { unit: 'm', label: 'height above sea level' },
   area: { unit: 'm²', label: 'area' },
   volume: { unit: 'm³', label: 'volume' },
   speed: { unit: 'm/s', label: 'speed' },
@@ -31,7 +32,7 @@ export const KINDS = {
   'conductor size': { unit: 'm²', label: 'conductor size' },
   time: { unit: 's', label: 'time' },
   duration: { unit: 's', label: 'duration' },
-  money: { unit: '€', label: 'money' },
+  money: { unit: '€', label: 'amount of money' },
   'money per energy': { unit: '€/J', label: 'price of energy' },
   ratio: { unit: '1', label: 'ratio' },
   share: { unit: '1', label: 'share' },

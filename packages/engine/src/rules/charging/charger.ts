@@ -97,7 +97,7 @@ export const dcInlet = rule({
   hazards: [],
   source: { work: 'practice', place: 'rated voltage of contacts and posts' },
   caution:
-    'Contacts above their rated voltage can arc. Only a matched set of inlet, contactors and charge controller may meet a fast post.',
+    'Contacts above their rated voltage can arc. Only a matched set of inlet, contactors and the unit that talks to the post may meet a fast post.',
   judgements: (m, ask) => {
     const posts = Object.entries(m.charging.places).filter(([, p]) => !isGap(p.socket) && p.socket.value === 'DC post')
     if (posts.length === 0) return doesNotApply('no fast post is named', ['charging.places'])

@@ -23,7 +23,7 @@ export type DrivelinePlan = {
 export type PowerPlan = DrivelinePlan & {
   /** Net maximum power of the old engine [W]. */
   readonly donorPower: number
-  /** Net peak power of each motor that can act at the same time [W]. What a controller allows for half a minute is a peak. */
+  /** Net peak power of each motor that can act at the same time [W]. What an inverter allows for half a minute is a peak. */
   readonly motorPowers: readonly number[]
   /** Total peak fixed and sealed by software [W]. */
   readonly limitedPower?: number
