@@ -53,6 +53,11 @@ function route(bytes: Uint8Array, format: string): FileDatum {
 function table(bytes: Uint8Array, format: string): FileDatum {
   const kinds = TABLES[format]
   if (!kinds) throw new RangeError(`no reader for «${format}»`)
+  return datumOf(bytes, kinds)
+}
+
+/** A table of numbers as a curve (two columns) or a map (three), each column in a unit of its kind. */
+export function datumOf(bytes: Uint8Array, kinds: readonly Kind[]): FileDatum {
   const answer = readCsv(bytes)
   if ('issues' in answer) return answer.issues[0] ? refusedAt(answer.issues[0]) : refused('an empty file', `${kinds.length} columns`)
   const { columns } = answer.csv
@@ -63,10 +68,14 @@ function table(bytes: Uint8Array, format: string): FileDatum {
     if ('found' in si) return { ok: false, ...si }
     values.push(si)
   }
-  return values.length === 2
+  return curveOrMap(values)
+}
+
+/** A curve from two columns in SI, a map from three. */
+export const curveOrMap = (values: readonly Float64Array[]): FileDatum =>
+  values.length === 2
     ? line(values[0] as Float64Array, values[1] as Float64Array)
     : surface(values as [Float64Array, Float64Array, Float64Array])
-}
 
 /** A column in coherent SI, by what its unit makes of 0 and 1: every unit of the file format is a straight line. */
 function inSi({ name, unit = '', values }: NumberColumn, kind: Kind): Float64Array | { found: string; accepted: string } {

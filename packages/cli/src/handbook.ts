@@ -1,23 +1,29 @@
 import { nearest, readQuantity, type System } from '@ampwright/conversion'
 import {
   type AnyFormula,
+  type AnyValue,
+  type Curve,
   dimensionFaults,
   type Fact,
   type Figure,
   FORMULAS,
   formulaById,
+  type Grid,
   isOne,
   type Kind,
   kindOf,
+  type Line,
   markOf,
   type One,
+  type Plane,
   type Take,
   type Value,
   WORKS,
   work,
   workAll,
 } from '@ampwright/engine'
-import { Refusal } from './load.ts'
+import { curveOrMap, datumOf } from './attachments.ts'
+import { bytesOf, Refusal } from './load.ts'
 import { plain, shown } from './shown.ts'
 import { colours, type Terminal, wrapped } from './terminal.ts'
 
@@ -50,8 +56,9 @@ export function printCard(f: AnyFormula, t: Terminal, system: System): void {
   for (const one of givesOf(f)) t.out(`  ${one.symbol} [${one.unit}]  ${one.label ?? card.label}`)
   for (const [name, take] of Object.entries(card.takes) as [string, Take][])
     t.out(
-      `  ${take.symbol} [${unitOf(take)}]  ${take.label ?? name}${'holds' in take && take.holds ? `, ${plain(take.holds[0])} … ${plain(take.holds[1])}` : ''}  (--input ${name}=…)`,
+      `  ${take.symbol} [${unitOf(take)}]  ${take.label ?? name}${'holds' in take && take.holds ? `, ${plain(take.holds[0])} … ${plain(take.holds[1])}` : ''}  (--input ${name}=${'curve' in take || 'grid' in take ? '@FILE.csv' : '…'})`,
     )
+  if (isPlan(f)) for (const line of wrapped(`  ${PLAN}`, t.width, '  ')) t.out(line)
   for (const used of (card.uses ?? []) as Fact[]) t.out(`  ${used.symbol} = ${shown(used, system)}  ${used.label}`)
   t.out('')
   for (const line of wrapped(`Source: ${sourceText(card.source)}`, t.width, '  ')) t.out(line)
@@ -83,10 +90,10 @@ export function formulaNamed(id: string): AnyFormula {
   throw new Refusal(`handbook: «${id}» is no formula${near ? `; did you mean ${near}?` : '.'} \`ampwright handbook\` lists them all.`)
 }
 
-/** Typed inputs as values: any unit of the right kind, lists between semicolons. */
-export function inputsOf(f: AnyFormula, given: readonly string[]): Record<string, Value | readonly Value[]> {
+/** Typed inputs as values: any unit of the right kind, lists between semicolons, curves and maps from a file or in rows. */
+export function inputsOf(f: AnyFormula, given: readonly string[]): Record<string, AnyValue | readonly AnyValue[]> {
   const takes = f.card.takes as Record<string, Take>,
-    out: Record<string, Value | readonly Value[]> = {}
+    out: Record<string, AnyValue | readonly AnyValue[]> = {}
   for (const text of given) {
     const at = text.indexOf('='),
       name = text.slice(0, at),
@@ -97,14 +104,47 @@ export function inputsOf(f: AnyFormula, given: readonly string[]): Record<string
     if ('oneOf' in take) {
       if (!take.oneOf.includes(value)) throw new Refusal(`handbook: --input ${name}: «${value}» is not one of ${take.oneOf.join(', ')}`)
       out[name] = { path: name, label: take.label ?? name, symbol: take.symbol, unit: '', value: value as never }
-    } else if ('curve' in take || 'grid' in take)
-      throw new Refusal(`handbook: ${name} is a ${'curve' in take ? 'curve' : 'map'}; it cannot be typed`)
+    } else if ('curve' in take || 'grid' in take) out[name] = lookedUp(name, value, take)
     else if ('many' in take) out[name] = value.split(';').map((v, i) => typed(`${name} ${i + 1}`, v.trim(), take))
     else out[name] = typed(name, value, take)
   }
   const missing = Object.keys(takes).filter(name => !(name in out))
-  if (missing.length) throw new Refusal(`handbook: ${f.card.id} also needs ${missing.map(m => `--input ${m}=…`).join(' ')}`)
+  if (missing.length)
+    throw new Refusal(`handbook: ${f.card.id} also needs ${missing.map(m => `--input ${m}=…`).join(' ')}${isPlan(f) ? `\n${PLAN}` : ''}`)
   return out
+}
+
+/** Formulas that run a whole drive or charge take more than anybody types. */
+const isPlan = (f: AnyFormula): boolean => Object.keys(f.card.takes as object).length >= 20
+const PLAN =
+  'It takes a whole plan. `ampwright assess FILE --figures` runs it for the car of a file; `ampwright why FILE FIGURE` shows what went in.'
+
+/** A curve or a map: from a CSV file behind @, or rows typed as `x:y, x:y`. */
+function lookedUp(name: string, text: string, take: Line | Plane): Value<Curve | Grid> {
+  const kinds = take.unit.map(unit => (unit === '1' ? 'share' : (kindOf(unit) ?? 'number'))),
+    wanted = `--input ${name}=@FILE.csv with the columns ${columnsOf(take)}, or rows such as '${take.unit.map(u => (u === '1' ? '50 %' : `20 ${u}`)).join(':')}, …'`
+  const datum = text.startsWith('@')
+    ? datumOf(bytesOf(text.slice(1), 'a CSV table'), kinds)
+    : curveOrMap(rowsOf(name, text, take, kinds, wanted))
+  if (!datum.ok) throw new Refusal(`handbook: --input ${name}: found ${datum.found}; accepted ${datum.accepted}; ${wanted}`)
+  const value = datum.datum as Curve | Grid
+  return { path: name, label: take.label ?? name, symbol: take.symbol, unit: take.unit.join(' → '), value, text }
+}
+const columnsOf = (take: Line | Plane): string => take.unit.map(u => `[${u === '1' ? '%' : u}]`).join(', ')
+
+/** Rows between semicolons, or between commas that are no decimal commas. */
+function rowsOf(name: string, text: string, take: Line | Plane, kinds: readonly Kind[], wanted: string): readonly Float64Array[] {
+  const rows = text.split(/;|,(?=[^:,;]*:)/).map(row => row.split(':').map(cell => cell.trim()))
+  if (rows.some(r => r.length !== take.unit.length || r.includes('')))
+    throw new Refusal(`handbook: --input ${name}: found «${text}»; ${wanted}`)
+  return kinds.map((kind, i) => Float64Array.from(rows, r => inColumn(name, r[i] as string, kind, i === kinds.length - 1)))
+}
+
+/** One cell in SI. What is looked up may be a factor above 1, which a share may not. */
+function inColumn(name: string, cell: string, kind: Kind, last: boolean): number {
+  const read = readQuantity(cell, kind === 'share' && last && !cell.includes('%') ? 'number' : kind)
+  if (read.ok) return read.quantity.value
+  throw new Refusal(`handbook: --input ${name}: found ${read.problem.found}, ${read.problem.why}; accepted ${read.problem.accepted}`)
 }
 function typed(name: string, text: string, one: One): Value {
   const bare = /^[-−+]?\d+(?:[.,]\d+)?(?:e[-+]?\d+)?$/i.test(text),
@@ -135,7 +175,7 @@ function typed(name: string, text: string, one: One): Value {
 }
 
 /** Runs one formula on typed inputs. */
-export function compute(f: AnyFormula, inputs: Record<string, Value | readonly Value[]>): readonly Figure[] {
+export function compute(f: AnyFormula, inputs: Record<string, AnyValue | readonly AnyValue[]>): readonly Figure[] {
   if (isOne(f.card.gives)) return [work(f as never, inputs as never, { id: f.card.id })]
   return Object.values(workAll(f as never, inputs as never, { id: f.card.id }).figures as Record<string, Figure>)
 }
