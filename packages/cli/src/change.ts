@@ -70,7 +70,7 @@ export function change(file: string, edits: readonly Edit[], o: Changing, t: Ter
   const applied = applyEdits(text, edits)
   if (!applied.ok) throw new Refusal(`${formatIssue({ ...applied.problem, file })}\nNothing was changed.`)
   const after = loadText(applied.text, file, strict),
-    a = assessWithProgress(before, t),
+    a = assessWithProgress(before, t, { notes: false }),
     b = assessWithProgress(after, t)
   if (!o.json) printComparison(a, b, ['before', 'after'], t, o.units, Boolean(o.figures))
   if (o.write) replace(file, applied.text, o.command)

@@ -1,12 +1,13 @@
-import type { Conversion } from '@ampwright/conversion'
+import { type Conversion, formatIssue } from '@ampwright/conversion'
 import { Answers, type Assessment, assess, assessed, type Model, type Progress, STUDIES } from '@ampwright/engine'
 import type { Terminal } from './terminal.ts'
 
 export const assessModel = (model: Model, bands: boolean): Assessment => assessed(model, { bands })
 
-/** Assesses a conversion; on a terminal it says what it is at when that takes over a second. */
-export function assessWithProgress(c: Conversion, t: Terminal): Assessment {
-  if (c.text.text?.trim() === '') t.err('The conversion file is empty: everything is asked.')
+/** Assesses a conversion; on a terminal it says what it is at when that takes over a second. What is noted about the file goes to standard error. */
+export function assessWithProgress(c: Conversion, t: Terminal, { notes = true } = {}): Assessment {
+  if (notes) for (const issue of c.issues) t.err(formatIssue(issue))
+  if (notes && c.text.text?.trim() === '') t.err('The conversion file is empty: everything is asked.')
   const steps = assess(new Answers(c.model)),
     began = Date.now()
   for (let shown = 0; ; ) {

@@ -1,6 +1,6 @@
 import { closeSync, fstatSync, openSync, readFileSync, readSync } from 'node:fs'
 import { dirname } from 'node:path'
-import { cycles, filling, isCycleId, part } from '@ampwright/catalogue'
+import { cycles, filling, isCycleId, part, parts } from '@ampwright/catalogue'
 import { type Conversion, formatIssue, isUsable, type LookUps, MAX_BYTES, readConversion } from '@ampwright/conversion'
 import { curve } from '@ampwright/engine'
 import { attachmentsIn } from './attachments.ts'
@@ -18,6 +18,7 @@ export function lookUpsBeside(folder: string | undefined): LookUps {
       const found = part(id)
       return found && { id: found.id, how: 'assumed', fields: filling(found) }
     },
+    partNames: parts.map(p => p.id),
     cycles: id => (isCycleId(id) ? curve(cycles[id]().times, cycles[id]().speeds) : undefined),
     cycleNames: Object.keys(cycles),
     ...(folder === undefined ? {} : { attachments: attachmentsIn(folder) }),

@@ -266,6 +266,36 @@ describe('the rest of the command line', () => {
     expect((await command(['compare', fileOf('lapwing'), fileOf('lapwing')])).out).toContain('No difference')
     expect((await command(['compare', fileOf('lapwing'), edited, '--figures'])).out).toContain('Total ratio')
   })
+  it('lists the catalogue, class by class and part by part, with how each figure is known', async () => {
+    expect((await command(['parts'])).out).toMatch(/^junction-box +\d+ +high-voltage junction box$/m)
+    const { out } = await command(['parts', 'drive-unit-pm-front'])
+    expect(out).toContain('drive-unit-pm-front-85kw@1')
+    expect(out).toMatch(/mass [^·]*\(from memory\)/)
+    const json = JSON.parse((await command(['parts', 'vacuum-pump', '--json'])).out) as { id: string; fields: { mass: { mark: string } } }[]
+    expect(json[0]?.fields.mass.mark).toMatch(/from memory|common practice|published/)
+    expect(await command(['parts', 'vacum-pump'])).toMatchObject({ code: 2, err: expect.stringContaining('did you mean vacuum-pump?') })
+  })
+  it('takes mass and price of a part put in from the catalogue', async () => {
+    const { out } = await command([
+        'set',
+        fileOf('lapwing'),
+        'donor.added.box={part: junction-box-4-branches@1, x: 1 m, z: 0.5 m}',
+        '--json',
+      ]),
+      { figures } = JSON.parse(out) as { figures: { id: string; change?: number }[] }
+    expect(figures.find(f => f.id === 'ledger.kerb')?.change).toBeCloseTo(5, 9)
+    expect(figures.find(f => f.id === 'cost.parts')?.change).toBeCloseTo(300, 6)
+  })
+  it('says when a part is not in the catalogue, or belongs elsewhere, though all it would fill is typed', async () => {
+    const tried = async (part: string): Promise<string> =>
+      (await command(['set', fileOf('lapwing'), `drive.units.main.motor.part=${part}`])).err
+    expect(await tried('motor-pm-100kv@1')).toMatch(
+      /motor\.part: not in the catalogue; found «motor-pm-100kv@1»; .*did you mean motor-pm-100kw@1\?/,
+    )
+    expect(await tried('nonsense@1')).toMatch(/not in the catalogue; found «nonsense@1»; accepted the name of a part \(motor, drive-unit\)/)
+    expect(await tried('junction-box-4-branches@1')).toContain('a part of another class')
+    expect(await tried('motor-pm-100kw@1')).toBe('')
+  })
   it('lists what to measure next', async () => {
     const { out, code } = await command(['survey', fileOf('lapwing'), '--json'])
     expect(code).toBe(0)

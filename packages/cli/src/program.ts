@@ -13,6 +13,7 @@ import { load, Refusal } from './load.ts'
 import { moduleEdits } from './modules.ts'
 import { newConversion, type Start } from './new-conversion.ts'
 import { nearestId } from './nearest-id.ts'
+import { classesJson, partsOf, printClasses, printParts } from './parts.ts'
 import { filled } from './shown.ts'
 import { printSurvey, survey } from './survey.ts'
 import { printTable } from './table.ts'
@@ -279,6 +280,16 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
     else printTable(table, a, t, o.units)
   })
 
+  program
+    .command('parts')
+    .argument('[class]', 'class of parts, or words that describe one; without it the classes are listed')
+    .description('The catalogue: the parts of a class with their figures, and how each is known.')
+    .option('--json', 'machine-readable output')
+    .action((words: string | undefined, o: { json?: boolean }) => {
+      if (words === undefined) return o.json ? print(t, classesJson()) : printClasses(t)
+      const found = partsOf(words)
+      return o.json ? print(t, found) : printParts(found, t)
+    })
   program
     .command('schema')
     .description('The JSON Schema of the conversion file, for editors.')

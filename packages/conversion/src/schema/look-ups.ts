@@ -9,6 +9,7 @@ export type FileDatum =
   | { readonly ok: false; readonly found: string; readonly accepted: string }
 export type LookUps = {
   readonly parts?: (id: string) => PartRecord | undefined
+  readonly partNames?: readonly string[]
   /** A file beside the conversion. A datum of undefined: the file is sound, but carries no such thing. */
   readonly attachments?: (name: string, format: string) => FileDatum | undefined
   /** A standard cycle: speed over time; and all there are. */

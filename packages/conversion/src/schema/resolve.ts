@@ -2,7 +2,7 @@ import { type Fact, type Gap, isGap, KINDS, type Origin } from '@ampwright/engin
 import type { Issue } from '../issue.ts'
 import { nearest } from '../nearest.ts'
 import type { Group as TextGroup, TextNode } from '../text/tree.ts'
-import type { FileField, Group, Leaf, MapOf, Near, Node, Variants } from './field.ts'
+import type { FileField, Group, Leaf, MapOf, Near, Node, PartField, Variants } from './field.ts'
 import { ALONE, quantityOf, understood } from './kept-readings.ts'
 import type { PartRecord, Reading } from './look-ups.ts'
 import { camel } from './resolved.ts'
@@ -215,6 +215,9 @@ export class Resolver {
         return this.fact(schema, at, text, { text })
       case 'file':
         return this.file(schema, at, text, wrong)
+      case 'part':
+        this.checkPart(schema, at, text, node)
+        return this.fact(schema, at, text, { text })
       default:
         return this.fact(schema, at, text, { text })
     }
@@ -226,6 +229,27 @@ export class Resolver {
     const got = attachments(name, schema.format)
     if (!got) return wrong(`«${name}», which is not beside the conversion`, `a ${schema.format} file beside it`)
     return got.ok ? this.fact(schema, at, got.datum as never, { text: name }) : wrong(`«${name}»: ${got.found}`, got.accepted)
+  }
+
+  /** A part that is not there, or of a class that does not belong here, fills nothing: said even where all it would fill is typed. */
+  private checkPart(schema: PartField, at: At, name: string, node: TextNode): void {
+    const { parts, partNames = [] } = this.reading.lookUps
+    if (!parts) return
+    const fits = (id: string): boolean => schema.classes.length === 0 || schema.classes.some(c => id.startsWith(`${c}-`)),
+      found = parts(name)
+    if (found && fits(name)) return
+    const fitting = partNames.filter(fits)
+    this.issues.push({
+      ...this.issue(
+        node.at,
+        at.path,
+        found ? 'a part of another class' : 'not in the catalogue',
+        `«${name}»`,
+        `the name of a part${schema.classes.length ? ` (${schema.classes.join(', ')})` : ''}, as in ${fitting[0] ?? 'class-name@1'}`,
+        nearest(name, fitting) ?? nearest(`${name.replace(/@.*/, '')}@1`, fitting),
+      ),
+      harm: 'note',
+    })
   }
 
   /** A file that cannot be looked for: the conversion came without a folder, over standard input say. */

@@ -12,7 +12,7 @@ import {
   rollingResistance,
   wheelInertia,
 } from '../assumptions.ts'
-import { choice, date, group, mapOf, type QuantityField, quantity, tyre } from '../schema/field.ts'
+import { choice, date, group, mapOf, part, type QuantityField, quantity, tyre } from '../schema/field.ts'
 import { ALONG, UP } from '../schema/reach.ts'
 import { COUNTRIES } from './rule-sets.ts'
 
@@ -45,6 +45,29 @@ const passed = (label: string, symbol: string): QuantityField<'time'> =>
 const usual = (label: string) => choice(`${label}: where it is`, ['with another part', 'not fitted'])
 
 /** Parts that leave have a place only while they are still in. */
+/** Classes of parts that have no place of their own in the file; they bring their mass and price. */
+const PUT_IN = [
+  'dc-dc',
+  'contactor',
+  'precharge-set',
+  'hv-fuse',
+  'service-disconnect',
+  'junction-box',
+  'insulation-monitor',
+  'current-sensor',
+  'hv-cable',
+  'coolant-pump',
+  'radiator',
+  'coolant-heater',
+  'air-heater',
+  'ac-compressor',
+  'vacuum-pump',
+  'steering-electro-hydraulic',
+  'steering-column-assist',
+  'adapter-coupler',
+  'charge-inlet',
+  'battery-12v',
+]
 const ledgerOf = (until: 'any time' | typeof BEFORE) => ({
   mass: quantity('mass', 'mass', 'm', { least: 0, most: 5000, measure: HANGING, until: 'any time' }),
   x: quantity('length', 'behind the front axle', 'x', { ...ALONG, measure: TAPE, until }),
@@ -233,7 +256,7 @@ export const donor = group(
     added: mapOf(
       'put in',
       'part put in',
-      group('part put in', { ...ledgerOf('any time'), price: quantity('money', 'price', 'k', { least: 0 }) }),
+      group('part put in', { part: part(...PUT_IN), ...ledgerOf('any time'), price: quantity('money', 'price', 'k', { least: 0 }) }),
       'What goes in beside motors, inverters and battery boxes, which have their own place.',
     ),
     'not-listed': group(

@@ -15,7 +15,7 @@ export type Tyre = {
 export type LedgerItem = Here & { readonly mass: Field; readonly x: Field; readonly z: Field }
 /** A part taken out; a fuel tank says whether fuel was in it on the scale. */
 export type RemovedItem = LedgerItem & { readonly fuel: Field<'still in it' | 'drained'> }
-export type BoughtItem = LedgerItem & { readonly price: Field }
+export type BoughtItem = LedgerItem & { readonly part: Field<string>; readonly price: Field }
 export type SeatRow = Here & { readonly places: Field; readonly x: Field }
 /** One step of speed of the coast-down: the times the car took for it in each run, out and back. Runs are paired by number. */
 export type CoastDownStep = Here & { readonly from: Field; readonly to: Field } & {
