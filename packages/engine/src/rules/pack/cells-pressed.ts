@@ -33,13 +33,15 @@ function pressed(m: Model, ask: Ask): readonly Judgement[] {
   if (cellShape.value === 'cylindrical') return doesNotApply('round cells are held, not pressed', about).map(j => ({ ...j, item: 'force' }))
   const p = ask(pressing)
   if (isGaps(p)) return [open(about, p, 'force')]
+  const { pressure: found } = p
+  if (!found) return []
   const [least, most] = BAND[cellShape.value]
   const asked = (own: Field, planned: Fact): Fact => (isGap(own) ? planned : own)
   return [
     {
       item: 'force',
       about,
-      found: p.pressure,
+      found,
       side: 'at least',
       limit: asked(pressureLeast, least),
       says: 'The fixture presses the cells with {found}; they need {limit}.',
@@ -48,7 +50,7 @@ function pressed(m: Model, ask: Ask): readonly Judgement[] {
     {
       item: 'not too much',
       about,
-      found: p.pressure,
+      found,
       side: 'at most',
       limit: asked(pressureMost, most),
       says: 'The fixture presses the cells with {found}; they stand {limit}, and they still grow as they age.',
