@@ -1,4 +1,5 @@
 import * as ageing from './battery/ageing.ts'
+import * as ageingOfResistance from './battery/ageing-of-resistance.ts'
 import * as ageingOfYears from './battery/ageing-of-years.ts'
 import * as ageingThroughSeasons from './battery/ageing-through-seasons.ts'
 import * as boxHeat from './battery/box-heat.ts'
@@ -116,6 +117,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     cellHeat,
     boxHeat,
     ageing,
+    ageingOfResistance,
     ageingOfYears,
     ageingThroughSeasons,
     selfDischarge,

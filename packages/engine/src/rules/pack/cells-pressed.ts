@@ -1,6 +1,6 @@
 import type { Model } from '../../model/model.ts'
 import type { Source } from '../../sources.ts'
-import { pressing } from '../../studies/pack/pressing.ts'
+import { bareCells, pressing } from '../../studies/pack/pressing.ts'
 import { type Ask, isGaps } from '../../studies/study.ts'
 import { type Fact, type Field, isGap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
@@ -33,15 +33,14 @@ function pressed(m: Model, ask: Ask): readonly Judgement[] {
   if (cellShape.value === 'cylindrical') return doesNotApply('round cells are held, not pressed', about).map(j => ({ ...j, item: 'force' }))
   const p = ask(pressing)
   if (isGaps(p)) return [open(about, p, 'force')]
-  const { pressure: found } = p
-  if (!found) return []
+  if (!p.pressure) return []
   const [least, most] = BAND[cellShape.value]
   const asked = (own: Field, planned: Fact): Fact => (isGap(own) ? planned : own)
   return [
     {
       item: 'force',
       about,
-      found,
+      found: p.pressure,
       side: 'at least',
       limit: asked(pressureLeast, least),
       says: 'The fixture presses the cells with {found}; they need {limit}.',
@@ -50,7 +49,7 @@ function pressed(m: Model, ask: Ask): readonly Judgement[] {
     {
       item: 'not too much',
       about,
-      found,
+      found: p.pressure,
       side: 'at most',
       limit: asked(pressureMost, most),
       says: 'The fixture presses the cells with {found}; they stand {limit}, and they still grow as they age.',
@@ -68,7 +67,7 @@ export const cellsPressed = rule({
   source: PRACTICE,
   judgements: (m, ask) => {
     const { compression, module } = m.pack,
-      { cellShape, cellsInSeries: series, cellsInParallel: parallel } = module,
+      { cellShape, cellsInSeries: series } = module,
       about = ['pack.compression', 'pack.module.cell-shape', 'pack.module.cells-in-series']
     if (!isGap(cellShape) && cellShape.value === 'cylindrical') return doesNotApply('round cells are held, not pressed', about)
     if (isGap(compression)) return [open(about, compression)]
@@ -84,8 +83,7 @@ export const cellsPressed = rule({
       ]
     if (isGap(series)) return [open(about, series)]
     // One cell after the other has no housing of its own: only a module that comes as one piece does.
-    const bare = series.value <= 1
-    if (bare && compression.value === 'module housing')
+    if (series.value <= 1 && compression.value === 'module housing')
       return [
         {
           about,
@@ -103,7 +101,7 @@ export const cellsPressed = rule({
       says: 'What presses the cells: {by}. Without it they swell and crack the box.',
       slots: { by: compression },
     }
-    return bare && !isGap(parallel) && parallel.value <= 1 ? [held, ...pressed(m, ask)] : [held]
+    return bareCells(m) ? [held, ...pressed(m, ask)] : [held]
   },
   spoil: { sample: 'wren', edits: [{ path: 'pack.compression', now: 'module housing' }] },
 })

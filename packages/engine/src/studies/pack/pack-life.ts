@@ -1,4 +1,12 @@
 import { naumannCycling, schmalstiegCycling } from '../../battery/ageing.ts'
+import {
+  branchByThen,
+  capacityByThen,
+  factorByThen,
+  gainedByCycling,
+  gainedByStanding,
+  resistanceByThen,
+} from '../../battery/ageing-of-resistance.ts'
 import { AGEING_LAW, fullCycles, healthLeft, lossOfThisCell, rootLawOnTop, standingOnTop } from '../../battery/ageing-of-years.ts'
 import {
   cycleVoltage,
@@ -10,12 +18,15 @@ import {
   throughputOfLaw,
 } from '../../battery/ageing-through-seasons.ts'
 import { healthOf } from '../../battery/module-lot.ts'
+import { powerForTime } from '../../battery/pack-power.ts'
 import { RATES } from '../../battery/pack-sums.ts'
 import { greatestConsumption } from '../../trip/consumption.ts'
-import { type Fact, type Figure, standard, type Value } from '../../working/value.ts'
-import { from, type Gaps, isGaps, type Maker, study } from '../study.ts'
+import { type Fact, type Figure, type Gap, isGap, standard, type Value } from '../../working/value.ts'
+import { from, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 import { ranges } from '../trips/ranges.ts'
+import type { PackFigures } from './pack-figures.ts'
 import { packModel } from './pack-model.ts'
+import { coldestCells, DURATIONS, HALF, MILD } from './pack-points.ts'
 import { usableEnergy } from './usable-energy.ts'
 
 const part = (value: number): Fact => ({
@@ -32,6 +43,13 @@ const SPLITS = [
   ['by cycling', 0],
 ] as const
 
+/** The gap to close where nobody has published, or this project not taken in, how cells of a kind age. */
+const NO_LAW: Gap = {
+  gap: true,
+  path: 'pack.life',
+  label: 'a published law of ageing for this chemistry, for none is taken in; until then measure the capacity of a module once a year',
+  until: 'any time',
+}
 /** Consumption on every trip whose range is wanted. */
 function consumptions(answer: unknown): readonly (Figure | Gaps)[] {
   const each = isGaps(answer)
@@ -42,7 +60,8 @@ function consumptions(answer: unknown): readonly (Figure | Gaps)[] {
   return each.length ? each : [{ gaps: [{ gap: true, path: 'brief.goals', label: 'a range goal with its trip', until: 'any time' }] }]
 }
 
-export type PackLife = { readonly after: Readonly<Record<string, Figure>> }
+/** Health by then for each way the cells may have aged so far; resistance and power only where the law tells resistance too. */
+export type PackLife = { readonly after: Readonly<Record<string, Figure>>; readonly resistance: Readonly<Record<string, Figure>> }
 
 /** Health of the pack after some years of standing and driving: a forecast by the law of one cell of its kind. */
 export const packLife = study({
@@ -52,7 +71,7 @@ export const packLife = study({
   reads: (m, ask) => {
     const { life, module: c } = m.pack
     return {
-      chemistry: c.chemistry,
+      chemistry: isGap(c.chemistry) || c.chemistry.value === 'NMC' || c.chemistry.value === 'LFP' ? c.chemistry : NO_LAW,
       pack: ask(packModel),
       energy: from(ask(usableEnergy), e => e.warm),
       uses: consumptions(ask(ranges)),
@@ -65,11 +84,12 @@ export const packLife = study({
       depth: life.depth,
       mean: life.temperature,
       swing: life.swing,
+      peakTime: maybe(c.peakTime),
+      reserve: maybe(m.brief.reserve),
+      coldest: maybe(coldestCells(m)),
     }
   },
   answer: (k, make): PackLife => {
-    // No law of standing and cycling is at hand for the other chemistries.
-    if (k.chemistry.value !== 'NMC' && k.chemistry.value !== 'LFP') return { after: {} }
     const { top, depth, mean, swing, years: time } = k
     const distance = make.work('distance', distanceInAll, { perYear: k.perYear, time }, { label: 'Distance driven by then' })
     const consumption = make.work('consumption', greatestConsumption, { each: k.uses as readonly Value[] })
@@ -88,42 +108,112 @@ export const packLife = study({
       { capacity: k.pack.weakest, parallel: k.parallel, cell: k.cell },
       { label: 'Health of the weakest module now' },
     )
-    return {
-      after: Object.fromEntries(
-        SPLITS.map(([item, share]) => {
-          const before = (key: string, a: number): Figure =>
-            make.work(
-              key,
-              lossBefore,
-              { health: now, part: part(a) },
-              { item, label: key === 'stood' ? `Lost so far by standing, ${item}` : `Lost so far by cycling, ${item}` },
-            )
-          const stood = make.work(
-            'standing-in-all',
-            k.chemistry.value === 'LFP' ? rootLawOnTop : standingOnTop,
-            { before: before('stood', share), added: standing },
-            { item, label: `Lost by standing in all, so far ${item}` },
-          )
-          const driven = make.work(
-            'cycling-in-all',
-            rootLawOnTop,
-            { before: before('driven', 1 - share), added: cycling },
-            { item, label: `Lost by cycling in all, so far ${item}` },
-          )
-          return [
-            item,
-            make.work(
-              'health',
-              healthLeft,
-              { standing: stood, cycling: driven },
-              { item, label: `Health of the pack by then, loss so far ${item}` },
-            ),
-          ]
-        }),
-      ),
+    const after: Record<string, Figure> = {},
+      resistance: Record<string, Figure> = {}
+    for (const [item, share] of SPLITS) {
+      const before = (key: string, a: number): Figure =>
+        make.work(
+          key,
+          lossBefore,
+          { health: now, part: part(a) },
+          { item, label: key === 'stood' ? `Lost so far by standing, ${item}` : `Lost so far by cycling, ${item}` },
+        )
+      const stood = before('stood', share),
+        driven = before('driven', 1 - share)
+      const standingInAll = make.work(
+        'standing-in-all',
+        k.chemistry.value === 'LFP' ? rootLawOnTop : standingOnTop,
+        { before: stood, added: standing },
+        { item, label: `Lost by standing in all, so far ${item}` },
+      )
+      const cyclingInAll = make.work(
+        'cycling-in-all',
+        rootLawOnTop,
+        { before: driven, added: cycling },
+        { item, label: `Lost by cycling in all, so far ${item}` },
+      )
+      const health = make.work(
+        'health',
+        healthLeft,
+        { standing: standingInAll, cycling: cyclingInAll },
+        { item, label: `Health of the pack by then, loss so far ${item}` },
+      )
+      after[item] = health
+      if (!law.gained) continue
+      const { gained } = law
+      const byStanding = (key: string, lost: Figure, label: string): Figure =>
+        make.work(key, gainedByStanding, { lost, lawGained: gained.standing, lawLost: law.standing }, { item, label: `${label}, ${item}` })
+      const byCycling = (key: string, lost: Figure, label: string): Figure =>
+        make.work(
+          key,
+          gainedByCycling,
+          { lost, lawGained: gained.cycling, factor: AGEING_LAW, added: cycling },
+          { item, label: `${label}, ${item}` },
+        )
+      const growth = make.work(
+        'resistance',
+        resistanceByThen,
+        {
+          stood: byStanding('gained-stood', stood, 'Resistance gained so far by standing'),
+          driven: byCycling('gained-driven', driven, 'Resistance gained so far by cycling'),
+          standing: byStanding('gained-standing', standingInAll, 'Resistance gained by standing in all, so far'),
+          cycling: byCycling('gained-cycling', cyclingInAll, 'Resistance gained by cycling in all, so far'),
+        },
+        { item, label: `Resistance by then over that of today, loss so far ${item}` },
+      )
+      resistance[item] = growth
+      powerThen(k, make, item, { now, health, growth })
     }
+    return { after, resistance }
   },
 })
+
+type PowerRead = {
+  readonly pack: PackFigures
+  readonly peakTime: Value | Gaps
+  readonly reserve: Value | Gaps
+  readonly coldest: Value | Gaps
+}
+/** Power the aged pack gives for ten seconds, beside the limits of today. */
+function powerThen(
+  { pack, peakTime, reserve, coldest }: PowerRead,
+  make: Maker,
+  split: string,
+  { now, health, growth }: { readonly now: Figure; readonly health: Figure; readonly growth: Figure },
+): void {
+  if (isGaps(peakTime)) return
+  const aged = {
+    openCircuit: pack.openCircuit,
+    resistance: pack.resistance,
+    factor: make.work('factor-then', factorByThen, { factor: pack.resistanceFactor, growth }, { item: split }),
+    branch: make.work('branch-then', branchByThen, { branch: pack.branchResistance, growth }, { item: split }),
+    time: pack.branchTime,
+    cold: pack.coldFactor,
+    capacity: make.work('capacity-then', capacityByThen, { capacity: pack.capacity, now, later: health }, { item: split }),
+    after: DURATIONS['10 s'],
+    floor: pack.lowestVoltage,
+    most: DURATIONS['10 s'].value <= peakTime.value ? pack.peakCurrent : pack.continuousCurrent,
+  }
+  const places = [
+    ['half charge, mild cells', HALF, MILD],
+    ['at the reserve, coldest start', reserve, coldest],
+  ] as const
+  for (const [place, charge, temperature] of places) {
+    if (isGaps(charge) || isGaps(temperature)) continue
+    make.all(
+      'then',
+      powerForTime,
+      { ...aged, charge, temperature },
+      {
+        item: `${split}, ${place}`,
+        labels: {
+          current: `Current of the power limit by then, 10 s, ${place}, loss so far ${split}`,
+          power: `Power limit by then, 10 s, ${place}, loss so far ${split}`,
+        },
+      },
+    )
+  }
+}
 
 type Use = {
   readonly top: Value
@@ -134,7 +224,13 @@ type Use = {
   readonly cycles: Value
 }
 const LABELS = { standing: 'Lost by standing, by the law', cycling: 'Lost by cycling, by the law' } as const
-function iron(make: Maker, { top, depth, mean, swing, time, cycles }: Use): { standing: Figure; cycling: Figure } {
+type Law = {
+  readonly standing: Figure
+  readonly cycling: Figure
+  /** Resistance gained by both, where the law tells it. */
+  readonly gained?: { readonly standing: Figure; readonly cycling: Figure }
+}
+function iron(make: Maker, { top, depth, mean, swing, time, cycles }: Use): Law {
   return {
     standing: make.work('standing', standingLfp, { charge: top, mean, swing, time }, { label: LABELS.standing }),
     cycling: make.work('cycling', naumannCycling, { rate: RATES.third, depth, cycles }, { label: LABELS.cycling }),
@@ -143,7 +239,7 @@ function iron(make: Maker, { top, depth, mean, swing, time, cycles }: Use): { st
 function nickel(
   make: Maker,
   { top, depth, mean, swing, time, cycles, openCircuit }: Use & { readonly openCircuit: Parameters<Maker['derive']>[2][string] },
-): { standing: Figure; cycling: Figure } {
+): Law {
   const curve = openCircuit as never
   const voltage = make.work('parked-voltage', parkedVoltage, { openCircuit: curve, top }, { label: 'Voltage a parked cell stands at' })
   const middle = make.work('cycle-voltage', cycleVoltage, { openCircuit: curve, top, depth }, { label: 'Mean voltage of the daily cycle' })
@@ -163,5 +259,9 @@ function nickel(
     },
     { labels: { capacity: LABELS.cycling, resistance: 'Resistance gained by cycling, by the law' } },
   ).figures
-  return { standing: standing.capacity, cycling: cycling.capacity }
+  return {
+    standing: standing.capacity,
+    cycling: cycling.capacity,
+    gained: { standing: standing.resistance, cycling: cycling.resistance },
+  }
 }

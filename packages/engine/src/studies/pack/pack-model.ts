@@ -1,6 +1,8 @@
+import { agedResistance, CLASS_HEALTH, RESISTANCE_RISE } from '../../battery/ageing-of-resistance.ts'
 import { chargeShare, heldChargeShare } from '../../battery/charge-acceptance.ts'
 import { coldFactor } from '../../battery/cold-resistance.ts'
 import { lampTestResistance } from '../../battery/lamp-test.ts'
+import { healthOf } from '../../battery/module-lot.ts'
 import * as sum from '../../battery/pack-arithmetic.ts'
 import * as ohms from '../../battery/pack-resistance.ts'
 import { lesserCurrent } from '../../battery/pack-sums.ts'
@@ -18,6 +20,10 @@ const TEMPERATURES = Float64Array.from({ length: 111 }, (_, i) => 233.15 + i)
 const STEP = 0.01
 const over = (x: Float64Array, f: (x: number) => number): Curve => curve(x, x.map(f))
 
+/** Whether the class resistance is to follow the health of the cells: a resistance stated for these very cells already does, and a law is known for NMC alone. */
+const agesByLaw = ({ dropAtHourRate: drop, chemistry }: Model['pack']['module']): boolean =>
+  !isGap(drop) && drop.origin?.how === 'assumed' && !isGap(chemistry) && chemistry.value === 'NMC'
+
 const reads = (m: Model) => {
   const { pack } = m,
     { module: c, lampTest } = pack,
@@ -31,7 +37,7 @@ const reads = (m: Model) => {
     parallel: c.cellsInParallel,
     cellCapacity: c.cellCapacity,
     // A typed resistance first, then a lamp test, then the class of the chemistry.
-    cell: isGap(c.cellResistance) ? (given ? { lamp } : { drop: c.dropAtHourRate }) : c.cellResistance,
+    cell: isGap(c.cellResistance) ? (given ? { lamp } : { drop: c.dropAtHourRate, aged: agesByLaw(c) }) : c.cellResistance,
     slow,
     openCircuit: c.openCircuit,
     wiring: pack.wiringResistance,
@@ -86,7 +92,7 @@ function capacityOfString(k: Read, make: Maker): Figure {
   return make.work('weakest', sum.weakestModule, { modules }, { label: 'Capacity of the weakest module' })
 }
 
-function resistanceOfCell(k: Read, make: Maker): Value {
+function resistanceOfCell(k: Read, make: Maker, weakest: Figure): Value {
   if ('lamp' in k.cell)
     return make.work(
       'cell-resistance',
@@ -102,23 +108,42 @@ function resistanceOfCell(k: Read, make: Maker): Value {
       },
       { label: 'Resistance of one cell, lamp-load test' },
     )
-  if ('drop' in k.cell)
-    return make.work(
-      'cell-resistance',
-      ohms.cellResistance,
-      { drop: k.cell.drop, capacity: k.cellCapacity },
-      { label: 'Resistance of one cell, class' },
+  if (!('drop' in k.cell)) return k.cell
+  const { drop, aged } = k.cell
+  const cell = make.work(
+    aged ? 'class-resistance' : 'cell-resistance',
+    ohms.cellResistance,
+    { drop, capacity: k.cellCapacity },
+    { label: 'Resistance of one cell, class' },
+  )
+  if (!aged) return cell
+  const health =
+    k.health ??
+    make.work(
+      'health',
+      healthOf,
+      { capacity: weakest, parallel: k.parallel, cell: k.cellCapacity },
+      { label: 'Health of the weakest module' },
     )
-  return k.cell
+  return make.work(
+    'cell-resistance',
+    agedResistance,
+    { cell, rise: RESISTANCE_RISE, classHealth: CLASS_HEALTH, health },
+    { label: 'Resistance of one cell, class at its health' },
+  )
 }
 
-function resistanceOfCells(k: Read, make: Maker): Figure {
+function resistanceOfCells(k: Read, make: Maker, weakest: Figure): Figure {
   const wanted = k.modulesInSeries.value * k.strings.value,
     label = 'Resistance of all cells, 10 s, 25 °C'
   const complete = k.resistances.length >= wanted && k.resistances.every(t => 'measured' in t)
   const stated = complete
     ? undefined
-    : make.work('module-resistance', ohms.moduleResistance, { cell: resistanceOfCell(k, make), series: k.series, parallel: k.parallel })
+    : make.work('module-resistance', ohms.moduleResistance, {
+        cell: resistanceOfCell(k, make, weakest),
+        series: k.series,
+        parallel: k.parallel,
+      })
   if (k.resistances.length === 0)
     return make.work('cells', ohms.alikeResistance, { module: stated as Figure, modules: k.modulesInSeries, strings: k.strings }, { label })
   const each = k.resistances
@@ -198,7 +223,7 @@ export const packModel = study({
       { label: 'Capacity of the pack, 25 °C' },
     )
 
-    const tenSeconds = resistanceOfCells(k, make)
+    const tenSeconds = resistanceOfCells(k, make, weakest)
     const ohmic = make.work('ohmic', ohms.ohmicResistance, { tenSeconds, share: k.slow.share, time: k.slow.time })
     const shape = k.slow.shape.value,
       points = Float64Array.from(new Set([...shape.x, 0, 0.5, 1].filter(z => z >= 0 && z <= 1))).sort()
