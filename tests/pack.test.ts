@@ -405,3 +405,27 @@ describe('what age does to resistance', () => {
     expect(kept?.missing.map(g => g.path)).toContain('pack.life')
   })
 })
+
+describe('a pack of titanate cells', () => {
+  const done = applyEdits(textOf('wren'), [
+    { path: 'pack.module.chemistry', now: 'LTO' },
+    { path: 'pack.cell-highest', now: '2.7 V' },
+    { path: 'pack.charge-to', now: '2.7 V' },
+    { path: 'pack.cell-lowest', now: '1.5 V' },
+  ])
+  if (!done.ok) throw new Error(done.problem.what)
+  const answers = new Answers(conversionOf(done.text).model)
+  const kept = (id: string) => answers.of(STUDIES.find(s => s.id === id) as (typeof STUDIES)[number])
+  const wanted = (id: string): readonly string[] => kept(id)?.missing.map(g => g.path) ?? []
+  it('is not charged by the line that keeps graphite from plating: it asks for the table of its maker', () => {
+    expect(wanted('acceptance')).toContain('pack.module.charge-table')
+    expect(wanted('trip')).toContain('pack.module.charge-table')
+    expect(kept('pack')?.figures.some(f => f.id === 'pack.charge-share')).toBe(false)
+  })
+  it('says how its energy in the cold is measured, and still knows its voltage and power', () => {
+    const cold = kept('pack')?.missing.find(g => g.path === 'pack.module.cold-energy')
+    expect(cold?.measure?.tool).toMatch(/module emptied/)
+    expect(kept('pack')?.figures.some(f => f.id === 'pack.highest')).toBe(true)
+    expect(kept('power')?.figures.some(f => f.id === 'power.power@10 s mild')).toBe(true)
+  })
+})

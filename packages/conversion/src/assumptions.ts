@@ -63,7 +63,9 @@ const offeredCurve = (c: ClassCurve | undefined): CurveAssumption | undefined =>
 export const openCircuit = (near: Near): CurveAssumption | undefined => offeredCurve(cellOf(near)?.openCircuit)
 export const resistanceOverCharge = (near: Near): CurveAssumption | undefined => offeredCurve(cellOf(near)?.resistanceOverCharge)
 export const coldEnergy = (near: Near): CurveAssumption | undefined => offeredCurve(cellOf(near)?.coldEnergy)
-export const chargeTable = (near: Near): CurveAssumption | undefined => (cellOf(near) ? offeredCurve(CHARGE_RATE) : undefined)
+/** The planning line keeps graphite from plating; titanate does not plate, and only its maker's sheet says what it takes in the cold. */
+export const chargeTable = (near: Near): CurveAssumption | undefined =>
+  cellOf(near) && near.word('./chemistry') !== 'LTO' ? offeredCurve(CHARGE_RATE) : undefined
 export const dropAtHourRate = (near: Near): Assumption | undefined => offered(cellOf(near)?.dropAtHourRate)
 export const branchShare = (near: Near): Assumption | undefined => offered(cellOf(near)?.branchShare)
 export const branchTime = (near: Near): Assumption | undefined => offered(cellOf(near)?.branchTime)

@@ -62,9 +62,14 @@ export const pack = group(
       }),
       'charge-table': file('charging current over cell temperature, as capacity per hour', 'curve', 'charge-table CSV', '1/s', {
         assume: chargeTable,
-        says: 'Only the cell maker’s own table. Left out: a planning line that stops below 2 °C.',
+        measure: { tool: 'the cell maker’s sheet, charging current against cell temperature', accuracy: 'as stated', minutes: 15 },
+        says: 'Only the cell maker’s own table. Left out: a planning line that stops below 2 °C; none for LTO, whose sheet may allow more.',
       }),
-      'cold-energy': file('usable energy over cell temperature, 1 at 25 °C', 'curve', 'cold-energy CSV', '1', { assume: coldEnergy }),
+      'cold-energy': file('usable energy over cell temperature, 1 at 25 °C', 'curve', 'cold-energy CSV', '1', {
+        assume: coldEnergy,
+        measure: { tool: 'a module emptied at C/3 at 25, 0 and −20 °C, a night in the cold before each', accuracy: '± 3 %', minutes: 900 },
+        says: 'Left out: a planning line of the chemistry; none for LTO, of which no cold run is known.',
+      }),
       'cell-shape': choice('shape of the cells', ['pouch', 'prismatic', 'cylindrical'], { measure: LABEL }),
       'cell-fuses': choice('each cell of a group has its own fuse', ['yes', 'no'], {
         measure: LABEL,

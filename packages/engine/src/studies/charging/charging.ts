@@ -41,6 +41,7 @@ export function chargeReads(m: Model, ask: Ask, place: string) {
     p = m.charging.places[place]
   return {
     pack: ask(packModel),
+    share: from(ask(packModel), p => p.chargeShare),
     taper: m.charging.taper,
     lowest: isGap(bms.lowestChargeTemperature) ? NO_LOWER : bms.lowestChargeTemperature,
     set: bmsLimits(m.pack).charger,
@@ -84,7 +85,7 @@ export function charged(
       coldFactor: pack.coldFactor,
       capacity: pack.capacity,
       cellCurrent: pack.chargeCurrent,
-      temperatureShare: pack.chargeShare,
+      temperatureShare: k.share,
       chargeTaper: k.taper,
       lowestTemperature: k.lowest,
       power: supply.power,

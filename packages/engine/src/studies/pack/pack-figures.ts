@@ -29,13 +29,13 @@ export type PackFigures = {
   readonly continuousCurrent: Figure
   readonly chargeCurrent: Figure
   /** Share of the charging current the cells take, over temperature [K]. */
-  readonly chargeShare: Figure<Curve>
+  readonly chargeShare: Figure<Curve> | Gaps
   /** What cells and BMS let the drive do: its limits act in software, so they hold the car back. Fuse and contactor only protect: rules judge them. */
   readonly held: {
     readonly peak: Figure
     readonly continuous: Figure
     readonly charge: Figure
-    readonly chargeShare: Figure<Curve>
+    readonly chargeShare: Figure<Curve> | Gaps
   }
   /** Share of the 25 °C energy that can be had at C/3, over cell temperature [K]; slow diffusion included, which resistance alone misses. */
   readonly coldEnergy: Value<Curve> | Gaps

@@ -9,7 +9,7 @@ import { lesserCurrent } from '../../battery/pack-sums.ts'
 import type { Model } from '../../model/model.ts'
 import { at, type Curve, curve } from '../../numerics/curve.ts'
 import { type Figure, isGap, type Value } from '../../working/value.ts'
-import { type Known, type Maker, maybe, study } from '../study.ts'
+import { isGaps, type Known, type Maker, maybe, study } from '../study.ts'
 import { bmsLimits, NO_LOWER } from './bms-limits.ts'
 import type { PackFigures } from './pack-figures.ts'
 import { recordsInPack, tested } from './salvaged-modules.ts'
@@ -57,7 +57,7 @@ const reads = (m: Model) => {
     peak: c.peakCurrent,
     continuous: c.continuousCurrent,
     charging: c.chargeCurrent,
-    chargeTable: c.chargeTable,
+    chargeTable: maybe(c.chargeTable),
     coldEnergy: maybe(c.coldEnergy),
     mass: c.mass,
     conductance: pack.boxConductance,
@@ -168,6 +168,7 @@ function heldByBms({ set }: Read, make: Maker, cells: PackFigures['held']): Pack
     other === null ? one : make.work(key, lesserCurrent, { one, other }, { label })
   const charge = lesser('held-charge', 'Recovery current cells and BMS allow, warm', cells.charge, set.into)
   if (set.into === null && set.lowest === null) return { ...cells, ...pulls() }
+  if (isGaps(cells.chargeShare)) return { ...cells, ...pulls(), charge }
   const lowest = set.lowest ?? NO_LOWER,
     known = cells.chargeShare.value
   const numbers = { share: known, cells: cells.charge.value, held: charge.value, lowest: lowest.value }
@@ -258,15 +259,19 @@ export const packModel = study({
       { strings: k.strings, each: k.charging },
       { label: 'Charging current the cells allow, warm' },
     )
-    const rate = k.chargeTable.value
-    const share = make.derive(
-      'charge-share',
-      chargeShare,
-      { rate: k.chargeTable, capacity, most: chargeCurrent },
-      over(TEMPERATURES, temperature => chargeShare({ rate, temperature, capacity: capacity.value, most: chargeCurrent.value })),
-      '1',
-      { label: 'Share of the charging current over cell temperature' },
-    )
+    const table = k.chargeTable
+    const share = isGaps(table)
+      ? table
+      : make.derive(
+          'charge-share',
+          chargeShare,
+          { rate: table, capacity, most: chargeCurrent },
+          over(TEMPERATURES, temperature =>
+            chargeShare({ rate: table.value, temperature, capacity: capacity.value, most: chargeCurrent.value }),
+          ),
+          '1',
+          { label: 'Share of the charging current over cell temperature' },
+        )
     const peakCurrent = make.work(
       'peak-current',
       sum.stringsCurrent,

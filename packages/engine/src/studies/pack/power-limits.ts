@@ -14,7 +14,7 @@ export type PowerLimits = {
   readonly mild: Readonly<Record<Duration, Limit | Gaps>>
   readonly cold: Readonly<Record<Duration, Limit | Gaps>>
   /** Into the pack for 10 s: mild at half charge, cold at half charge, mild when nearly full. */
-  readonly into: { readonly mild: Limit; readonly cold: Limit | Gaps; readonly full: Limit }
+  readonly into: { readonly mild: Limit | Gaps; readonly cold: Limit | Gaps; readonly full: Limit | Gaps }
 }
 
 const OUT = { mild: 'half charge, mild cells', cold: 'at the reserve, coldest start' } as const
@@ -76,24 +76,27 @@ export const powerLimits = study({
       ).figures
       return { current, power }
     }
-    const into = (charge: Value, temperature: Value, place: keyof typeof INTO): Limit =>
-      make.all(
-        'into',
-        chargingForTime,
-        {
-          ...circuit,
-          charge,
-          temperature,
-          after: DURATIONS['10 s'],
-          ceiling: pack.highestVoltage,
-          most: pack.held.charge,
-          share: pack.held.chargeShare,
-        },
-        {
-          item: place,
-          labels: { current: `Current into the pack, 10 s, ${INTO[place]}`, power: `Power into the pack, 10 s, ${INTO[place]}` },
-        },
-      ).figures
+    const { chargeShare: share } = pack.held
+    const into = (charge: Value, temperature: Value, place: keyof typeof INTO): Limit | Gaps =>
+      isGaps(share)
+        ? share
+        : make.all(
+            'into',
+            chargingForTime,
+            {
+              ...circuit,
+              charge,
+              temperature,
+              after: DURATIONS['10 s'],
+              ceiling: pack.highestVoltage,
+              most: pack.held.charge,
+              share,
+            },
+            {
+              item: place,
+              labels: { current: `Current into the pack, 10 s, ${INTO[place]}`, power: `Power into the pack, 10 s, ${INTO[place]}` },
+            },
+          ).figures
     for (const name of NAMES) {
       const limit = most(name)
       if (isGaps(limit)) continue
