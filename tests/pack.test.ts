@@ -429,3 +429,20 @@ describe('a pack of titanate cells', () => {
     expect(kept('power')?.figures.some(f => f.id === 'power.power@10 s mild')).toBe(true)
   })
 })
+
+describe('a pack of single cells from the catalogue', () => {
+  const edits = {
+    'pack.module.part': 'cell-lfp-202ah@1',
+    'pack.module.cells-in-series': '',
+    'pack.module.cells-in-parallel': '',
+  }
+  it('knows that a cell is one cell: nothing of that is assumed', () => {
+    expect(outcomes('wren', edits, 'module-alone-below-high-voltage')).toEqual(['sound'])
+    expect(outcomes('wren', edits, 'bms-watches-every-group')).toEqual(['sound'])
+    expect(outcomes('wren', edits, 'shorted-cell-caught')).toEqual(['does not apply'])
+  })
+  it('still assumes how many cells a class of modules has', () => {
+    const modules = { ...edits, 'pack.module.part': 'module-355-6s2p-60ah@1' }
+    expect(outcomes('wren', modules, 'module-alone-below-high-voltage')).toEqual(['unanswered'])
+  })
+})

@@ -96,6 +96,14 @@ describe('the catalogue', () => {
     }
   })
 
+  it('calls single cells what has one in series and one in parallel, and nothing else', () => {
+    for (const { defines = [], fills, parts: members } of partClasses) {
+      for (const { id, fields } of members) for (const key of defines) expect(fields[key]?.text, `${id} ${key}`).toBe('1')
+      if (fills === 'module' && defines.length === 0)
+        for (const { id, fields } of members) expect(fields['cells-in-series']?.text, id).not.toBe('1')
+    }
+  })
+
   it('gives price bands low to high, inside the band of the class where it has one', () => {
     for (const { prices, parts: members } of partClasses)
       for (const { id, price } of members) {

@@ -10,6 +10,10 @@ const byId: ReadonlyMap<string, Part> = new Map(parts.map(part => [part.id, part
 /** The part of this id and revision; undefined where the catalogue has none. */
 export const part = (id: string): Part | undefined => byId.get(id)
 
+const defined: ReadonlyMap<string, readonly string[]> = new Map(partClasses.map(({ class: name, defines = [] }) => [name, defines]))
+/** Fields of a part that hold by what its class is. */
+export const definedBy = (part: Part): readonly string[] => defined.get(part.class) ?? []
+
 const wordsIn = (text: string): readonly string[] =>
   text
     .toLowerCase()

@@ -1,4 +1,4 @@
-export { findParts, part, parts } from './catalogue.ts'
+export { definedBy, findParts, part, parts } from './catalogue.ts'
 export type { Cycle, CyclePhase, CycleSource } from './cycles/cycle.ts'
 export { type CycleId, cycles, isCycleId } from './cycles/cycles.ts'
 export { fieldKinds } from './field-kinds.ts'

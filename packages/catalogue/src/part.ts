@@ -34,6 +34,8 @@ export type PartClass = {
   readonly label: string
   readonly fills?: Fills
   readonly ranges: Readonly<Record<string, readonly [low: number, high: number, unit: string]>>
+  /** Fields that say what the class is, so that nothing is assumed in them: a single cell is one in series and one in parallel. */
+  readonly defines?: readonly string[]
   /** Lowest and highest price of the class in €. */
   readonly prices?: readonly [low: number, high: number]
   readonly parts: readonly Part[]
@@ -42,3 +44,5 @@ export type PartClass = {
 export const fromMemory = (text: string): PartField => ({ text, mark: 'from memory' })
 export const commonPractice = (text: string): PartField => ({ text, mark: 'common practice' })
 export const published = (text: string, source: string): PartField => ({ text, mark: 'published', source })
+/** What makes a record a single cell. */
+export const SINGLE_CELL = ['cells-in-series', 'cells-in-parallel'] as const

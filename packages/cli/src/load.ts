@@ -1,6 +1,6 @@
 import { closeSync, fstatSync, openSync, readFileSync, readSync } from 'node:fs'
 import { dirname } from 'node:path'
-import { cycles, filling, isCycleId, part, parts } from '@ampwright/catalogue'
+import { cycles, definedBy, filling, isCycleId, part, parts } from '@ampwright/catalogue'
 import { type Conversion, formatIssue, isUsable, type LookUps, MAX_BYTES, readConversion } from '@ampwright/conversion'
 import { curve } from '@ampwright/engine'
 import { attachmentsIn } from './attachments.ts'
@@ -10,13 +10,13 @@ export class Refusal extends Error {}
 
 /**
  * What a conversion may look up: parts of the catalogue, and files that stand beside it in its folder (none where it came over standard input).
- * Class records are assumptions and show as such.
+ * Class records are assumptions and show as such, apart from what makes a part one of its class.
  */
 export function lookUpsBeside(folder: string | undefined): LookUps {
   return {
     parts: id => {
       const found = part(id)
-      return found && { id: found.id, how: 'assumed', fields: filling(found) }
+      return found && { id: found.id, how: 'assumed', fields: filling(found), defined: definedBy(found) }
     },
     partNames: parts.map(p => p.id),
     cycles: id => (isCycleId(id) ? curve(cycles[id]().times, cycles[id]().speeds) : undefined),

@@ -1,4 +1,4 @@
-import { fromMemory, type PartClass } from '../part.ts'
+import { fromMemory, type PartClass, SINGLE_CELL } from '../part.ts'
 
 const REMARK = 'Mass and size follow capacity within the class range (common practice). Continuous current is 3C, the class.'
 
@@ -7,6 +7,7 @@ export const cellLfpPower: PartClass = {
   class: 'cell-lfp-power',
   label: 'high-power LFP cell',
   fills: 'module',
+  defines: SINGLE_CELL,
   ranges: {
     'cell-capacity': [60, 180, 'Ah'],
     mass: [2, 6, 'kg'],

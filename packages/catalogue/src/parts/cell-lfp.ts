@@ -1,4 +1,4 @@
-import { commonPractice, fromMemory, type PartClass, published } from '../part.ts'
+import { commonPractice, fromMemory, type PartClass, published, SINGLE_CELL } from '../part.ts'
 
 const SHEET_105_AH = 'cell specification of a 105 Ah LFP prismatic cell, version E, May 2023 (public copy, extract)'
 const SHEET_202_AH = 'cell specification of a 202 Ah LFP prismatic cell, revision 0, 9 March 2020, table 1 (public copy)'
@@ -11,6 +11,7 @@ export const cellLfp: PartClass = {
   class: 'cell-lfp',
   label: 'single LFP cell',
   fills: 'module',
+  defines: SINGLE_CELL,
   ranges: {},
   parts: [
     {

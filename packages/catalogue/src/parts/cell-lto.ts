@@ -1,4 +1,4 @@
-import { fromMemory, type PartClass, published } from '../part.ts'
+import { fromMemory, type PartClass, published, SINGLE_CELL } from '../part.ts'
 
 const REPORT_2022 = "maker's figures of a 20 Ah LTO power cell, as reported on 12 January 2022"
 const SHEET_40_AH = 'data sheet of a 40 Ah cylindrical LTO cell'
@@ -9,6 +9,7 @@ export const cellLto: PartClass = {
   class: 'cell-lto',
   label: 'single LTO cell',
   fills: 'module',
+  defines: SINGLE_CELL,
   ranges: {},
   parts: [
     {

@@ -1,4 +1,4 @@
-import { fromMemory, type PartClass, published } from '../part.ts'
+import { fromMemory, type PartClass, published, SINGLE_CELL } from '../part.ts'
 
 const PRESENTATION_2018 = "maker's presentation of a 94 Ah prismatic cell, as published in April 2018"
 const COMPARISON_TABLE = 'Fraunhofer, cell comparison table of an open battery-management project'
@@ -9,6 +9,7 @@ export const cellNmc: PartClass = {
   class: 'cell-nmc',
   label: 'single NMC cell',
   fills: 'module',
+  defines: SINGLE_CELL,
   ranges: {},
   parts: [
     {

@@ -3,6 +3,8 @@ export type PartRecord = {
   readonly id: string
   readonly how: 'datasheet' | 'assumed'
   readonly fields: Readonly<Record<string, { readonly text: string }>>
+  /** Fields that hold by what the part is, whatever else of it is assumed. */
+  readonly defined?: readonly string[]
 }
 export type FileDatum =
   | { readonly ok: true; readonly datum: unknown }

@@ -149,7 +149,7 @@ export class Resolver {
     if (typed !== undefined) return this.typed(schema, at, typed, at.node as TextNode)
     const key = at.path.slice(at.path.lastIndexOf('.') + 1),
       recorded = at.record?.fields[key]
-    if (recorded && at.record) return this.recorded(schema, at, recorded.text, at.record)
+    if (recorded && at.record) return this.recorded(schema, at, key, recorded.text, at.record)
     const named = schema.is === 'file' ? this.namedBeside(schema, at) : undefined
     if (named !== undefined) return named
     if (schema.is === 'quantity' && schema.assume && !this.reading.strict) {
@@ -297,8 +297,9 @@ export class Resolver {
     return got.datum === undefined ? this.gap(schema, at) : this.fact(schema, there, got.datum as object, { text: word.source })
   }
 
-  private recorded(schema: Leaf, at: At, text: string, record: PartRecord): unknown {
-    const origin: Origin = { how: record.how, note: `part ${record.id}` }
+  private recorded(schema: Leaf, at: At, key: string, text: string, record: PartRecord): unknown {
+    const how = record.defined?.includes(key) ? 'standard' : record.how
+    const origin: Origin = { how, note: `part ${record.id}` }
     if (schema.is === 'choice') return schema.oneOf.includes(text) ? this.fact(schema, at, text, { text, origin }) : this.gap(schema, at)
     if (schema.is !== 'quantity') return this.gap(schema, at)
     const read = quantityOf(text, schema.kind)
