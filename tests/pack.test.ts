@@ -446,3 +446,14 @@ describe('a pack of single cells from the catalogue', () => {
     expect(outcomes('wren', modules, 'module-alone-below-high-voltage')).toEqual(['unanswered'])
   })
 })
+
+describe('the main fuse', () => {
+  it('is no larger than what the cells give, all strings together', () => {
+    const rule = 'main-fuse-guards-cells'
+    for (const car of ['lapwing', 'wren', 'badger', 'otter'] as const) expect(outcomes(car, {}, rule), car).toEqual(['sound'])
+    expect(outcomes('lapwing', { 'pack.limits.fuse': '400 A' }, rule)).toEqual(['failing'])
+    expect(outcomes('lapwing', { 'pack.limits.fuse': '400 A', 'pack.strings': '2', 'pack.modules-in-series': '8' }, rule)).toEqual([
+      'sound',
+    ])
+  })
+})

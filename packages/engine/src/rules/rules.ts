@@ -46,6 +46,7 @@ import {
 import { cellsPressed } from './pack/cells-pressed.ts'
 import { chargingCurrent, continuousCurrent, peakCurrent, peakLastsOut } from './pack/currents.ts'
 import { fuseAndContactorCarry } from './pack/currents-through.ts'
+import { chargingCurrent, continuousCurrent, fuseGuardsCells, peakCurrent, peakLastsOut } from './pack/currents.ts'
 import {
   capacityMatched,
   healthAsStated,
@@ -166,6 +167,7 @@ const PACK: readonly Rule[] = [
   outsideCabin,
   moduleAlone,
   breakingVoltage,
+  fuseGuardsCells,
   shortedCell,
   stringFused,
   emptyBelowFull,

@@ -93,6 +93,39 @@ export const continuousCurrent = rule({
   spoil: { sample: 'lapwing', edits: [{ path: 'pack.limits.contactor', now: '120 A' }], item: 'contactor' },
 })
 
+/** From the peak of the cells up nothing but the fuse is left: whatever it is rated for it carries for hours. Cable and contactor are judged apart. */
+export const fuseGuardsCells = rule({
+  id: 'main-fuse-guards-cells',
+  title: 'The main fuse blows before cells and links are overloaded',
+  stage: 'pack',
+  harm: 'S3',
+  hazards: [],
+  source: PRACTICE,
+  caution: 'A fuse that is too large lets a short heat cells, links and cables until one of them burns.',
+  judgements: (m, ask) => {
+    const p = ask(packModel),
+      about = ['pack.limits.fuse', 'pack.module.peak-current', 'pack.strings']
+    if (isGaps(p)) return [open(about, p)]
+    return [
+      {
+        about,
+        found: m.pack.limits.fuse,
+        side: 'at most',
+        limit: p.peakCurrent,
+        says: 'The main fuse carries {found} for hours; the cells give {limit} for a short time only.',
+        remedies: [
+          {
+            do: 'set',
+            says: 'The largest fuse that still guards the cells. Better is the smallest that carries what the motors draw continuously.',
+            sets: [{ path: 'pack.limits.fuse', to: { value: p.peakCurrent.value, kind: 'current' } }],
+          },
+        ],
+      },
+    ]
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'pack.limits.fuse', now: '1000 A' }] },
+})
+
 export const chargingCurrent = rule({
   id: 'pack-charging-current',
   title: 'Nothing charges the cells faster than they allow',
