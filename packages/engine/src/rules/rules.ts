@@ -44,9 +44,8 @@ import {
   stringsAlike,
 } from './pack/cells-and-boxes.ts'
 import { cellsPressed } from './pack/cells-pressed.ts'
-import { chargingCurrent, continuousCurrent, peakCurrent, peakLastsOut } from './pack/currents.ts'
-import { fuseAndContactorCarry } from './pack/currents-through.ts'
 import { chargingCurrent, continuousCurrent, fuseGuardsCells, peakCurrent, peakLastsOut } from './pack/currents.ts'
+import { fuseAndContactorCarry } from './pack/currents-through.ts'
 import {
   capacityMatched,
   healthAsStated,
