@@ -153,3 +153,23 @@ describe('a pack without a DC-DC in its list', () => {
     expect(() => renamed.rule('voltage-when-full', 'dc-dc')).toThrow(/no finding/)
   })
 })
+
+describe('the voltage the charger is set to', () => {
+  const outcome = (rule: string, edits: Readonly<Record<string, string | null>>): string => changed('lapwing', edits).rule(rule).outcome
+  it('may not pass what charge-to says for each cell', () => {
+    const low = { 'pack.charge-to': '4.15 V' }
+    expect(outcome('charger-set-point', { ...low, 'charging.charger.set-to': '403.2 V' })).toBe('failing')
+    expect(outcome('charger-set-point', { ...low, 'charging.charger.set-to': '398 V' })).toBe('sound')
+    const remedy = changed('lapwing', { ...low, 'charging.charger.set-to': '403.2 V' }).rule('charger-set-point').remedies[0]
+    expect(remedy).toMatchObject({ do: 'set', sets: [{ to: { value: 398 } }] })
+    expect(outcome('charger-set-point', { 'pack.charge-to': null, 'charging.charger.set-to': '403.2 V' })).toBe('sound')
+  })
+  it('may not lie so low that the pack never gets full', () => {
+    const at = (volts: string): string => outcome('charger-fills', { 'charging.charger.set-to': volts })
+    expect(at('403 V')).toBe('sound')
+    expect(at('395 V')).toBe('marginal')
+    expect(at('380 V')).toBe('failing')
+    expect(at('300 V')).toBe('failing')
+    expect(outcome('charger-fills', { 'charging.charger.set-to': '384 V', 'pack.charge-to': '4 V' })).toBe('sound')
+  })
+})

@@ -1,4 +1,5 @@
 import { formula } from '../working/formula.ts'
+import { standard } from '../working/value.ts'
 
 const DIFFERENCE = { work: 'definition', place: 'difference' } as const
 const amps = (symbol: string, label: string) => ({ symbol, unit: 'A', label }) as const
@@ -57,4 +58,30 @@ export const aboveLowest = formula(
     proof: { none: 'definition' },
   },
   ({ cells, lowest }) => cells - lowest,
+)
+
+/** How full a charge may stop short of full and still count as full. */
+export const NEARLY = {
+  ...standard('charge.nearly', 'counts as full', 'k_f', 0.98, '1', {
+    work: 'practice',
+    place: 'nobody misses a fiftieth of the charge',
+    mark: 'common practice',
+  }),
+  shows: 'share',
+} as const
+/** From how full on a charge counts as full. */
+export const countsAsFull = formula(
+  {
+    id: 'counts-as-full',
+    label: 'Charge that counts as full',
+    gives: { symbol: 'z_f', unit: '1', label: 'counts as full', shows: 'share' },
+    takes: {
+      share: { symbol: 'k_f', unit: '1', label: 'share that counts', shows: 'share' },
+      full: { symbol: 'z', unit: '1', label: 'charge where the cells are to stop', shows: 'share' },
+    },
+    text: 'z_f = k_f · z',
+    source: { work: 'definition', place: 'share' },
+    proof: { none: 'definition' },
+  },
+  ({ share, full }) => share * full,
 )

@@ -11,7 +11,7 @@ import { continuousPower, historicPrivilege, powerAgainstDonor, powerChange, tor
 import { askedBefore, packApproval, singleCar } from './brief/route.ts'
 import { strongerMotorFits } from './brief/stronger-motor.ts'
 import { topSpeedKept } from './brief/top-speed-kept.ts'
-import { chargerReaches, chargerSetPoint, dcInlet, driveBlocked } from './charging/charger.ts'
+import { chargerFills, chargerReaches, chargerSetPoint, dcInlet, driveBlocked } from './charging/charger.ts'
 import { chargesAsWanted } from './charging/goals.ts'
 import { noExtension, outletContinuous } from './charging/outlet.ts'
 import { absKept, brakeAssist, steeringAssist } from './donor/assist.ts'
@@ -202,6 +202,7 @@ const TRIPS_AND_CHARGING: readonly Rule[] = [
   recoveryWithinCells,
   chargesAsWanted,
   chargerSetPoint,
+  chargerFills,
   chargerReaches,
   dcInlet,
   outletContinuous,

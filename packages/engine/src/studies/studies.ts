@@ -4,6 +4,7 @@ import { exchange } from './brief/exchange.ts'
 import { outline } from './brief/outline.ts'
 import { strongerDrive } from './brief/stronger-drive.ts'
 import { chargingGoals } from './charging/charging.ts'
+import { fullCharge } from './charging/full-charge.ts'
 import { leads, outlets } from './charging/outlets.ts'
 import { parked } from './charging/parked.ts'
 import { coastDown } from './donor/coast-down.ts'
@@ -119,6 +120,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   rangeInWeather,
   leads,
   outlets,
+  fullCharge,
   chargingGoals,
   parked,
   packLife,

@@ -1,16 +1,20 @@
 import type { Model } from '../../model/model.ts'
+import { fullCharge } from '../../studies/charging/full-charge.ts'
 import type { PackFigures } from '../../studies/pack/pack-figures.ts'
 import { packModel } from '../../studies/pack/pack-model.ts'
+import { stopVoltage } from '../../studies/pack/voltage-window.ts'
 import type { Ask } from '../../studies/study.ts'
 import { type Gaps, isGaps } from '../../studies/study.ts'
 import { isGap, type Value } from '../../working/value.ts'
-import { doesNotApply, type Judgement, rule } from '../rule.ts'
+import { doesNotApply, type Judgement, type Remedy, rule } from '../rule.ts'
 
 const noCharger = (m: Model): boolean => !m.charging.charger.given
 const packOf = (ask: Ask, pick: (p: PackFigures) => Value): Value | Gaps => {
   const pack = ask(packModel)
   return isGaps(pack) ? pack : pick(pack)
 }
+/** Down to this part of what counts as full the owner may have meant it. */
+const LITTLE = 0.9
 const OVERCHARGE =
   'An overcharged lithium pack can burn, hours after charging and with nobody near. Attend the first full charge from start to end, watching every cell from nine tenths on.'
 
@@ -25,22 +29,21 @@ export const chargerSetPoint = rule({
   judgements: (m, ask) => {
     if (noCharger(m)) return doesNotApply('no charger is planned yet', ['charging.charger'])
     const { setTo } = m.charging.charger,
-      full = packOf(ask, p => p.highestVoltage)
+      stop = stopVoltage(ask),
+      typed = !isGaps(stop) && !isGap(m.pack.chargeTo) && stop.id === 'voltage-window.charged'
     return [
       {
-        about: ['charging.charger.set-to', 'pack.modules-in-series', 'pack.cell-highest'],
+        about: ['charging.charger.set-to', 'pack.modules-in-series', 'pack.cell-highest', 'pack.charge-to'],
         found: setTo,
         side: 'at most',
-        limit: full,
-        says: 'The charger is set to {found}; with every cell full the pack stands at {limit}.',
-        remedies: isGaps(full)
+        limit: stop,
+        says: typed
+          ? 'The charger is set to {found}; with every cell where charging is to stop the pack stands at {limit}.'
+          : 'The charger is set to {found}; with every cell full the pack stands at {limit}.',
+        remedies: isGaps(stop)
           ? []
           : [
-              {
-                do: 'set',
-                says: 'Set the charger to the full voltage of this pack.',
-                sets: [{ path: 'charging.charger.set-to', to: { value: Math.floor(full.value), kind: 'voltage' } }],
-              },
+              setTheCharger(stop),
               { do: 'act', says: 'Check the profile for chemistry and number of cells, lock it, and put it on a label.' },
             ],
       },
@@ -53,6 +56,45 @@ export const chargerSetPoint = rule({
       { path: 'pack.cell-highest', now: '4.2 V' },
     ],
   },
+})
+
+const setTheCharger = (stop: Value): Remedy => ({
+  do: 'set',
+  says: 'Set the charger to the voltage at which this pack is to stop.',
+  sets: [{ path: 'charging.charger.set-to', to: { value: Math.floor(stop.value), kind: 'voltage' } }],
+})
+
+export const chargerFills = rule({
+  id: 'charger-fills',
+  title: 'The charger fills the pack',
+  stage: 'pack',
+  harm: 'S1',
+  hazards: [],
+  source: { work: 'practice', place: 'set-point: too low, and range is lost at every charge' },
+  judgements: (m, ask) => {
+    if (noCharger(m)) return doesNotApply('no charger is planned yet', ['charging.charger'])
+    const about = ['charging.charger.set-to', 'pack.charge-to', 'pack.modules-in-series'],
+      answer = ask(fullCharge),
+      stop = stopVoltage(ask)
+    if (isGaps(answer)) return [{ about, says: 'How full the charger makes the pack cannot be said yet.', missing: answer }]
+    const { reached, enough } = answer
+    return [
+      {
+        about,
+        found: reached,
+        side: 'at least',
+        limit: enough,
+        says: 'Set to {set} the charger stops at {found} charge; from {limit} on the pack counts as full.',
+        slots: { set: isGap(m.charging.charger.setTo) ? undefined : m.charging.charger.setTo },
+        remedies: [
+          ...(isGaps(stop) ? [] : [setTheCharger(stop)]),
+          { do: 'act', says: 'Check the profile for chemistry and number of cells: it may be that of another pack.' },
+        ],
+        ...(reached.value >= LITTLE * enough.value ? { eased: 'only a little of the charge is given up' } : {}),
+      },
+    ]
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'charging.charger.set-to', now: '360 V' }] },
 })
 
 export const chargerReaches = rule({

@@ -3,7 +3,7 @@ import { meanVoltage } from '../../battery/usable-energy.ts'
 import type { Model } from '../../model/model.ts'
 import type { VoltageUser as VoltageUserOfFile } from '../../model/pack.ts'
 import { type Field, type Figure, type Gap, isGap } from '../../working/value.ts'
-import { type Gaps, isGaps, maybe, study } from '../study.ts'
+import { type Ask, from, type Gaps, isGaps, maybe, study } from '../study.ts'
 import { packModel } from './pack-model.ts'
 
 export type VoltageUser = {
@@ -87,3 +87,7 @@ export const voltageWindow = study({
     }
   },
 })
+
+/** Where charging is to stop: what the file types for a cell, else the highest voltage of the cells. Never above that. */
+export const stopVoltage = (ask: Ask): Figure | Gaps =>
+  from(ask(voltageWindow), ({ full, charged }) => (isGaps(charged) || charged.value > full.value ? full : charged))
