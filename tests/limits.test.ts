@@ -173,3 +173,27 @@ describe('the voltage the charger is set to', () => {
     expect(outcome('charger-fills', { 'charging.charger.set-to': '384 V', 'pack.charge-to': '4 V' })).toBe('sound')
   })
 })
+
+describe('an outlet for hours', () => {
+  const at = (edits: Readonly<Record<string, string | null>>): Finding => changed('lapwing', edits).rule('outlet-continuous', 'garage')
+  const place = 'charging.places.garage'
+  it('of 16 A does not stand a lead of 32 A', () => {
+    const edits = { [`${place}.socket`]: 'industrial socket', [`${place}.cable`]: '32 A', [`${place}.set-to`]: null }
+    expect(at(edits).outcome).toBe('failing')
+    expect(at({ ...edits, [`${place}.set-to`]: '16 A' }).outcome).toBe('sound')
+  })
+  it('is judged by the charger where nobody knows what the wall box lets it draw', () => {
+    expect(at({ [`${place}.set-to`]: null }).outcome).toBe('failing')
+    const small = { [`${place}.set-to`]: null, 'charging.charger.power': '2.5 kW' }
+    expect(at(small)).toMatchObject({ outcome: 'unanswered', gaps: [{ path: `${place}.set-to` }], remedies: [{ do: 'measure' }] })
+    expect(at({ ...small, 'charging.charger.efficiency': '92 % (datasheet)' }).outcome).toBe('sound')
+  })
+  it('may carry four fifths of its circuit in the United States, and warns above', () => {
+    const us = { 'brief.rules': 'us', [`${place}.current`]: '40 A', [`${place}.cable`]: '40 A' }
+    expect(at({ ...us, [`${place}.set-to`]: '32 A' }).outcome).toBe('sound')
+    expect(at({ ...us, [`${place}.set-to`]: '40 A' })).toMatchObject({ outcome: 'marginal', reason: expect.stringMatching(/from memory/) })
+    expect(at({ ...us, [`${place}.set-to`]: '48 A' }).outcome).toBe('failing')
+  })
+  it('gives the pack no more than its wall box lets through', () =>
+    expect(changed('lapwing', { [`${place}.set-to`]: '8 A' }).figure('outlet.power@garage')).toBeCloseTo(8 * 230, 9))
+})

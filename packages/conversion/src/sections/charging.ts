@@ -48,6 +48,11 @@ export const charging = group(
         power: quantity('power', 'power of the post', 'P_post', { least: 100 }),
         hours: quantity('duration', 'hours parked there', 't_p', { least: 60 }),
         cable: quantity('current', 'current the cable is rated for', 'I_cable', { least: 1 }),
+        'set-to': quantity('current', 'current the wall box or the lead’s control box lets the car draw', 'I_set', {
+          least: 1,
+          measure: { tool: 'switch, sheet or app of the wall box; plate of the control box', accuracy: 'as stated', minutes: 10 },
+          says: 'Left out: a lead with its own control box lets the car draw what the cable is rated for.',
+        }),
         extension: choice('extension lead or adaptor in between', ['yes', 'no']),
         'price-per-energy': quantity('money per energy', 'price of energy', 'k_E', {
           least: 0,

@@ -90,6 +90,11 @@ export const chargerDraw = formula(
   },
   ({ power, efficiency, phases, voltage }) => power / (efficiency * phases * voltage),
 )
+/** A charger that loses nothing draws least: so much it draws for certain. */
+export const NO_LOSS = {
+  ...standard('charger.no-loss', 'a charger without any loss', 'η_ch', 1, '1', { work: 'definition', place: 'no efficiency is above one' }),
+  shows: 'share',
+} as const
 /** Voltage of one phase from that between two. */
 export const phaseVoltage = formula(
   {

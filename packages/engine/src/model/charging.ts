@@ -10,6 +10,8 @@ export type ChargingPlace = Here & {
   readonly power: Field
   readonly hours: Field
   readonly cable: Field
+  /** What the pilot of wall box or lead lets the car draw. */
+  readonly setTo: Field
   readonly extension: Field<'yes' | 'no'>
   readonly pricePerEnergy: Field
 }

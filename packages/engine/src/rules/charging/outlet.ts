@@ -10,40 +10,52 @@ const placesWithCable = (m: Model) =>
 const HEAT =
   'An outlet or plug that overheats can set fire to a building, hours after anybody looked. Feel plug and outlet after an hour at full current; never charge through an extension lead, a reel or an adaptor.'
 
-/** What the lead lets the car draw against what the outlet stands for hours. */
+/** What flows for hours against what outlet, circuit and cable stand. */
 export const outletContinuous = rule({
   id: 'outlet-continuous',
   title: 'Every outlet stands its charging current for hours',
   stage: 'pack',
   harm: 'S3',
   hazards: ['H1'],
-  source: { work: 'practice', place: 'household sockets: 8 to 10 A for hours' },
+  source: { work: 'practice', place: 'household sockets: 8 to 10 A for hours; circuits: their rating, or what the code leaves of it' },
   caution: HEAT,
   judgements: (m, ask) => {
     const places = placesWithCable(m)
     if (places.length === 0) return doesNotApply('no outlet is named yet', PLACES)
     const answer = ask(leads)
-    return places.map(([item]): Judgement => {
+    return places.map(([item, p]): Judgement => {
       const at = `charging.places.${item}`,
-        about = [`${at}.socket`, `${at}.current`, `${at}.cable`],
+        about = [`${at}.socket`, `${at}.current`, `${at}.cable`, `${at}.set-to`],
         lead = isGaps(answer) ? answer : answer.places[item]
       if (!lead || isGaps(lead))
         return { item, about, says: 'What {item} stands for hours cannot be said yet.', missing: lead ?? { gaps: [] } }
+      const { flows, stands, rated } = lead
+      if (flows === undefined)
+        return {
+          item,
+          about,
+          says: 'What the wall box at {item} lets the car draw is not known.',
+          missing: isGap(p.setTo) ? p.setTo : { gaps: [] },
+          remedies: [{ do: 'measure', says: 'Read on the wall box, or in its app, to what current it is set.', path: `${at}.set-to` }],
+        }
       return {
         item,
         about,
-        found: lead.current,
+        found: flows,
         side: 'at most',
-        limit: lead.outlet,
-        says: 'At {item} the lead lets the car draw {found} for hours; such an outlet stands {limit}.',
+        limit: stands,
+        says: 'At {item} up to {found} flow for hours; outlet, circuit and cable stand {limit}.',
         remedies: [
           {
             do: 'set',
-            says: 'Set the lead to the current the outlet stands for hours.',
-            sets: [{ path: `${at}.cable`, to: { value: lead.outlet.value, kind: 'current' } }],
+            says: 'Set wall box or lead to what outlet, circuit and cable stand for hours.',
+            sets: [{ path: `${at}.set-to`, to: { value: stands.value, kind: 'current' } }],
           },
           { do: 'act', says: 'Have a charging point put in, on a circuit of its own.' },
         ],
+        ...(rated.value > stands.value && flows.value <= rated.value
+          ? { eased: 'the share of a circuit that may flow for hours is known from memory only' }
+          : {}),
       }
     })
   },

@@ -3,6 +3,7 @@ import {
   chargerDraw,
   continuousOutletCurrent,
   lesserCurrent,
+  NO_LOSS,
   outletLimit,
   outletPower,
   phasesUsed,
@@ -28,18 +29,21 @@ export type Supply = {
 /** Countries whose code lets four fifths of a circuit be drawn for hours. */
 const FOUR_FIFTHS: readonly string[] = ['us', 'ca', 'ca-qc']
 
+const shareFor = ({ brief: { rules } }: Model): Fact =>
+  !isGap(rules) && FOUR_FIFTHS.includes(rules.value) ? CIRCUIT_SHARE.eighty : CIRCUIT_SHARE.whole
+
 function placeReads(m: Model, ask: Ask, p: ChargingPlace) {
   if (isGap(p.socket)) return { by: 'gap' as const, socket: p.socket }
   if (p.socket.value === 'DC post')
     return { by: 'DC' as const, power: p.power, current: p.current, inlet: m.charging.dc.inletCurrent, pack: ask(packModel) }
-  const { charger } = m.charging,
-    code = isGap(m.brief.rules) ? '' : m.brief.rules.value
+  const { charger } = m.charging
   return {
     by: 'AC' as const,
     circuit: p.current,
-    share: FOUR_FIFTHS.includes(code) ? CIRCUIT_SHARE.eighty : CIRCUIT_SHARE.whole,
+    share: shareFor(m),
     outlet: outletLimit(p.socket.value),
     cable: p.cable,
+    setTo: isGap(p.setTo) ? null : p.setTo,
     voltage: p.voltage,
     phases: p.phases,
     charger: {
@@ -53,48 +57,112 @@ function placeReads(m: Model, ask: Ask, p: ChargingPlace) {
   }
 }
 
-/** What lead and circuit of each place let the car draw, and what such an outlet stands for hours. */
-export type Lead = { readonly current: Figure; readonly outlet: Fact; readonly room: Figure }
+/** Leads with a control box of their own say what may be drawn; at a point it is the wall box that says it. */
+const OWN_BOX: readonly string[] = ['household socket', 'industrial socket']
+
+/** What flows at a place for hours, and what circuit, outlet and cable stand. */
+export type Lead = {
+  /** The most that flows for certain; undefined while what sets it is not known and the charger alone may stay within. */
+  readonly flows: Value | undefined
+  /** What the circuit, outlet and cable stand for hours; without the share some codes ask for. */
+  readonly stands: Figure
+  readonly rated: Figure
+}
 export const leads = study({
   id: 'lead',
   stage: 'pack',
-  asks: 'How much current does the lead let the car draw at each place, and what does the outlet stand?',
+  asks: 'How much current flows at each place for hours, and what do outlet, circuit and cable stand?',
   reads: m => {
-    const places = Object.entries(m.charging.places).filter(([, p]) => isGap(p.socket) || p.socket.value !== 'DC post')
+    const places = Object.entries(m.charging.places).filter(([, p]) => isGap(p.socket) || p.socket.value !== 'DC post'),
+      { charger } = m.charging
     return {
       names: places.map(([name]) => name),
+      share: shareFor(m),
       places: places.map(([, p]) =>
-        maybe({ socket: p.socket, outlet: isGap(p.socket) ? null : outletLimit(p.socket.value), one: p.current, other: p.cable }),
+        maybe({ socket: p.socket, outlet: isGap(p.socket) ? null : outletLimit(p.socket.value), circuit: p.current, cable: p.cable }),
+      ),
+      sets: places.map(([, p]) => (isGap(p.setTo) ? null : p.setTo)),
+      draws: places.map(([, p]) =>
+        maybe({ power: charger.power, voltage: p.voltage, phases: p.phases, taken: charger.phases, efficiency: charger.efficiency }),
       ),
     }
   },
-  answer: ({ names, places }, make): { places: Readonly<Record<string, Lead | Gaps>> } => ({
+  answer: (k, make): { places: Readonly<Record<string, Lead | Gaps>> } => ({
     places: Object.fromEntries(
-      places.map((k, i): [string, Lead | Gaps] => {
-        const item = names[i] as string
-        if (isGaps(k)) return [item, k]
+      k.places.map((place, i): [string, Lead | Gaps] => {
+        const item = k.names[i] as string
         return [
           item,
-          {
-            outlet: k.outlet as Fact,
-            room: make.work(
-              'cable-room',
-              currentRoom,
-              { carries: k.other, current: k.one },
-              { item, label: `Room of the cable over its circuit, ${item}` },
-            ),
-            current: make.work(
-              'current',
-              lesserCurrent,
-              { one: k.one, other: k.other },
-              { item, label: `Current the lead allows, ${item}` },
-            ),
-          },
+          isGaps(place) ? place : lead(make, { ...(place as PlaceKnown), share: k.share }, k.sets[i] as never, k.draws[i] as never, item),
         ]
       }),
     ),
   }),
 })
+type PlaceKnown = { readonly socket: Fact<string>; readonly outlet: Fact; readonly circuit: Fact; readonly cable: Fact }
+type Draws = { readonly power: Value; readonly voltage: Value; readonly phases: Value; readonly taken: Value; readonly efficiency: Fact }
+
+function lead(
+  make: Maker,
+  { socket, outlet, circuit, cable, share }: PlaceKnown & { readonly share: Fact },
+  set: Fact | null,
+  draws: Draws | Gaps,
+  item: string,
+): Lead {
+  const named = (label: string): { item: string; label: string } => ({ item, label: `${label}, ${item}` })
+  const stands = make.work(
+    'stands',
+    continuousOutletCurrent,
+    { circuit, share, outlet, cable },
+    named('Current for hours that outlet, circuit and cable stand'),
+  )
+  const rated =
+    share === CIRCUIT_SHARE.whole
+      ? stands
+      : make.work(
+          'rated',
+          continuousOutletCurrent,
+          { circuit, share: CIRCUIT_SHARE.whole, outlet, cable },
+          named('Current outlet, circuit and cable are rated for'),
+        )
+  make.work('cable-room', currentRoom, { carries: cable, current: circuit }, named('Room of the cable over its circuit'))
+  const lets = set ?? (OWN_BOX.includes(socket.value) ? cable : undefined)
+  if (lets !== undefined)
+    make.work('room', currentRoom, { carries: stands, current: lets }, named('Room over what box or lead lets the car draw'))
+  const drawn = isGaps(draws) ? undefined : drawnBy(make, draws, item)
+  const flows =
+    lets === undefined
+      ? drawn && (drawn.sure || drawn.current.value > stands.value)
+        ? drawn.current
+        : undefined
+      : drawn?.sure
+        ? make.work('current', lesserCurrent, { one: lets, other: drawn.current }, named('Current that flows for hours'))
+        : lets
+  return { flows, stands, rated }
+}
+/** What the charger draws at full power: exactly where its efficiency is stated, else what it draws at least. */
+function drawnBy(
+  make: Maker,
+  { power, voltage, phases, taken, efficiency }: Draws,
+  item: string,
+): { readonly current: Figure; readonly sure: boolean } {
+  const named = (label: string): { item: string; label: string } => ({ item, label: `${label}, ${item}` }),
+    sure = efficiency.origin?.how !== 'assumed'
+  return {
+    sure,
+    current: make.work(
+      'draw',
+      chargerDraw,
+      {
+        power,
+        efficiency: sure ? efficiency : NO_LOSS,
+        phases: make.work('phases', phasesUsed, { outlet: phases, charger: taken }, named('Phases used')),
+        voltage: make.work('phase-voltage', phaseVoltage, { voltage, phases }, named('Voltage of one phase')),
+      },
+      named(sure ? 'Current of the charger at full power' : 'Current the charger draws at least, at full power'),
+    ),
+  }
+}
 
 /** What each charging place gives for hours, and what of it reaches the pack. */
 export const outlets = study({
@@ -126,12 +194,15 @@ function supply(make: Maker, k: Known<ReturnType<typeof placeReads>>, item: stri
   }
   if (k.by === 'gap') throw new RangeError('a place without a socket has no supply')
   const { charger } = k
-  const current = make.work(
+  const stands = make.work(
     'current',
     continuousOutletCurrent,
     { circuit: k.circuit, share: k.share, outlet: k.outlet, cable: k.cable },
     named('Current for hours'),
   )
+  const current = k.setTo
+    ? make.work('set', lesserCurrent, { one: stands, other: k.setTo }, named('Current for hours, as far as the wall box lets it'))
+    : stands
   const voltage = make.work('phase-voltage', phaseVoltage, { voltage: k.voltage, phases: k.phases }, named('Voltage of one phase'))
   const phases = make.work('phases', phasesUsed, { outlet: k.phases, charger: charger.phases }, named('Phases used'))
   const power = make.work('power', outletPower, { phases, voltage, current }, named('Power at the wall'))
