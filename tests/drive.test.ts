@@ -189,6 +189,42 @@ describe('a hill start', () => {
   })
 })
 
+describe('a battery weaker than the motors', () => {
+  const weak = (peak: string, ever: string): readonly Edit[] => [
+    { path: 'pack.module.peak-current', now: peak },
+    { path: 'pack.module.continuous-current', now: ever },
+  ]
+  const c = car('lapwing', weak('130 A', '110 A'))
+
+  it('governs the top speed in the long run, and the rule names it', () => {
+    const rows = c.table('top-speed.limits@top-speed')?.rows
+    expect(rows?.find(r => r.cells['governs'] === 'governs')?.name).toBe('battery')
+    const short = car('lapwing', [...weak('130 A', '60 A'), { path: 'brief.goals.top-speed.speed', now: '150 km/h' }])
+    expect(short.rule('top-speed', 'top-speed')?.says).toContain('the battery gives no more')
+    expect(short.rule('top-speed', 'top-speed')?.remedies.at(-1)?.says).toContain('cells')
+  })
+  it('never lets a slope be held for ever that is too steep for a while', () => {
+    for (const [peak, ever] of [
+      ['130 A', '110 A'],
+      ['130 A', '140 A'],
+      ['380 A', '60 A'],
+    ] as const) {
+      const d = car('lapwing', weak(peak, ever))
+      const slope = (key: string): number => d.value(`climb.${key}@motorway-climb`)
+      expect(slope('slope')).toBeLessThanOrEqual(slope('slope-5-min') + 1e-9)
+      expect(slope('slope-5-min')).toBeLessThanOrEqual(slope('slope-30-s') + 1e-9)
+    }
+  })
+  it('is named where the cells hold back a climb, and not where torque does', () => {
+    expect(c.rule('climb', 'motorway-climb')?.says).toContain('the battery gives no more')
+    expect(c.rule('climb', 'pass-climb')?.says).not.toContain('battery')
+  })
+  it('changes nothing where it gives all the motors ask for', () => {
+    const strong = car('lapwing', weak('800 A', '800 A'))
+    expect(strong.value('climb.slope@motorway-climb')).toBe(car('lapwing').value('climb.slope@motorway-climb'))
+  })
+})
+
 describe('a breaker’s list', () => {
   const less = (...paths: string[]): readonly Edit[] => paths.map(p => ({ path: `drive.units.main.motor.${p}`, now: null }))
 

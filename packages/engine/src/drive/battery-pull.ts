@@ -90,3 +90,48 @@ export const powerFromBattery = formula(
   },
   ({ power, voltage, stated, current, draw }) => power * Math.min(1, (voltage * current) / (stated * draw)),
 )
+/** What a unit makes of a power the pack gives for long: all units share it as their ratings do, losses and all. */
+export const powerFromPack = formula(
+  {
+    id: 'power-from-pack',
+    label: 'Power of a unit from what the pack gives',
+    gives: watts('P_b', 'power'),
+    takes: {
+      limit: watts('P_z', 'power the pack gives'),
+      rated: watts('P_c', 'continuous power of this unit'),
+      all: { ...watts('P_k', 'continuous power of each unit'), many: true },
+      losses: { ...watts('V_k', 'loss of each unit there'), many: true },
+    },
+    text: 'P_b = P_z · P_c / (Σ P_k + Σ V_k)',
+    source: { work: 'definition', place: 'proportion' },
+    leavesOut: 'What cabin heater and lights take beside the motors.',
+    proof: {
+      examples: [
+        {
+          takes: { limit: 44e3, rated: 40e3, all: [40e3], losses: [4e3] },
+          gives: 40e3,
+          within: 1e-6,
+          source: { work: 'definition', place: 'worked by hand: 44 kW are 40 kW and 4 kW of loss' },
+        },
+      ],
+    },
+  },
+  ({ limit, rated, all, losses }) => (limit * rated) / (all.reduce((a, b) => a + b, 0) + losses.reduce((a, b) => a + b, 0)),
+)
+/** Power for as long as one likes: what motor and battery both hold. */
+export const powerHeld = formula(
+  {
+    id: 'power-held',
+    label: 'Power that motor and battery hold',
+    gives: watts('P', 'power'),
+    takes: {
+      motor: watts('P_m', 'power of the motor'),
+      pack: watts('P_b', 'power from what the pack gives'),
+      peak: watts('P_U', 'peak power from the battery'),
+    },
+    text: 'P = min(P_m, P_b, P_U)',
+    source: { work: 'definition', place: 'the least governs' },
+    proof: { none: 'definition' },
+  },
+  ({ motor, pack, peak }) => Math.min(motor, pack, peak),
+)

@@ -24,6 +24,7 @@ import { tyres } from './donor/tyres.ts'
 import { weighed } from './donor/weighed.ts'
 import { weighings } from './donor/weighings.ts'
 import { acceleration } from './drive/acceleration.ts'
+import { batteryHolds } from './drive/battery-holds.ts'
 import { batteryPull } from './drive/battery-pull.ts'
 import { climb } from './drive/climb.ts'
 import { driveUnits } from './drive/drive-units.ts'
@@ -104,6 +105,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   pressing,
   batteryPull,
   currentsThrough,
+  batteryHolds,
   acceleration,
   topSpeed,
   climb,

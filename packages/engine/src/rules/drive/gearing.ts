@@ -91,11 +91,13 @@ export const ratioMeetsAll = rule({
         rests = [present, ...(low ? [low] : []), ...(high ? [high] : [])]
       const why = {
         power: 'the motors are too weak for it at any ratio',
+        battery: 'the battery gives too little power for it at any ratio',
         grip: 'the tyres do not carry it at any ratio',
         time: 'no ratio is quick enough',
       } as const
       const cure = {
         power: 'a stronger motor',
+        battery: 'cells that give more current for longer',
         grip: 'more load on the driven axle or a second driven axle',
         time: 'a stronger motor',
       } as const

@@ -39,7 +39,9 @@ export const topSpeedGoal = rule({
           ? 'the gearbox input is at the speed it is rated for'
           : a.binding === 'tyre'
             ? 'the speed rating of the tyre ends there'
-            : 'pull and road load meet'
+            : a.weak
+              ? 'the battery gives no more'
+              : 'pull and road load meet'
       return {
         item,
         about,
@@ -54,9 +56,11 @@ export const topSpeedGoal = rule({
             says:
               a.binding === 'tyre'
                 ? 'Tyres of a higher speed rating.'
-                : a.binding.includes('pull')
-                  ? 'A motor with more continuous power, or less drag.'
-                  : 'A taller total ratio, or a lower top speed in the brief.',
+                : a.weak
+                  ? 'More modules side by side, cells that give more current for longer, or less drag.'
+                  : a.binding.includes('pull')
+                    ? 'A motor with more continuous power, or less drag.'
+                    : 'A taller total ratio, or a lower top speed in the brief.',
           },
         ],
       }
@@ -152,7 +156,8 @@ export const climbGoal = rule({
       const about = [`brief.goals.${item}.slope`, `brief.goals.${item}.speed`, 'drive.units'],
         a = isGaps(answer) ? answer : answer.goals[item]
       if (!a || isGaps(a)) return waiting(item, about, a)
-      const tooFast = a.speed.value > a.fastest.value
+      const tooFast = a.speed.value > a.fastest.value,
+        weak = a.weak
       return {
         item,
         about,
@@ -163,7 +168,9 @@ export const climbGoal = rule({
           ? a.binding.startsWith('motor')
             ? 'It cannot climb at {speed}: from {fastest} on the motor turns faster than it may. The brief asks for {limit}.'
             : 'It cannot climb at {speed}: from {fastest} on the gearbox input turns faster than it is rated for. The brief asks for {limit}.'
-          : 'At {speed} the motors hold {found} for as long as asked; the brief asks for {limit}. On it the winding would settle at {warm}; its limit is {warmest}.',
+          : weak
+            ? 'At {speed} it holds {found} for as long as asked, for the battery gives no more; the brief asks for {limit}. On it the winding would settle at {warm}; its limit is {warmest}.'
+            : 'At {speed} the motors hold {found} for as long as asked; the brief asks for {limit}. On it the winding would settle at {warm}; its limit is {warmest}.',
         slots: { speed: a.speed, fastest: a.fastest, warm: a.warmest, warmest: a.limit },
         remedies: [
           ...anyToWindow(m, ask),
@@ -171,7 +178,9 @@ export const climbGoal = rule({
             do: 'act',
             says: tooFast
               ? 'A taller total ratio, or a slower climb.'
-              : 'A shorter total ratio, a motor with more continuous torque, or a slower climb.',
+              : weak
+                ? 'More modules side by side, cells that give more current for longer, or a slower climb.'
+                : 'A shorter total ratio, a motor with more continuous torque, or a slower climb.',
           },
         ],
       }

@@ -1,4 +1,5 @@
-import { lesserPower, torqueAtSpeed } from '../../drive/envelope.ts'
+import { powerHeld } from '../../drive/battery-pull.ts'
+import { torqueAtSpeed } from '../../drive/envelope.ts'
 import { windingHeat } from '../../drive/motor-loss.ts'
 import { climbForce, leastSpeed, motorSpeed, pullAtSpeed, roadLoadAt, slopeBelowSpeed, torqueInShare } from '../../drive/speeds.ts'
 import { pullTogether } from '../../drive/wheel-force.ts'
@@ -22,6 +23,8 @@ export type Rating = {
   readonly power: Value
   readonly efficiency: Value
   readonly pull: Figure
+  /** Power of the motor, were the battery to give it. */
+  readonly motor: Value
 }
 export type Climb = {
   readonly goal: Fact
@@ -30,6 +33,8 @@ export type Climb = {
   /** The fastest that motors and gearbox inputs allow in the gears it climbs in, and which of them it is. */
   readonly fastest: Figure
   readonly binding: string
+  /** The battery is what pulls no harder. */
+  readonly weak: boolean
   readonly need: Figure
   readonly radius: Value
   /** What each unit gives for as long as the goal asks. */
@@ -115,22 +120,23 @@ function climbing(make: Maker, g: Read, item: string): Climb {
     key: string,
     label: string,
     torque: (u: UnitFigures, i: number) => Value,
-    power: (u: UnitFigures, i: number, torque: Value) => Value,
+    power: (u: UnitFigures, i: number, torque: Value) => { readonly motor: Value; readonly held: Value },
   ): readonly Rating[] =>
     list.map((u, i) => {
       const t = torque(u, i),
-        p = power(u, i, t),
+        { motor, held } = power(u, i, t),
         ratio = ratios[i] as Value
       return {
         name: u.name,
         ratio,
         torque: t,
-        power: p,
+        power: held,
         efficiency: u.efficiency,
+        motor,
         pull: make.work(
           `${key}-pull`,
           pullAtSpeed,
-          { torque: t, power: p, ratio, efficiency: u.efficiency, radius: s.radius, speed: g.speed },
+          { torque: t, power: held, ratio, efficiency: u.efficiency, radius: s.radius, speed: g.speed },
           { item: `${item} ${u.name}`, label: `Pull of ${u.name} ${label}` },
         ),
       }
@@ -152,13 +158,26 @@ function climbing(make: Maker, g: Read, item: string): Climb {
           },
           { item: `${item} ${u.name}`, label: `Torque of ${u.name} ${label}` },
         ),
-      (u, i, torque) =>
-        make.work(
+      (u, i, torque) => {
+        const motor = make.work(
           `${key}-power`,
           powerForTime,
-          { rated: u.continuousPower, torque, ratedTorque: u.continuousTorque, allowed: motors.power[i] as Value },
+          { rated: u.continuousPower, torque, ratedTorque: u.continuousTorque, allowed: u.peakPower },
           { item: `${item} ${u.name}`, label: `Power of ${u.name} ${label}` },
-        ),
+        )
+        const battery = p.lasting[i]?.battery,
+          peak = motors.power[i] as Value,
+          pack = battery && (duration.value > 30 || isGaps(battery.half) ? battery.ever : battery.half)
+        const held = pack
+          ? make.work(
+              `${key}-held`,
+              powerHeld,
+              { motor, pack, peak },
+              { item: `${item} ${u.name}`, label: `Power of ${u.name} ${label}, with this battery` },
+            )
+          : motor
+        return { motor, held }
+      },
     )
   const steady = g.duration
     ? timed('asked', 'for the time asked', g.duration as Fact)
@@ -166,13 +185,7 @@ function climbing(make: Maker, g: Read, item: string): Climb {
         'continuous',
         'continuously',
         u => u.continuousTorque,
-        (u, i) =>
-          make.work(
-            'continuous-power',
-            lesserPower,
-            { motor: u.continuousPower, limit: motors.power[i] as Value },
-            { item: `${item} ${u.name}`, label: `Continuous power of ${u.name}, as far as the battery gives it` },
-          ),
+        (u, i) => ({ motor: u.continuousPower, held: (p.lasting[i] as { power: Value }).power }),
       )
   const slope = slopeBy(
     'slope',
@@ -218,6 +231,18 @@ function climbing(make: Maker, g: Read, item: string): Climb {
     slope,
     fastest,
     binding: Object.keys(limits).find(name => limits[name]?.value === fastest.value) as string,
+    weak: steady.some(
+      ({ torque, ratio, motor, efficiency, pull }) =>
+        pull.value <
+        pullAtSpeed({
+          torque: torque.value,
+          power: motor.value,
+          ratio: ratio.value,
+          efficiency: efficiency.value,
+          radius: s.radius.value,
+          speed: g.speed.value,
+        }),
+    ),
     need,
     radius: s.radius,
     units: steady,

@@ -6,6 +6,7 @@ import type { Model } from '../../model/model.ts'
 import { type Field, type Figure, type Gap, isGap, type Value } from '../../working/value.ts'
 import type { Situation } from '../donor/situation-figures.ts'
 import { type Ask, from, type Gaps, isGaps, type Known, type Maker, maybe } from '../study.ts'
+import { type BatteryHolds, batteryHolds } from './battery-holds.ts'
 import { batteryPull, type FromBattery } from './battery-pull.ts'
 import { driveUnits } from './drive-units.ts'
 import { type Envelope, envelopes } from './envelopes.ts'
@@ -73,6 +74,7 @@ export function pullingReads(m: Model, ask: Ask, place: Place) {
     }),
     heat: maybe({ all: ask(driveUnits), each: units.map(([name]) => heated(name)) }),
     battery: maybe(ask(batteryPull)),
+    held: maybe(ask(batteryHolds)),
   }
 }
 export type PullingKnown = Known<ReturnType<typeof pullingReads>>
@@ -84,6 +86,7 @@ export function pulling(make: Maker, k: PullingKnown, item: string) {
   const heat = isGaps(k.heat)
     ? []
     : list.map(e => (k.heat as { all: { units: Record<string, UnitFigures> } }).all.units[e.name] as UnitFigures)
+  const held = isGaps(k.held) ? undefined : (k.held as unknown as BatteryHolds)
   const ratio = (name: string, s: unknown, gear: string): Value =>
     make.work(
       'ratio',
@@ -104,6 +107,10 @@ export function pulling(make: Maker, k: PullingKnown, item: string) {
     /** What each gearbox input is rated for, where a box is kept and its rating known. */
     box: k.units.map(u => u.box as Value | null),
     hasBattery: battery !== undefined,
+    /** Peak power of each unit, were the battery to give it. */
+    peak: list.map(e => e.peakPower),
+    /** What each unit holds for ever, battery included where it is known; empty without a continuous rating. */
+    lasting: heat.map(u => ({ power: held?.[u.name]?.power ?? u.continuousPower, battery: held?.[u.name] })),
     motors: {
       torque: list.map(e => e.peakTorque),
       power: list.map(e => battery?.units[e.name]?.power ?? e.peakPower),

@@ -23,7 +23,7 @@ export type GoalWindow = {
   readonly low?: Figure
   readonly high?: Figure
   readonly best?: Figure
-  readonly none?: 'power' | 'grip' | 'time'
+  readonly none?: 'power' | 'battery' | 'grip' | 'time'
 }
 export type UnitWindow = {
   readonly unit: string
@@ -110,7 +110,9 @@ function pullGoal(make: Maker, e: Envelope, top: readonly Value[], goal: string,
       a.units.filter(r => r.name !== e.name).map(r => r.pull),
     )
   const high = usual(make, e, own.ratio, item, 'high', shortestAt(make, item, top, a.radius, a.speed))
-  if (own.power.value * own.efficiency.value < (a.need.value - others.value) * a.speed.value) return { goal, kind, high, none: 'power' }
+  const wanted = (a.need.value - others.value) * a.speed.value
+  if (own.power.value * own.efficiency.value < wanted)
+    return { goal, kind, high, none: own.motor.value * own.efficiency.value < wanted ? 'power' : 'battery' }
   const pull = make.work(
     'pull-ratio',
     ratioForPull,

@@ -13,7 +13,8 @@ export type TopSpeed = {
   /** Every limit by name, and the one that governs. */
   readonly limits: Readonly<Record<string, Value>>
   readonly binding: string
-  readonly sustained: boolean
+  /** The battery is what pulls no harder. */
+  readonly weak: boolean
   /** Road load at the speed wanted, and what each unit gives there: continuously where a rating is stated, else for a while. */
   readonly need: Figure
   readonly radius: Value
@@ -21,7 +22,7 @@ export type TopSpeed = {
 }
 const given = (f: Field): Field | null => (isGap(f) ? null : f)
 
-/** What limits top speed: motor, gearbox, pull for ever and for a while, tyre. */
+/** What limits top speed: motor, gearbox, pull for ever and for a while, battery, tyre. */
 export const topSpeed = study({
   id: 'top-speed',
   stage: 'drive',
@@ -64,6 +65,15 @@ export const topSpeed = study({
             { ...road, torque: p.winding.ratedTorque, power: p.winding.ratedPower },
             { item, label: 'Speed the continuous rating holds' },
           )
+        // The cells may give less for long than the motors stand.
+        const ever = p.lasting.flatMap(l => (l.battery ? [l.battery.ever] : []))
+        if (sustained && ever.length === p.names.length)
+          limits['battery'] = make.work(
+            'by-battery',
+            highestSpeed,
+            { ...road, torque: p.motors.torque, power: ever },
+            { item, label: 'Speed the battery holds' },
+          )
         if (tyre) limits['tyre'] = tyre as Fact
         const all = Object.values(limits),
           speed = make.work('speed', leastSpeed, { limits: all }, { item, label: `Top speed, ${item}` })
@@ -88,7 +98,8 @@ export const topSpeed = study({
         )
         const units = p.names.map((name, u): Rating => {
           const torque = (sustained ? p.winding.ratedTorque[u] : p.motors.torque[u]) as Value,
-            power = (sustained ? p.winding.ratedPower[u] : p.motors.power[u]) as Value,
+            held = p.lasting[u],
+            power = (sustained ? held?.power : p.motors.power[u]) as Value,
             ratio = tallest[u] as Value,
             efficiency = p.motors.efficiency[u] as Value
           return {
@@ -97,6 +108,7 @@ export const topSpeed = study({
             torque,
             power,
             efficiency,
+            motor: (sustained ? p.winding.ratedPower[u] : p.peak[u]) as Value,
             pull: make.work(
               'pull',
               pullAtSpeed,
@@ -105,7 +117,10 @@ export const topSpeed = study({
             ),
           }
         })
-        return [item, { goal: g.speed, speed, limits, binding, sustained, need, radius: s.radius, units }]
+        const weak =
+          binding === 'battery' ||
+          (binding === 'pull for a while' && p.peak.some((most, u) => (p.motors.power[u] as Value).value < most.value))
+        return [item, { goal: g.speed, speed, limits, binding, weak, need, radius: s.radius, units }]
       }),
     ),
   }),
