@@ -225,6 +225,34 @@ describe('a battery weaker than the motors', () => {
   })
 })
 
+describe('a gear offered as a remedy', () => {
+  const onlyTheHill: readonly Edit[] = [
+    ...['top-speed', 'sprint', 'motorway-climb', 'pass-climb'].map(goal => ({ path: `brief.goals.${goal}`, now: null })),
+    { path: 'drive.units.main.gear', now: 'fifth' },
+  ]
+  const offered = (edits: readonly Edit[]) =>
+    car('lapwing', [...onlyTheHill, ...edits])
+      .rule('geared-too-tall', 'main pull-away')
+      ?.remedies.find(r => r.do === 'set')
+
+  it('is the nearest that meets the goals, not the shortest', () => {
+    expect(offered([])).toMatchObject({ sets: [{ to: { word: 'fourth' } }] })
+  })
+  it('turns nothing too fast on any trip: none is offered where only first would start and the trip is faster', () => {
+    const steep: Edit = { path: 'brief.goals.pull-away.slope', now: '55 %' }
+    expect(offered([steep])).toBeUndefined()
+  })
+  it('leaves recovery the grip of a wet road', () => {
+    expect(
+      offered([
+        { path: 'brief.goals.pull-away.slope', now: '30 %' },
+        { path: 'drive.regeneration.torque-share', now: '70 %' },
+      ]),
+    ).toBeUndefined()
+    expect(offered([{ path: 'brief.goals.pull-away.slope', now: '30 %' }])).toMatchObject({ sets: [{ to: { word: 'third' } }] })
+  })
+})
+
 describe('a breaker’s list', () => {
   const less = (...paths: string[]): readonly Edit[] => paths.map(p => ({ path: `drive.units.main.motor.${p}`, now: null }))
 

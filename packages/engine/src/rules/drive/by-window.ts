@@ -13,17 +13,30 @@ export function windows(ask: Ask): readonly UnitWindow[] | Gaps {
   return isGaps(answer) ? answer : Object.values(answer.units).flatMap(w => (isGaps(w) ? [] : [w]))
 }
 
-/** What the window of the ratio offers for one unit: a gear of the kept box inside it, or a reduction in its middle. Nothing where it is empty. */
-export function toWindow(m: Model, { unit, present, low, high, empty, inside }: UnitWindow): readonly Remedy[] {
+/**
+ * What the window of the ratio offers for one unit: a gear of the kept box inside it, or a reduction in its middle, which turns nothing too fast and leaves
+ * recovery its grip. Nothing where there is none.
+ */
+export function toWindow(m: Model, { unit, present, goals, low, high, empty, inside, stands }: UnitWindow): readonly Remedy[] {
   const u = m.drive.units[unit]
   if (!u || empty) return []
   const at = `drive.units.${unit}`,
+    asked = Object.values(m.brief.goals).filter(g => g && g.kind !== 'range' && g.kind !== 'charging').length,
     kept = !isGap(u.through) && u.through.value === 'kept gearbox'
   if (kept)
     return inside[0] === undefined || (!isGap(u.gear) && inside.includes(u.gear.value))
       ? []
-      : [{ do: 'set', says: 'Hold it in the gear that meets every goal.', sets: [{ path: `${at}.gear`, to: { word: inside[0] } }] }]
-  const wanted =
+      : [
+          {
+            do: 'set',
+            says:
+              goals.length < asked
+                ? 'Hold it in the gear that meets the goals that can be judged so far.'
+                : 'Hold it in the gear that meets every goal.',
+            sets: [{ path: `${at}.gear`, to: { word: inside[0] } }],
+          },
+        ]
+  const middle =
     low && high
       ? Math.sqrt(Math.max(low.value, high.value / 4) * high.value)
       : high
@@ -31,7 +44,9 @@ export function toWindow(m: Model, { unit, present, low, high, empty, inside }: 
         : low
           ? low.value * MARGIN
           : undefined
-  if (wanted === undefined || isGap(u.reduction)) return []
+  if (middle === undefined || isGap(u.reduction)) return []
+  const wanted = Math.min(middle, stands / MARGIN)
+  if (low && wanted < low.value) return []
   const value = Math.round(((u.reduction.value * wanted) / present.value) * 100) / 100
   return [
     {

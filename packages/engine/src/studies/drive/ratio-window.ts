@@ -2,9 +2,11 @@ import { ratioForTime, ratioForTimeNear, type Window } from '../../drive/ratio-w
 import { greatestRatio, leastRatio, ratioForPull, ratioForSpeed, ratioInUsualRange } from '../../drive/speeds.ts'
 import { pullTogether } from '../../drive/wheel-force.ts'
 import { ratedSpeed } from '../../drive/winding.ts'
+import type { Model } from '../../model/model.ts'
 import type { Field, Figure, Value } from '../../working/value.ts'
 import { isGap, standard } from '../../working/value.ts'
 import { numbers } from '../../working/work.ts'
+import { rolling } from '../donor/rolling.ts'
 import { situation } from '../donor/situation.ts'
 import { from, type Gaps, isGaps, type Known, type Maker, maybe, study } from '../study.ts'
 import { accelerationGoals, sprintReads } from './acceleration.ts'
@@ -13,8 +15,10 @@ import { type Envelope, envelopes } from './envelopes.ts'
 import { type Gears, gears } from './gears.ts'
 import { type HillStart, hillStart } from './hill-start.ts'
 import { counted } from './operating-points.ts'
+import { partLoads } from './part-loads.ts'
 import { carOf, pulling } from './pulling.ts'
 import { type TopSpeed, topSpeed } from './top-speed.ts'
+import { speedGoals } from './wanted-speed.ts'
 
 /** Which total ratios of one unit meet one goal, all else as it is. `none` says why no ratio does. */
 export type GoalWindow = {
@@ -35,8 +39,10 @@ export type UnitWindow = {
   readonly empty: boolean
   /** The two goals that leave nothing between them, or the one that no ratio meets. */
   readonly collide: readonly string[]
-  /** Gears of the kept box inside the window, shortest first. */
+  /** Gears of the kept box inside the window that turn nothing too fast at any speed driven and leave recovery its grip, the nearest to the present ratio first. */
   readonly inside: readonly string[]
+  /** The shortest ratio at which all of that holds. */
+  readonly stands: number
 }
 const NO_OTHERS = standard('no-other-unit', 'no other unit pulls', 'F_o', 0, 'N', { work: 'definition', place: 'one unit' })
 
@@ -64,6 +70,10 @@ export const ratioWindow = study({
     climbs: maybe(ask(climb)),
     starts: maybe(ask(hillStart)),
     gears: maybe(ask(gears)),
+    radius: maybe(from(ask(rolling), r => r.radius)),
+    driven: speedsDriven(m),
+    recovery: maybe(from(ask(partLoads), p => p.recovery)),
+    wet: maybe(m.donor.grip.wet),
     sprintNames: accelerationGoals(m).map(([name]) => name),
     sprints: accelerationGoals(m).map(([, g]) => maybe(sprintReads(m, ask, g))),
   }),
@@ -82,10 +92,17 @@ export const ratioWindow = study({
           ...answered<HillStart>(k.starts).map(([goal, a]) => startGoal(make, e, goal, a)),
           ...answered<Climb>(k.climbs).map(([goal, a]) => pullGoal(make, e, top, goal, 'climb', a)),
         ]
+        const stands = Math.min(
+          ...(isGaps(k.radius)
+            ? []
+            : top.flatMap(t => k.driven.map(v => ratioForSpeed({ speed: t.value, radius: (k.radius as Figure).value, roadSpeed: v })))),
+          ...recoveryStands(e, k.recovery, k.wet),
+        )
         units[unit] = together(
           make,
           e,
           goals,
+          stands,
           isGaps(k.gears) ? undefined : (k.gears as unknown as { units: Record<string, Gears | Gaps> }).units[unit],
         )
       }
@@ -93,6 +110,21 @@ export const ratioWindow = study({
     return { units }
   },
 })
+/** Highest speeds of the goals and the trips, as far as they are known; a climb in another range of the transfer case turns the motor otherwise. */
+function speedsDriven(m: Model): readonly number[] {
+  const goals = speedGoals(m).flatMap(({ speed, transfer }) => (isGap(speed) || (transfer && !isGap(transfer)) ? [] : [speed.value]))
+  const trips = Object.values(m.trips.named).flatMap(t => {
+    const speed = !t ? undefined : t.kind === 'cycle' ? t.trace : t.kind === 'route' && !isGap(t.timing) ? t.timing : t.speed
+    if (!speed || isGap(speed)) return []
+    return [typeof speed.value === 'number' ? speed.value : Math.max(...speed.value.y)]
+  })
+  return [...goals, ...trips]
+}
+/** The ratio up to which recovery stays within the grip of a wet road; where it does not even now, the present one. */
+function recoveryStands(e: Envelope, recovery: unknown, wet: unknown): readonly number[] {
+  const needs = isGaps(recovery) ? undefined : (recovery as Readonly<Record<string, Figure>>)[e.axle === 'front' ? 'front' : 'rear']
+  return needs === undefined || isGaps(wet) ? [] : [e.ratio.value * Math.max(1, (wet as Value).value / needs.value)]
+}
 /** The goals of another study that were answered. */
 const answered = <A extends object>(
   answer: Gaps | { readonly goals: Readonly<Record<string, A | Gaps>> },
@@ -237,7 +269,7 @@ function sprintGoal(make: Maker, s: ReturnType<typeof asked>, e: Envelope, top: 
   }
 }
 
-function together(make: Maker, e: Envelope, goals: readonly GoalWindow[], box: Gears | Gaps | undefined): UnitWindow {
+function together(make: Maker, e: Envelope, goals: readonly GoalWindow[], stands: number, box: Gears | Gaps | undefined): UnitWindow {
   const item = e.name,
     lows = goals.flatMap(g => (g.low ? [g.low] : [])),
     highs = goals.flatMap(g => (g.high ? [g.high] : []))
@@ -253,11 +285,12 @@ function together(make: Maker, e: Envelope, goals: readonly GoalWindow[], box: G
     byHigh = goals.find(g => g.high && g.high.value === high?.value)?.goal
   const collide = hopeless.length ? hopeless : crossed ? [...new Set([byLow as string, byHigh as string])] : []
   const fits = (i: number): boolean => collide.length === 0 && (!low || i >= low.value) && (!high || i <= high.value)
+  const apart = (i: number): number => Math.abs(Math.log(i / e.ratio.value))
   const inside =
     box && !isGaps(box)
       ? box.gears
-          .filter(g => fits(g.ratio.value))
-          .sort((a, b) => b.ratio.value - a.ratio.value)
+          .filter(g => fits(g.ratio.value) && g.ratio.value <= stands)
+          .sort((a, b) => apart(a.ratio.value) - apart(b.ratio.value))
           .map(g => g.name)
       : []
   const here = (g: GoalWindow): string =>
@@ -300,6 +333,7 @@ function together(make: Maker, e: Envelope, goals: readonly GoalWindow[], box: G
     empty: collide.length > 0,
     collide,
     inside,
+    stands,
     ...(low ? { low } : {}),
     ...(high ? { high } : {}),
   }
