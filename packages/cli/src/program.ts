@@ -3,7 +3,7 @@ import { type Assessment, FORMULAS, headlineOf } from '@ampwright/engine'
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import { printAssessment } from './assess.ts'
 import { acceptance, change, editOf, findingNamed, remedyEdits } from './change.ts'
-import { drawTrace } from './chart.ts'
+import { chosenSeries, drawTrace } from './chart.ts'
 import { comparisonJson, printComparison } from './compare.ts'
 import { completion } from './completion.ts'
 import { cardJson, compute, formulaNamed, inputsOf, printCard, printChapters } from './handbook.ts'
@@ -169,25 +169,27 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
       .argument('<file>')
       .argument('[trace]', 'id of a trace; without it all are listed')
       .description('A trace drawn on the terminal, such as pull against road speed.'),
-  ).action((file: string, id: string | undefined, o: Shared) => {
-    const a = assessWithProgress(load(file, Boolean(o.strict)), t),
-      trace = id === undefined ? undefined : a.traces.get(id)
-    if (id !== undefined && !trace) {
-      const near = nearestId(id, [...a.traces.keys()])
-      throw new Refusal(
-        `chart: no trace is called «${id}»${near ? `; did you mean ${near}?` : ';'} there are ${[...a.traces.keys()].join(', ') || 'none'}`,
-      )
-    }
-    if (!trace)
-      return o.json
-        ? print(
-            t,
-            [...a.traces.values()].map(x => ({ id: x.id, label: x.label })),
-          )
-        : [...a.traces.values()].forEach(x => t.out(`${x.id}  ${x.label}`))
-    if (o.json) print(t, trace)
-    else drawTrace(trace, t, o.units)
-  })
+  )
+    .option('--series <names>', 'series to draw, between commas; * stands for anything')
+    .action((file: string, id: string | undefined, o: Shared & { series?: string }) => {
+      const a = assessWithProgress(load(file, Boolean(o.strict)), t),
+        trace = id === undefined ? undefined : a.traces.get(id)
+      if (id !== undefined && !trace) {
+        const near = nearestId(id, [...a.traces.keys()])
+        throw new Refusal(
+          `chart: no trace is called «${id}»${near ? `; did you mean ${near}?` : ';'} there are ${[...a.traces.keys()].join(', ') || 'none'}`,
+        )
+      }
+      if (!trace)
+        return o.json
+          ? print(
+              t,
+              [...a.traces.values()].map(x => ({ id: x.id, label: x.label })),
+            )
+          : [...a.traces.values()].forEach(x => t.out(`${x.id}  ${x.label}`))
+      if (o.json) print(t, trace)
+      else drawTrace(trace, chosenSeries(trace, o.series), t, o.units)
+    })
 
   strict(
     program

@@ -31,6 +31,11 @@ describe('table', () => {
     expect(out).toContain('weekend')
     expect(out).toMatch(/distance: 160\skm/u)
   })
+  it('speaks the reader’s language about the rows of a rule set', async () => {
+    const { out } = await command(['table', fileOf('lapwing'), 'brief.requirements'])
+    expect(out).toContain('The authority agrees before work starts\n')
+    expect(out).not.toMatch(/: (max|min|range|must|must-not|trigger|fact|T|S|D|Q|un|practice|1)$/m)
+  })
   it('gives JSON, and names the nearest table where there is none of that name', async () => {
     const { out } = await command(['table', fileOf('wren'), 'brief.requirements', '--json'])
     const table = JSON.parse(out) as { rows: { name: string; cells: Record<string, unknown> }[] }

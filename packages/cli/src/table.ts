@@ -1,6 +1,7 @@
 import type { System } from '@ampwright/conversion'
 import type { Assessment, Fact, Kind, Table } from '@ampwright/engine'
 import { kindOf } from '@ampwright/engine'
+import { readable } from './requirement.ts'
 import { shown, shownNumber } from './shown.ts'
 import { colours, columns, type Terminal, widthOf, wrapped } from './terminal.ts'
 
@@ -21,8 +22,9 @@ function cellText(cell: Cell, column: Table['columns'][number], a: Assessment, s
 }
 
 /** A table: in columns where they fit, else row by row. */
-export function printTable(table: Table, a: Assessment, t: Terminal, system: System): void {
+export function printTable(given: Table, a: Assessment, t: Terminal, system: System): void {
   const k = colours(t),
+    table = readable(given),
     used = table.columns.filter(c => table.rows.some(r => r.cells[c.key] !== undefined && r.cells[c.key] !== ''))
   t.out(k.bold(table.label))
   if (table.rows.length === 0) return t.out('Nothing yet.')

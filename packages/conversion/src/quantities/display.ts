@@ -130,8 +130,15 @@ export function shownUnit(kind: Kind, system: System, value?: number): Unit {
 /** Any unit of a kind by its spelling. Throws where there is none: units asked for by a program are known beforehand. */
 export const namedUnit = known
 
-/** The unit to show a kind in and how to get there from SI: for axes, table columns and fields, which keep one unit whatever the value. */
-export function displayUnit(kind: Kind, system: System): { readonly unit: string; readonly fromSI: (value: number) => number } {
-  const unit = shownUnit(kind, system)
+/**
+ * The unit to show a kind in and how to get there from SI: for axes, table columns and fields, which keep one unit whatever the value.
+ * Where the greatest value is known, the step of the ladder that suits it.
+ */
+export function displayUnit(
+  kind: Kind,
+  system: System,
+  greatest?: number,
+): { readonly unit: string; readonly fromSI: (value: number) => number } {
+  const unit = shownUnit(kind, system, greatest)
   return { unit: unit.spellings[0], fromSI: value => fromSI(value, unit) }
 }

@@ -1,3 +1,4 @@
+import type { Kind } from '../working/kinds.ts'
 import type { Model } from '../model/model.ts'
 import type { AnyFormula, Formula, One, Takes } from '../working/formula.ts'
 import { type AnyValue, type Datum, type Figure, type Gap, type Inputs, isGap } from '../working/value.ts'
@@ -48,7 +49,15 @@ export type Trace = {
   readonly id: string
   readonly label: string
   readonly axis: { readonly label: string; readonly unit: string; readonly values: Float64Array }
-  readonly series: readonly { readonly name: string; readonly label: string; readonly unit: string; readonly values: Float64Array }[]
+  readonly series: readonly {
+    readonly name: string
+    readonly label: string
+    readonly unit: string
+    readonly values: Float64Array
+    readonly shows?: Kind
+    /** Drawn where not all can be read together. */
+    readonly leading?: true
+  }[]
 }
 /** Rows by name, columns with unit; a cell is a figure, a fact, a plain number or words. */
 export type Table = {

@@ -111,7 +111,7 @@ export function charged(
       label: `Course of the charge, ${item}`,
       axis: { label: 'time', unit: 's', values: t.times },
       series: [
-        { name: 'charge', label: 'charge', unit: '1', values: t.charges },
+        { name: 'charge', label: 'charge', unit: '1', shows: 'share', values: t.charges },
         { name: 'power', label: 'power to the pack', unit: 'W', values: t.powers },
         { name: 'current', label: 'current', unit: 'A', values: t.currents },
         { name: 'voltage', label: 'voltage', unit: 'V', values: t.voltages },

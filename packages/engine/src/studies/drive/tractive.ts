@@ -81,10 +81,17 @@ export const tractive = study({
     const own = p.names.map((name, u) => both(u, ratioOf(p, u).value, name, name))
     for (const [u, name] of p.names.entries()) {
       const box = isGaps(k.gears) ? undefined : (k.gears as unknown as { units: Record<string, Gears | Gaps> }).units[name]
-      const series = box && !isGaps(box) ? box.gears.flatMap(g => both(u, g.ratio.value, g.name, g.name)) : (own[u] as Series[])
+      const series =
+        box && !isGaps(box)
+          ? box.gears.flatMap(g => usual(both(u, g.ratio.value, g.name, g.name), g.ratio.value === ratioOf(p, u).value))
+          : (own[u] as Series[])
       make.trace(
         'pull',
-        { label: `Pull of ${name} against road speed`, axis, series: [...series, ...(u === 0 ? old(k.old, speeds, radius) : [])] },
+        {
+          label: `Pull of ${name} against road speed`,
+          axis,
+          series: [...series, roadLoad(s, 0, speeds, true), ...(u === 0 ? old(k.old, speeds, radius) : [])],
+        },
         name,
       )
       byCharge(make, name, u, k.battery, p, axis, pull)
@@ -97,12 +104,7 @@ export const tractive = study({
       series: [
         { name: 'peak', label: 'pull for a while', unit: 'N', values: sum('peak') },
         ...(sustained ? [{ name: 'continuous', label: 'pull continuously', unit: 'N', values: sum('continuous') }] : []),
-        ...SLOPES.map(slope => ({
-          name: `slope ${slope}`,
-          label: slope === 0 ? 'road load on the level' : `road load on ${slope} %`,
-          unit: 'N',
-          values: against(s, slope / 100, speeds),
-        })),
+        ...SLOPES.map(slope => roadLoad(s, slope, speeds)),
         { name: 'grip', label: 'most the tyres carry', unit: 'N', values: carried(s, p, speeds) },
       ],
     })
@@ -129,6 +131,15 @@ type P = ReturnType<typeof pulling>
 /** The ratio a unit is usually in: its only one, or the tallest of those it shifts through. */
 const ratioOf = (p: P, u: number): Value => p.motors.ratios[p.motors.gears.slice(0, u + 1).reduce((n, c) => n + c.value, 0) - 1] as Value
 
+const usual = (series: readonly Series[], leading: boolean): readonly Series[] =>
+  leading ? series.map(x => ({ ...x, leading: true })) : series
+const roadLoad = (s: Situation, slope: number, speeds: Float64Array, leading = false): Series => ({
+  name: `slope ${slope}`,
+  label: slope === 0 ? 'road load on the level' : `road load on ${slope} %`,
+  unit: 'N',
+  values: against(s, slope / 100, speeds),
+  ...(leading ? { leading } : {}),
+})
 function against(s: Situation, slope: number, speeds: Float64Array): Float64Array {
   const road = { f0: s.f0.value, f1: s.f1.value, f2: s.f2.value, headWind: s.headWind.value }
   return speeds.map(speed =>

@@ -149,7 +149,7 @@ function keep(make: Maker, figures: TripFigures, t: TripTraces, item: string): v
         { name: 'power', label: 'power at the battery', unit: 'W', values: t.powers },
         { name: 'current', label: 'current', unit: 'A', values: t.currents },
         { name: 'voltage', label: 'voltage', unit: 'V', values: t.voltages },
-        { name: 'charge', label: 'charge', unit: '1', values: t.charges },
+        { name: 'charge', label: 'charge', unit: '1', shows: 'share', values: t.charges },
         ...heat('cells', 'cells', pack),
         ...heat('winding', 'winding', winding),
         ...heat('inverter', 'inverter', inverter),
