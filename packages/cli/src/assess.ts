@@ -81,8 +81,12 @@ export function printFindings(findings: readonly Finding[], t: Terminal, system:
     paint = (f: Finding, s: string): string => (f.outcome === 'failing' ? k.red(s) : f.outcome === 'marginal' ? k.yellow(s) : k.bold(s))
   t.out('')
   t.out(k.bold(title))
-  for (const f of findings) {
+  for (const [f, ...others] of together(findings)) {
     t.out('')
+    if (others.length) {
+      printWaiting([f, ...others], t, system)
+      continue
+    }
     for (const line of wrapped(
       paint(f, `${MARKS[f.outcome]} ${f.outcome} ${f.harm}  ${f.title}${f.item ? ` (${f.item})` : ''}`),
       t.width,
@@ -92,13 +96,7 @@ export function printFindings(findings: readonly Finding[], t: Terminal, system:
     const say = (text: string, dim = false): void => {
       for (const line of wrapped(`  ${text}`, t.width, '  ')) t.out(dim ? k.dim(line) : line)
     }
-    if (f.outcome === 'unanswered' && f.gaps.length)
-      say(
-        `Unanswered: ${f.gaps
-          .slice(0, 6)
-          .map(g => `${g.label} (${g.path})`)
-          .join('; ')}${f.gaps.length > 6 ? `; and ${f.gaps.length - 6} more` : ''}.`,
-      )
+    if (f.outcome === 'unanswered' && f.gaps.length) say(`Unanswered: ${gapsText(f)}.`)
     else say(filled(f.says, f, system))
     if (f.outcome === 'unanswered' && f.reason)
       say(
@@ -114,6 +112,43 @@ export function printFindings(findings: readonly Finding[], t: Terminal, system:
     if (f.caution) say(`Caution: ${f.caution}`)
   }
 }
+
+type Group = readonly [Finding, ...Finding[]]
+/** Findings in their order; those that wait for the very same gaps stand together, where the first of them stood. */
+function together(findings: readonly Finding[]): readonly Group[] {
+  const groups = new Map<string, [Finding, ...Finding[]]>()
+  findings.forEach((f, i) => {
+    const key =
+        f.outcome === 'unanswered' && f.gaps.length && !f.reason
+          ? f.gaps
+              .map(g => g.path)
+              .sort()
+              .join('\n')
+          : `alone ${i}`,
+      met = groups.get(key)
+    if (met) met.push(f)
+    else groups.set(key, [f])
+  })
+  return [...groups.values()]
+}
+
+function printWaiting(group: Group, t: Terminal, system: System): void {
+  const k = colours(t),
+    [first] = group
+  const say = (text: string, paint = (s: string): string => s): void => {
+    for (const line of wrapped(text, t.width, '  ')) t.out(paint(line))
+  }
+  say(`${MARKS.unanswered} unanswered  ${group.length} rules wait for the same: ${gapsText(first)}.`, k.bold)
+  for (const f of group)
+    for (const line of wrapped(`${f.harm}  ${f.title}${f.item ? ` (${f.item})` : ''}`, t.width - 2, '  ')) t.out(`  ${line}`)
+  for (const text of new Set(group.flatMap(f => f.remedies.map(r => filled(r.says, f, system))))) say(`→ ${text}`)
+  for (const text of new Set(group.flatMap(f => f.caution ?? []))) say(`Caution: ${text}`)
+}
+const gapsText = (f: Finding): string =>
+  `${f.gaps
+    .slice(0, 6)
+    .map(g => `${g.label} (${g.path})`)
+    .join('; ')}${f.gaps.length > 6 ? `; and ${f.gaps.length - 6} more` : ''}`
 
 export function printFigures(a: Assessment, t: Terminal, system: System): void {
   const k = colours(t)

@@ -301,6 +301,31 @@ describe('the rest of the command line', () => {
     expect(code).toBe(0)
     expect((JSON.parse(out) as { path: string }[]).map(w => w.path)).toContain('donor.rolling-resistance')
   })
+  it('says for each measurable gap with what, how well, how long and until when, whatever the width', async () => {
+    for (const width of [40, 100]) {
+      const { out } = await command(['survey', fileOf('lapwing')], width)
+      expect(out.split('\n').filter(l => widthOf(l) > width)).toEqual([])
+      expect(out.replace(/\s+/g, ' ')).toMatch(
+        /Insulation resistance to the case \(m14\) .*? any time · insulation tester at 500 V .*? 5 min · unlocks/,
+      )
+      expect(out).not.toContain('…')
+    }
+    const gaps = JSON.parse((await command(['survey', fileOf('lapwing'), '--json'])).out) as {
+      path: string
+      measure?: object
+      widens?: object
+    }[]
+    expect(gaps.filter(g => !g.widens && !g.measure).map(g => g.path)).toEqual(['drive.units.main.torque-limit'])
+  })
+  it('puts findings that wait for the same gap under one heading; JSON keeps them apart', async () => {
+    const { out } = await command(['assess', fileOf('otter')])
+    expect(out).toMatch(/unanswered 9 rules wait for the same: a record of each salvaged module \(pack\.salvage\)\.\n {2}S3 No salvaged/)
+    expect(out.match(/\(pack\.salvage\)/g)).toHaveLength(1)
+    const { findings } = JSON.parse((await command(['assess', fileOf('otter'), '--json'])).out) as {
+      findings: { gaps: { path: string }[] }[]
+    }
+    expect(findings.filter(f => f.gaps.some(g => g.path === 'pack.salvage'))).toHaveLength(9)
+  })
   it('speaks in the units the reader wants', async () =>
     expect((await command(['assess', fileOf('lapwing'), '--units', 'us'])).out).toMatch(/2.491.*lb/))
   it('refuses an unknown command, option and unit system with exit 2', async () => {

@@ -1,7 +1,7 @@
 import { type Conversion, fieldAt, type System } from '@ampwright/conversion'
 import { type Assessment, type Fact, type Figure, type Measure, type SpreadMemo, type Until, widest } from '@ampwright/engine'
-import { shown } from './shown.ts'
-import { colours, columns, type Terminal } from './terminal.ts'
+import { headed, shown } from './shown.ts'
+import { colours, type Terminal, wrapped } from './terminal.ts'
 
 /** One thing worth measuring: a value nobody has yet, or one whose spread widens a headline figure. */
 export type Wanted = {
@@ -70,26 +70,35 @@ export function printSurvey(list: readonly Wanted[], t: Terminal): void {
   const k = colours(t),
     missing = list.filter(w => !w.widens),
     narrowing = list.filter(w => w.widens)
-  const how = (w: Wanted): string => (w.measure ? `${w.measure.tool}, ${w.measure.accuracy}, ${w.measure.minutes} min` : '')
   if (list.length === 0) return t.out('Nothing is missing, and nothing widens a headline figure.')
+  const how = (w: Wanted): string => (w.measure ? `${w.measure.tool}, ${w.measure.accuracy}, ${w.measure.minutes} min` : DECIDED)
+  const entry = (head: string, below: readonly string[]): void => {
+    for (const line of wrapped(head, t.width, '  ')) t.out(line)
+    for (const line of wrapped(below.filter(Boolean).join(' · '), t.width - 2)) t.out(`  ${k.dim(line)}`)
+  }
   if (missing.length) {
     t.out(k.bold('Missing'))
     for (const w of missing) {
-      t.out(`◌ ${w.label}  ${k.dim(w.path)}`)
-      const line = [
-        w.until === 'any time' ? '' : w.until,
+      const { unlocks } = w
+      entry(`◌ ${headed(w.label)}  ${k.dim(w.path)}`, [
+        w.until,
         how(w),
-        `unlocks: ${w.unlocks.slice(0, 2).join('; ')}${w.unlocks.length > 2 ? ` and ${w.unlocks.length - 2} more` : ''}`,
-      ]
-        .filter(Boolean)
-        .join(' · ')
-      t.out(`  ${k.dim(line)}`)
+        unlocks.length ? `unlocks: ${unlocks.slice(0, 2).join('; ')}${unlocks.length > 2 ? ` and ${unlocks.length - 2} more` : ''}` : '',
+      ])
     }
   }
   if (narrowing.length) {
-    t.out('')
+    if (missing.length) t.out('')
     t.out(k.bold('Worth measuring better'))
-    const rows = narrowing.map(w => [w.label, w.now ?? '', `${Math.round((w.widens?.share ?? 0) * 100)} %`, w.widens?.figure ?? '', how(w)])
-    for (const line of columns([['what', 'now', 'share', 'of the band of', 'how'], ...rows], t.width, 5)) t.out(line)
+    for (const w of narrowing)
+      entry(`${headed(w.label)}  ${k.bold(w.now ?? '')}  ${k.dim(w.path)}`, [
+        `${Math.round((w.widens?.share ?? 0) * 100)} % of the band of ${w.widens?.figure ?? ''}`,
+        w.until,
+        w.measure ? how(w) : '',
+      ])
   }
+  t.out('')
+  for (const line of wrapped('Tools, accuracies and times are common practice.', t.width)) t.out(k.dim(line))
 }
+/** What no tool can tell. */
+const DECIDED = 'yours to decide or to look up'

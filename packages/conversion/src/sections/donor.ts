@@ -31,6 +31,7 @@ const PULL = { tool: 'pull scale on a rope, the car at walking pace on dry aspha
 const LOOK = { tool: 'look at the car', accuracy: 'exact', minutes: 5 }
 const HANDBOOK = { tool: 'workshop handbook of the donor car', accuracy: 'as stated', minutes: 20 }
 const BRAKE_METER = { tool: 'deceleration meter on a flat surface of the kind', accuracy: '± 5 %', minutes: 30 }
+// Tools, accuracies and times in this file are common practice.
 const BEFORE = 'before the engine comes out' as const
 
 const weighed = (label: string, symbol: string): QuantityField<'mass'> =>
@@ -84,9 +85,12 @@ export const donor = group(
     category: choice('approval category', ['M1', 'M2', 'N1', 'N2', 'L7'], { measure: PLATE }),
     'first-registered': date('day of first registration', { coarse: true, measure: PLATE }),
     built: date('day the car was built', { coarse: true, measure: PLATE }),
-    'registered-in': choice('country of registration', COUNTRIES),
-    historic: choice('registered as a historic or collection vehicle', ['yes', 'no']),
-    roadworthy: choice('in good condition, periodic inspection in order', ['yes', 'no'], { until: BEFORE }),
+    'registered-in': choice('country of registration', COUNTRIES, { measure: PLATE }),
+    historic: choice('registered as a historic or collection vehicle', ['yes', 'no'], { measure: PLATE }),
+    roadworthy: choice('in good condition, periodic inspection in order', ['yes', 'no'], {
+      until: BEFORE,
+      measure: { tool: 'last inspection report, and a look underneath', accuracy: 'as stated', minutes: 30 },
+    }),
     'registered-mass': quantity('mass', 'mass in running order on the papers', 'm_reg', {
       least: 1,
       measure: PLATE,
@@ -116,7 +120,12 @@ export const donor = group(
       measure: { tool: 'mark the tyre, roll 5 to 10 turns loaded', accuracy: '± 0.3 %', minutes: 15 },
     }),
     'loaded-radius': quantity('length', 'wheel centre above the ground, car standing', 'r_L', { least: 0.1, most: 1, measure: TAPE }),
-    'loaded-share': quantity('share', 'loaded radius over unloaded radius', 'k_L', { least: 0.85, most: 1, assume: loadedShare }),
+    'loaded-share': quantity('share', 'loaded radius over unloaded radius', 'k_L', {
+      least: 0.85,
+      most: 1,
+      assume: loadedShare,
+      measure: { tool: 'tape: axle to ground, car loaded', accuracy: '± 3 mm', minutes: 10 },
+    }),
     'drag-area': quantity('area', 'drag area', 'A_d', { least: 0.1, most: 5, until: BEFORE, measure: COAST, assume: dragArea }),
     'drag-coefficient': quantity('ratio', 'drag coefficient', 'c_d', { least: 0.1, most: 1.5, measure: HANDBOOK, assume: dragCoefficient }),
     'rolling-resistance': quantity('ratio', 'rolling resistance', 'c_r', {
@@ -154,6 +163,7 @@ export const donor = group(
       strongest: quantity('power', 'power of the strongest engine offered in this body', 'P_s', {
         least: 1000,
         says: 'Left out: the old engine counts.',
+        measure: HANDBOOK,
       }),
       torque: quantity('torque', 'torque of the old engine', 'M_0', { least: 1, measure: HANDBOOK }),
       'torque-speed': quantity('rotational speed', 'speed of greatest torque', 'ω_M0', { least: 10, measure: HANDBOOK }),
@@ -199,7 +209,11 @@ export const donor = group(
         measure: { tool: 'red line of the fastest engine the box was sold with', accuracy: 'as stated', minutes: 20 },
       }),
       efficiency: quantity('share', 'efficiency, engine to wheels', 'η_box', { least: 0.5, most: 1, assume: oldEfficiency }),
-      'input-inertia': quantity('moment of inertia', 'inertia at the input (flywheel, clutch)', 'J_in', { least: 0, assume: inputInertia }),
+      'input-inertia': quantity('moment of inertia', 'inertia at the input (flywheel, clutch)', 'J_in', {
+        least: 0,
+        assume: inputInertia,
+        measure: HANDBOOK,
+      }),
     }),
     'transfer-case': group('transfer case', {
       high: ratio('high range', 'i_high'),
@@ -238,7 +252,10 @@ export const donor = group(
       'assist-after': choice('steering assist after', ['none', 'electro-hydraulic', 'electric column', 'electric rack']),
     }),
     immobiliser: group('immobiliser', {
-      fitted: choice('immobiliser before', ['none', 'apart from the engine computer', 'in the engine computer'], { until: BEFORE }),
+      fitted: choice('immobiliser before', ['none', 'apart from the engine computer', 'in the engine computer'], {
+        until: BEFORE,
+        measure: LOOK,
+      }),
       after: choice('immobiliser after', ['kept', 'moved', 'replaced', 'left out']),
     }),
     'air-conditioning': choice('air conditioning', ['none', 'belt', 'electric'], { measure: LOOK }),
@@ -256,7 +273,11 @@ export const donor = group(
     added: mapOf(
       'put in',
       'part put in',
-      group('part put in', { part: part(...PUT_IN), ...ledgerOf('any time'), price: quantity('money', 'price', 'k', { least: 0 }) }),
+      group('part put in', {
+        part: part(...PUT_IN),
+        ...ledgerOf('any time'),
+        price: quantity('money', 'price', 'k', { least: 0, measure: { tool: 'written offer', accuracy: 'as stated', minutes: 15 } }),
+      }),
       'What goes in beside motors, inverters and battery boxes, which have their own place.',
     ),
     'not-listed': group(
@@ -296,8 +317,8 @@ export const donor = group(
         'speed steps',
         'speed step',
         group('speed step', {
-          from: quantity('speed', 'from', 'v_1', { least: 0.5, until: BEFORE }),
-          to: quantity('speed', 'to', 'v_2', { least: 0, until: BEFORE }),
+          from: quantity('speed', 'from', 'v_1', { least: 0.5, until: BEFORE, measure: COAST }),
+          to: quantity('speed', 'to', 'v_2', { least: 0, until: BEFORE, measure: COAST }),
           'out-1': passed('first run out', 't_o1'),
           'back-1': passed('first run back', 't_b1'),
           'out-2': passed('second run out', 't_o2'),

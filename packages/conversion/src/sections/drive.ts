@@ -14,13 +14,15 @@ import { ALONG, UP } from '../schema/reach.ts'
 const DATASHEET = { tool: 'datasheet, breaker’s list or type plate', accuracy: 'as stated', minutes: 30 }
 const WEIGH = { tool: 'hanging scale', accuracy: '± 0.5 kg', minutes: 5 }
 const TAPE = { tool: 'tape', accuracy: '± 5 mm', minutes: 10 }
+// Tools, accuracies and times in this file are common practice.
+const OFFER = { tool: 'written offer', accuracy: 'as stated', minutes: 15 }
 const BEFORE = 'before the part is bought' as const
 
 const motor = group(
   'motor',
   {
     part: part('motor', 'drive-unit'),
-    kind: choice('kind of motor', ['permanent-magnet', 'induction', 'series-dc'], { until: BEFORE }),
+    kind: choice('kind of motor', ['permanent-magnet', 'induction', 'series-dc'], { until: BEFORE, measure: DATASHEET }),
     'peak-torque': quantity('torque', 'peak torque', 'M_max', {
       least: 1,
       until: BEFORE,
@@ -51,6 +53,7 @@ const motor = group(
       most: 373.15,
       until: BEFORE,
       assume: coolantTemperature,
+      measure: DATASHEET,
     }),
     'base-speed': quantity('rotational speed', 'base speed', 'ω_b', {
       least: 1,
@@ -60,31 +63,47 @@ const motor = group(
     }),
     'stated-voltage': quantity('voltage', 'voltage the figures are stated at', 'U_0', { least: 10, until: BEFORE, measure: DATASHEET }),
     'top-speed': quantity('rotational speed', 'top speed of the motor', 'ω_max', { least: 10, until: BEFORE, measure: DATASHEET }),
-    'rotor-inertia': quantity('moment of inertia', 'rotor inertia', 'J_m', { least: 0, assume: rotorInertia }),
+    'rotor-inertia': quantity('moment of inertia', 'rotor inertia', 'J_m', { least: 0, assume: rotorInertia, measure: DATASHEET }),
     mass: quantity('mass', 'mass of the motor', 'm_mot', { least: 0, most: 2000, measure: WEIGH }),
-    diameter: quantity('length', 'diameter of the motor', 'D_mot', { least: 0.02, most: 2 }),
-    length: quantity('length', 'length of the motor', 'ℓ_mot', { least: 0.02, most: 2 }),
+    diameter: quantity('length', 'diameter of the motor', 'D_mot', { least: 0.02, most: 2, measure: TAPE }),
+    length: quantity('length', 'length of the motor', 'ℓ_mot', { least: 0.02, most: 2, measure: TAPE }),
     x: quantity('length', 'motor behind the front axle', 'x', { ...ALONG, measure: TAPE }),
     z: quantity('length', 'motor above the ground', 'z', { ...UP, measure: TAPE }),
     'best-efficiency': quantity('share', 'best efficiency of the motor alone', 'η_best', {
       least: 0.3,
       most: 0.999,
       assume: bestEfficiency,
+      measure: DATASHEET,
     }),
-    'efficiency-map': file('map of efficiency, motor with inverter, over speed and torque', 'grid', 'efficiency map CSV', '1'),
+    'efficiency-map': file('map of efficiency, motor with inverter, over speed and torque', 'grid', 'efficiency map CSV', '1', {
+      measure: DATASHEET,
+    }),
     'loss-factor': quantity('ratio', 'factor on the losses of class or map', 'f_L', {
       least: 0.2,
       most: 5,
       assume: lossFactor,
       says: 'Later from a log: what this motor loses over what class or map say.',
+      measure: { tool: 'log of battery current and voltage at steady speed', accuracy: '± 5 %', minutes: 60 },
     }),
-    'unpowered-drag': file('drag when unpowered, torque over speed', 'curve', 'drag CSV', 'N·m'),
+    'unpowered-drag': file('drag when unpowered, torque over speed', 'curve', 'drag CSV', 'N·m', {
+      measure: { tool: 'log of the speed while the unit runs down, off', accuracy: '± 10 %', minutes: 60 },
+    }),
     'thermal-time': quantity('time', 'thermal time constant of the winding', 'τ_w', {
       least: 1,
       says: 'Left out: from the time the peak is stated for.',
+      measure: DATASHEET,
     }),
-    'winding-limit': quantity('temperature', 'winding temperature limit', 'T_w,max', { least: 378.15, most: 573.15, assume: windingLimit }),
-    price: quantity('money', 'price of the motor', 'k_mot', { least: 0, says: 'Of the whole unit where motor and inverter come as one.' }),
+    'winding-limit': quantity('temperature', 'winding temperature limit', 'T_w,max', {
+      least: 378.15,
+      most: 573.15,
+      assume: windingLimit,
+      measure: DATASHEET,
+    }),
+    price: quantity('money', 'price of the motor', 'k_mot', {
+      least: 0,
+      says: 'Of the whole unit where motor and inverter come as one.',
+      measure: OFFER,
+    }),
   },
   { fromPartAbove: true },
 )
@@ -92,13 +111,18 @@ const inverter = group('inverter', {
   part: part('inverter'),
   'lowest-voltage': quantity('voltage', 'lowest working voltage', 'U_inv,min', { least: 1, until: BEFORE, measure: DATASHEET }),
   'highest-voltage': quantity('voltage', 'highest working voltage', 'U_inv,max', { least: 1, until: BEFORE, measure: DATASHEET }),
-  'peak-current': quantity('current', 'peak battery current', 'I_inv,max', { least: 1, until: BEFORE }),
-  'continuous-current': quantity('current', 'continuous battery current', 'I_inv,c', { least: 1, until: BEFORE }),
-  efficiency: quantity('share', 'best efficiency of the inverter', 'η_inv', { least: 0.5, most: 0.9999, assume: inverterEfficiency }),
+  'peak-current': quantity('current', 'peak battery current', 'I_inv,max', { least: 1, until: BEFORE, measure: DATASHEET }),
+  'continuous-current': quantity('current', 'continuous battery current', 'I_inv,c', { least: 1, until: BEFORE, measure: DATASHEET }),
+  efficiency: quantity('share', 'best efficiency of the inverter', 'η_inv', {
+    least: 0.5,
+    most: 0.9999,
+    assume: inverterEfficiency,
+    measure: DATASHEET,
+  }),
   mass: quantity('mass', 'mass of the inverter', 'm_inv', { least: 0, most: 500, measure: WEIGH }),
   x: quantity('length', 'inverter behind the front axle', 'x', { ...ALONG, measure: TAPE }),
   z: quantity('length', 'inverter above the ground', 'z', { ...UP, measure: TAPE }),
-  price: quantity('money', 'price of the inverter', 'k_inv', { least: 0 }),
+  price: quantity('money', 'price of the inverter', 'k_inv', { least: 0, measure: OFFER }),
 })
 
 /** How torque gets from motor to wheels. */
@@ -114,17 +138,27 @@ export const drive = group(
         through: choice('the way the torque takes', ['drive unit', 'kept gearbox', 'single reduction']),
         gear: reference('gear it is held in', 'donor.gearbox.gears'),
         shifting: choice('shifting', ['held in one gear', 'with clutch', 'without clutch']),
-        'shift-time': quantity('time', 'time of one shift', 't_s', { least: 0, assume: shiftTime }),
+        'shift-time': quantity('time', 'time of one shift', 't_s', {
+          least: 0,
+          assume: shiftTime,
+          measure: { tool: 'watch, or a log of the speeds', accuracy: '± 0.1 s', minutes: 10 },
+        }),
         transfer: choice('transfer case range', ['none', 'high', 'low']),
         reduction: quantity('ratio', 'reduction of the drive unit', 'i_red', { least: 0.1, most: 50, until: BEFORE, measure: DATASHEET }),
         'final-drive': quantity('ratio', 'axle ratio of this axle', 'i_ax', {
           least: 0.1,
           most: 20,
           says: 'Left out: the donor car’s axle ratio.',
+          measure: { tool: 'count turns in and out', accuracy: 'exact tooth ratio', minutes: 20 },
         }),
-        efficiency: quantity('share', 'efficiency, motor to wheels', 'η', { least: 0.5, most: 1, assume: drivelineEfficiency }),
-        'coupler-torque': quantity('torque', 'torque the coupler is rated for', 'M_cpl', { least: 1, until: BEFORE }),
-        'shaft-torque': quantity('torque', 'torque one half-shaft is rated for', 'M_hs', { least: 1, until: BEFORE }),
+        efficiency: quantity('share', 'efficiency, motor to wheels', 'η', {
+          least: 0.5,
+          most: 1,
+          assume: drivelineEfficiency,
+          measure: DATASHEET,
+        }),
+        'coupler-torque': quantity('torque', 'torque the coupler is rated for', 'M_cpl', { least: 1, until: BEFORE, measure: DATASHEET }),
+        'shaft-torque': quantity('torque', 'torque one half-shaft is rated for', 'M_hs', { least: 1, until: BEFORE, measure: DATASHEET }),
         'torque-limit': quantity('torque', 'torque limit set in software', 'M_lim', {
           least: 1,
           says: 'Left out: no limit but the motor’s own.',
@@ -135,8 +169,12 @@ export const drive = group(
         }),
         'limit-sealed': choice('limit sealed', ['yes', 'no']),
         disconnect: choice('uncouples when not driving', ['yes', 'no']),
-        rotation: choice('sense it turns in, driving forward', ['as its maker meant', 'reversed']),
-        'reversed-oiled': choice('oil pump and level asked about for the reversed sense', ['yes', 'no']),
+        rotation: choice('sense it turns in, driving forward', ['as its maker meant', 'reversed'], {
+          measure: { tool: 'turn it and look', accuracy: 'exact', minutes: 5 },
+        }),
+        'reversed-oiled': choice('oil pump and level asked about for the reversed sense', ['yes', 'no'], {
+          measure: { tool: 'ask its maker in writing', accuracy: 'as stated', minutes: 15 },
+        }),
         motor,
         inverter,
       }),

@@ -20,6 +20,14 @@ const CURVE = { tool: 'time-current curve of its maker', accuracy: '± 10 %', mi
 const TESTER = { tool: 'module tester, discharge at C/3, 25 °C', accuracy: '± 1 %', minutes: 240 }
 const PULSE = { tool: '10 s pulse at 50 A or more, sensed at the terminals', accuracy: '± 3 %', minutes: 30 }
 const TAPE = { tool: 'tape', accuracy: '± 5 mm', minutes: 10 }
+// Tools, accuracies and times in this file are common practice.
+const OFFER = { tool: 'written offer', accuracy: 'as stated', minutes: 15 }
+const SETTING = { tool: 'settings of the BMS', accuracy: 'as set', minutes: 10 }
+const REST = { tool: 'meter that shows 1 mV, a day after charging, every module on the same shelf', accuracy: '± 1 mV', minutes: 5 }
+const LAMPS = { tool: 'lamps as a load, meter and clamp at the terminals', accuracy: '± 2 %', minutes: 30 }
+const RECORD = { tool: 'label and papers of the module', accuracy: 'exact', minutes: 5 }
+const STEPS = { tool: 'module tester in steps of charge, an hour of rest after each', accuracy: '± 5 mV', minutes: 1200 }
+const RELAXING = { tool: 'pulse of 10 s, then ten minutes of rest, logged at the terminals', accuracy: '± 10 %', minutes: 60 }
 const BEFORE = 'before the part is bought' as const
 
 export const pack = group(
@@ -31,7 +39,7 @@ export const pack = group(
       'cells-in-series': quantity('count', 'cells in series in one module', 'n_s,mod', { least: 1, most: 500, measure: LABEL }),
       'cells-in-parallel': quantity('count', 'cells in parallel in one module', 'n_p,mod', { least: 1, most: 500, measure: LABEL }),
       'cell-capacity': quantity('charge', 'capacity of one cell', 'Q_cell', { least: 10, measure: LABEL }),
-      state: choice('new or used', ['new', 'used'], { until: BEFORE }),
+      state: choice('new or used', ['new', 'used'], { until: BEFORE, measure: LABEL }),
       'cell-resistance': quantity('resistance', 'resistance of one cell, 10 s, 25 °C, half charge', 'R_cell', {
         least: 1e-6,
         measure: PULSE,
@@ -48,17 +56,28 @@ export const pack = group(
         least: 0,
         most: 1,
         assume: branchShare,
+        measure: RELAXING,
       }),
-      'branch-time': quantity('time', 'time constant of the slow part', 'τ_1', { least: 0.5, most: 500, assume: branchTime }),
+      'branch-time': quantity('time', 'time constant of the slow part', 'τ_1', {
+        least: 0.5,
+        most: 500,
+        assume: branchTime,
+        measure: RELAXING,
+      }),
       'cold-coefficient': quantity('temperature difference', 'rise of the resistance in the cold', 'B', {
         least: 0,
         most: 8000,
         assume: coldCoefficient,
         says: 'B of R(T) = R(25 °C)·exp(B·(1/T − 1/298.15 K)).',
+        measure: { tool: 'pulse of 10 s warm and after a night in the cold', accuracy: '± 10 %', minutes: 60 },
       }),
-      'open-circuit': file('open-circuit voltage of a cell over charge', 'curve', 'open-circuit CSV', 'V', { assume: openCircuit }),
+      'open-circuit': file('open-circuit voltage of a cell over charge', 'curve', 'open-circuit CSV', 'V', {
+        assume: openCircuit,
+        measure: STEPS,
+      }),
       'resistance-over-charge': file('resistance over charge, 1 at half charge', 'curve', 'resistance-over-charge CSV', '1', {
         assume: resistanceOverCharge,
+        measure: STEPS,
       }),
       'charge-table': file('charging current over cell temperature, as capacity per hour', 'curve', 'charge-table CSV', '1/s', {
         assume: chargeTable,
@@ -86,9 +105,9 @@ export const pack = group(
         most: 2000,
         measure: { tool: 'scale', accuracy: '± 0.1 kg', minutes: 5 },
       }),
-      length: quantity('length', 'length of one module', 'ℓ', { least: 0.001, most: 3 }),
-      width: quantity('length', 'width of one module', 'b', { least: 0.001, most: 3 }),
-      height: quantity('length', 'height of one module', 'h', { least: 0.001, most: 3 }),
+      length: quantity('length', 'length of one module', 'ℓ', { least: 0.001, most: 3, measure: TAPE }),
+      width: quantity('length', 'width of one module', 'b', { least: 0.001, most: 3, measure: TAPE }),
+      height: quantity('length', 'height of one module', 'h', { least: 0.001, most: 3, measure: TAPE }),
       'peak-current': quantity('current', 'peak current of one module', 'I_max', { least: 0.1, until: BEFORE, measure: LABEL }),
       'peak-time': quantity('time', 'module gives its peak for', 't_max', { least: 0.1, until: BEFORE, measure: LABEL }),
       'continuous-current': quantity('current', 'continuous current of one module', 'I_c', { least: 0.1, until: BEFORE, measure: LABEL }),
@@ -100,12 +119,12 @@ export const pack = group(
         measure: TESTER,
         until: BEFORE,
       }),
-      price: quantity('money', 'price of one module', 'k_mod', { least: 0 }),
+      price: quantity('money', 'price of one module', 'k_mod', { least: 0, measure: OFFER }),
     }),
     'modules-in-series': quantity('count', 'modules in series', 'n_mod', { least: 1, most: 1000 }),
     strings: quantity('count', 'strings in parallel', 'n_str', { least: 1, most: 50 }),
-    'cell-lowest': quantity('voltage', 'lowest cell voltage allowed', 'U_cell,min', { least: 0.5, most: 5 }),
-    'cell-highest': quantity('voltage', 'highest cell voltage allowed', 'U_cell,max', { least: 0.5, most: 5 }),
+    'cell-lowest': quantity('voltage', 'lowest cell voltage allowed', 'U_cell,min', { least: 0.5, most: 5, measure: LABEL }),
+    'cell-highest': quantity('voltage', 'highest cell voltage allowed', 'U_cell,max', { least: 0.5, most: 5, measure: LABEL }),
     'charge-to': quantity('voltage', 'cell voltage charging stops at', 'U_cell,stop', { least: 0.5, most: 5 }),
     'wiring-resistance': quantity('resistance', 'links, cables, contactors, fuse together', 'R_w', {
       least: 0,
@@ -134,11 +153,11 @@ export const pack = group(
       measure: { tool: 'meter, rested for a day', accuracy: '± 0.1 V', minutes: 10 },
     }),
     limits: group('limits', {
-      fuse: quantity('current', 'main fuse', 'I_fuse', { least: 1 }),
+      fuse: quantity('current', 'main fuse', 'I_fuse', { least: 1, measure: LABEL }),
       'fuse-voltage': quantity('voltage', 'direct voltage the fuse breaks', 'U_fuse', { least: 1, until: BEFORE, measure: LABEL }),
-      'string-fuse': quantity('current', 'fuse of each string', 'I_fuse,str', { least: 1 }),
-      contactor: quantity('current', 'main contactor, continuous', 'I_k', { least: 1 }),
-      'contactor-voltage': quantity('voltage', 'voltage the contactor breaks', 'U_k', { least: 1 }),
+      'string-fuse': quantity('current', 'fuse of each string', 'I_fuse,str', { least: 1, measure: LABEL }),
+      contactor: quantity('current', 'main contactor, continuous', 'I_k', { least: 1, measure: LABEL }),
+      'contactor-voltage': quantity('voltage', 'voltage the contactor breaks', 'U_k', { least: 1, measure: LABEL }),
       'fuse-melts': quantity('current', 'current that melts the fuse in the time of the motors’ peak', 'I_melt', {
         least: 1,
         until: BEFORE,
@@ -153,29 +172,32 @@ export const pack = group(
       }),
       bms: quantity('current', 'discharge limit set in the BMS', 'I_bms', {
         least: 1,
+        measure: SETTING,
         says: 'Left out: only the cells hold back what the drive draws.',
       }),
       'bms-charge': quantity('current', 'charge limit set in the BMS', 'I_bms,ch', {
         least: 1,
+        measure: SETTING,
         says: 'Left out: only the cells hold back recovery and charging.',
       }),
     }),
     bms: group('BMS', {
       part: part('bms'),
-      fitted: choice('a BMS is fitted', ['yes', 'no']),
-      'controls-charger': choice('BMS stops the charger', ['yes', 'no']),
-      'limits-drive': choice('BMS cuts the drive back', ['by lowest cell', 'by pack voltage', 'no']),
-      'counts-charge': choice('BMS counts charge in and out', ['yes', 'no']),
-      'watches-rest': choice('BMS warns when one group sinks at rest', ['yes', 'no']),
-      cells: quantity('count', 'cells the BMS can watch', 'n_bms', { least: 1 }),
+      fitted: choice('a BMS is fitted', ['yes', 'no'], { measure: { tool: 'look', accuracy: 'exact', minutes: 1 } }),
+      'controls-charger': choice('BMS stops the charger', ['yes', 'no'], { measure: SETTING }),
+      'limits-drive': choice('BMS cuts the drive back', ['by lowest cell', 'by pack voltage', 'no'], { measure: SETTING }),
+      'counts-charge': choice('BMS counts charge in and out', ['yes', 'no'], { measure: LABEL }),
+      'watches-rest': choice('BMS warns when one group sinks at rest', ['yes', 'no'], { measure: SETTING }),
+      cells: quantity('count', 'cells the BMS can watch', 'n_bms', { least: 1, measure: LABEL }),
       'lowest-charge-temperature': quantity('temperature', 'BMS lets no charging in below', 'T_ch,min', {
         least: 213.15,
         most: 333.15,
+        measure: SETTING,
         says: 'Left out: the table of the cells alone. Counts for recovery too.',
       }),
     }),
     heater: group('pack heater', {
-      power: quantity('power', 'heater power', 'P_h', { least: 0 }),
+      power: quantity('power', 'heater power', 'P_h', { least: 0, measure: LABEL }),
       to: quantity('temperature', 'heats to', 'T_h', { least: 213.15, most: 333.15 }),
     }),
     life: group('life', {
@@ -195,8 +217,8 @@ export const pack = group(
       'part on pack voltage',
       group('part on pack voltage', {
         part: part(),
-        lowest: quantity('voltage', 'lowest working voltage', 'U_min', { least: 0 }),
-        highest: quantity('voltage', 'highest working voltage', 'U_max', { least: 1 }),
+        lowest: quantity('voltage', 'lowest working voltage', 'U_min', { least: 0, measure: LABEL }),
+        highest: quantity('voltage', 'highest working voltage', 'U_max', { least: 1, measure: LABEL }),
       }),
     ),
     boxes: mapOf(
@@ -211,7 +233,7 @@ export const pack = group(
           least: 0,
           measure: { tool: 'scale, once built; until then from drawings', accuracy: '± 2 kg', minutes: 30 },
         }),
-        price: quantity('money', 'price of the box with its hardware', 'k_box', { least: 0 }),
+        price: quantity('money', 'price of the box with its hardware', 'k_box', { least: 0, measure: OFFER }),
         where: choice('where', ['engine bay', 'under floor', 'tank space', 'boot', 'cabin', 'tunnel']),
       }),
     ),
@@ -219,32 +241,48 @@ export const pack = group(
       'salvaged modules',
       'module',
       group('module record', {
-        serial: words('serial number'),
-        source: words('where it came from'),
-        history: words('history'),
+        serial: words('serial number', { measure: RECORD }),
+        source: words('where it came from', { measure: RECORD }),
+        history: words('history', { measure: RECORD }),
         capacity: quantity('charge', 'measured capacity', 'Q', { least: 1, measure: TESTER }),
-        resistance: quantity('resistance', 'resistance after 10 s', 'R_10', { least: 1e-6 }),
-        'rest-voltage': quantity('voltage', 'rest voltage', 'U_1', { least: 0 }),
-        'rest-voltage-later': quantity('voltage', 'rest voltage later', 'U_2', { least: 0 }),
-        'days-apart': quantity('duration', 'time between the two', 't', { least: 3600 }),
-        insulation: quantity('resistance', 'insulation resistance to the case', 'R_iso', { least: 0 }),
+        resistance: quantity('resistance', 'resistance after 10 s', 'R_10', { least: 1e-6, measure: PULSE }),
+        'rest-voltage': quantity('voltage', 'rest voltage', 'U_1', { least: 0, measure: REST }),
+        'rest-voltage-later': quantity('voltage', 'rest voltage later', 'U_2', {
+          least: 0,
+          measure: { ...REST, tool: 'the same meter 7 to 14 days later, at the same temperature' },
+        }),
+        'days-apart': quantity('duration', 'time between the two', 't', {
+          least: 3600,
+          measure: { tool: 'calendar and clock', accuracy: '± 1 h', minutes: 1 },
+        }),
+        insulation: quantity('resistance', 'insulation resistance to the case', 'R_iso', {
+          least: 0,
+          measure: { tool: 'insulation tester at 500 V for 60 s, dry, monitor board unplugged', accuracy: '± 10 %', minutes: 5 },
+        }),
         place: words('place in the pack', { says: 'Such as `front 3`: box and position.' }),
         use: choice('use', ['in the pack', 'spare', 'rejected'], { says: 'Left out: in the pack.' }),
         'against-others': quantity('share', 'untested module against the stated health', 'a', {
           least: 0.1,
           most: 1.5,
           assume: againstOthers,
+          measure: TESTER,
         }),
       }),
     ),
     'lamp-test': group('lamp-load test', {
-      current: quantity('current', 'current drawn', 'I', { least: 0.01 }),
-      time: quantity('time', 'after', 't', { least: 0.1 }),
-      before: quantity('voltage', 'voltage before', 'U_0', { least: 0.1 }),
-      after: quantity('voltage', 'voltage under load', 'U_1', { least: 0.1 }),
-      temperature: quantity('temperature', 'cell temperature', 'T', {}),
-      charge: quantity('share', 'state of charge', 'z', { least: 0, most: 1 }),
-      modules: quantity('count', 'modules tested in series', 'n', { least: 1 }),
+      current: quantity('current', 'current drawn', 'I', { least: 0.01, measure: LAMPS }),
+      time: quantity('time', 'after', 't', { least: 0.1, measure: { tool: 'watch', accuracy: '± 1 s', minutes: 1 } }),
+      before: quantity('voltage', 'voltage before', 'U_0', { least: 0.1, measure: LAMPS }),
+      after: quantity('voltage', 'voltage under load', 'U_1', { least: 0.1, measure: LAMPS }),
+      temperature: quantity('temperature', 'cell temperature', 'T', {
+        measure: { tool: 'thermometer on the cell', accuracy: '± 1 K', minutes: 5 },
+      }),
+      charge: quantity('share', 'state of charge', 'z', {
+        least: 0,
+        most: 1,
+        measure: { tool: 'rest voltage against the curve of the cell', accuracy: '± 5 %', minutes: 5 },
+      }),
+      modules: quantity('count', 'modules tested in series', 'n', { least: 1, measure: { tool: 'count', accuracy: 'exact', minutes: 1 } }),
     }),
   },
   { says: 'Cells, modules, strings: voltage window, energy, power.' },

@@ -1,5 +1,9 @@
 import { choice, file, group, mapOf, quantity, reference, variants, words } from '../schema/field.ts'
 
+// Tools, accuracies and times in this file are common practice.
+const CLAMP = { tool: 'clamp meter, everything on that is on when driving', accuracy: '± 0.2 A', minutes: 15 }
+const PLATE = { tool: 'plate and papers of the trailer', accuracy: 'as stated', minutes: 5 }
+
 const conditions = {
   load: reference('load case', 'brief.loads'),
   trailer: reference('trailer', 'trips.trailers'),
@@ -7,8 +11,8 @@ const conditions = {
   altitude: quantity('altitude', 'altitude', 'h', { least: -500, most: 6000 }),
   'head-wind': quantity('speed', 'head wind', 'v_w', { least: -40, most: 40 }),
   surface: choice('road surface', ['dry', 'wet', 'gravel', 'snow']),
-  'cabin-power': quantity('power', 'power the cabin takes', 'P_cab', { least: 0 }),
-  'other-power': quantity('power', '12 V and other loads', 'P_aux', { least: 0 }),
+  'cabin-power': quantity('power', 'power the cabin takes', 'P_cab', { least: 0, measure: CLAMP }),
+  'other-power': quantity('power', '12 V and other loads', 'P_aux', { least: 0, measure: CLAMP }),
   'pack-temperature': quantity('temperature', 'cell temperature at the start', 'T_cell', { least: 213.15, most: 333.15 }),
   transfer: choice('transfer case range', ['high', 'low'], { says: 'Left out: the range the drive unit is usually in.' }),
 }
@@ -52,11 +56,18 @@ export const trips = group(
       'trailers',
       'trailer',
       group('trailer', {
-        mass: quantity('mass', 'trailer mass', 'm_t', { least: 1 }),
-        'nose-load': quantity('mass', 'nose load', 'm_S', { least: 0, most: 5000 }),
-        'drag-area': quantity('area', 'extra drag area', 'A_t', { least: 0 }),
+        mass: quantity('mass', 'trailer mass', 'm_t', { least: 1, measure: { tool: 'weighbridge', accuracy: '± 10 kg', minutes: 30 } }),
+        'nose-load': quantity('mass', 'nose load', 'm_S', {
+          least: 0,
+          most: 5000,
+          measure: { tool: 'scale under the coupling', accuracy: '± 1 kg', minutes: 10 },
+        }),
+        'drag-area': quantity('area', 'extra drag area', 'A_t', {
+          least: 0,
+          measure: { tool: 'tape: the area above and beside the car', accuracy: '± 10 %', minutes: 15 },
+        }),
         'rolling-resistance': quantity('ratio', 'rolling resistance of the trailer', 'c_rt', { least: 0.002, most: 0.1 }),
-        braked: choice('own brakes', ['yes', 'no']),
+        braked: choice('own brakes', ['yes', 'no'], { measure: PLATE }),
       }),
     ),
   },
