@@ -1,5 +1,5 @@
-import { headed } from './shown.ts'
 import { type Limit, type Reading, rowSource, ruleSet, type Table } from '@ampwright/engine'
+import { headed } from './shown.ts'
 
 const READ: Readonly<Record<Reading, string>> = {
   T: 'official text read',

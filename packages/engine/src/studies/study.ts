@@ -1,6 +1,6 @@
-import type { Kind } from '../working/kinds.ts'
 import type { Model } from '../model/model.ts'
 import type { AnyFormula, Formula, One, Takes } from '../working/formula.ts'
+import type { Kind } from '../working/kinds.ts'
 import { type AnyValue, type Datum, type Figure, type Gap, type Inputs, isGap } from '../working/value.ts'
 import { derive, type Values, work, workAll } from '../working/work.ts'
 
