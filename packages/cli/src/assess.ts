@@ -32,8 +32,11 @@ export function printAssessment(c: Conversion, a: Assessment, t: Terminal, syste
   if (sound.length) {
     t.out('')
     t.out(k.bold('What holds'))
-    for (const f of sound)
-      for (const line of wrapped(`${MARKS.sound} ${f.title}${f.item ? ` (${f.item})` : ''}`, t.width, '  ')) t.out(k.green(line))
+    for (const title of new Set(sound.map(f => f.title))) {
+      const named = sound.flatMap(f => (f.title === title && f.item ? [f.item] : []))
+      for (const line of wrapped(`${MARKS.sound} ${title}${named.length ? ` (${named.join('; ')})` : ''}`, t.width, '  '))
+        t.out(k.green(line))
+    }
   }
   if (!figures) {
     t.out('')

@@ -103,6 +103,8 @@ export const voltageWhenEmpty = rule({
   spoil: { sample: 'lapwing', edits: [{ path: 'pack.users.cabin-heater.lowest', now: '300 V' }], item: 'cabin-heater' },
 })
 
+const AT_PLUG = 'a charger works at the plug, not at a launch'
+
 export const voltageWhenSagging = rule({
   id: 'voltage-when-sagging',
   title: 'Every part still works in a cold launch on the reserve',
@@ -112,7 +114,9 @@ export const voltageWhenSagging = rule({
   source: { work: 'practice', place: 'sag trips inverters and DC-DC at the worst moment', mark: 'common practice' },
   judgements: (m, ask) => {
     const sag = ask(launchSag)
+    // What only works while the car stands at the plug is not there at a launch.
     return perUser(m, ({ name, lowest, about }) => {
+      if (name === 'charger') return { item: name, about: [about[0]], says: AT_PLUG, doesNotApply: AT_PLUG }
       const where = ['brief.reserve', 'trips.named', ...SHAPE, about[0]]
       if (isGaps(sag)) return open(where, sag, name)
       return {
