@@ -197,3 +197,34 @@ describe('an outlet for hours', () => {
   it('gives the pack no more than its wall box lets through', () =>
     expect(changed('lapwing', { [`${place}.set-to`]: '8 A' }).figure('outlet.power@garage')).toBeCloseTo(8 * 230, 9))
 })
+
+describe('recovery on a wet road', () => {
+  it('is decided once the wet grip is measured: the worst driveline still holds', () => {
+    const as = changed('lapwing').rule('recovery-grip', 'rear')
+    expect(as.outcome).toBe('unanswered')
+    expect(as.remedies.flatMap(r => (r.do === 'measure' ? [r.path] : []))).toEqual(['donor.grip.wet'])
+    const measured = changed('lapwing', { 'donor.grip.wet': '0.5 ± 0.03 (measured, deceleration meter)' }).rule('recovery-grip', 'rear')
+    expect(measured.outcome).toBe('sound')
+    expect(measured.says).toMatch(/Snow .*ice/)
+  })
+  it('needs no centre height at the front, where moving load only helps', () => {
+    const wet = changed('otter', { 'donor.grip.wet': '0.6 ± 0.03 (measured, deceleration meter)' })
+    expect(wet.rule('recovery-grip', 'front').outcome).toBe('sound')
+    const rear = wet.rule('recovery-grip', 'rear')
+    expect(rear.outcome).toBe('unanswered')
+    expect(rear.remedies.flatMap(r => (r.do === 'measure' ? [r.path] : []))).toEqual(['donor.centre-height'])
+  })
+  it('never needs more grip than at most', () => {
+    for (const car of ['lapwing', 'wren', 'badger', 'otter'] as const)
+      for (const axle of ['front', 'rear']) {
+        const { figure } = changed(car)
+        let needed: number | undefined
+        try {
+          needed = figure(`part-loads.recovery-grip@${axle}`)
+        } catch {
+          continue
+        }
+        expect(figure(`part-loads.recovery-grip-most@${axle}`)).toBeGreaterThanOrEqual(needed)
+      }
+  })
+})

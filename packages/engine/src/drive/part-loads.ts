@@ -1,4 +1,5 @@
 import { formula } from '../working/formula.ts'
+import { standard } from '../working/value.ts'
 
 const DEFINITION = { work: 'definition', place: 'power is torque times speed' } as const
 const torque = (symbol: string, label: string) => ({ symbol, unit: 'N·m', label }) as const
@@ -86,4 +87,36 @@ export const recoveryPull = formula(
     proof: { none: 'power in equals power out over the efficiency' },
   },
   ({ share, torque, ratio, efficiency, radius }) => (share * torque * ratio) / (efficiency * radius),
+)
+
+/** A driveline that loses more than a fifth is not in working order: with this much lost recovery brakes hardest. */
+export const WORST_DRIVELINE = {
+  ...standard('driveline.worst', 'a driveline in working order loses no more than a fifth', 'η', 0.8, '1', {
+    work: 'practice',
+    place: 'gearboxes and axles in order lose well below a fifth',
+    mark: 'common practice',
+  }),
+  shows: 'share',
+} as const
+/** A front axle brakes lightest where no load moves onto it. */
+export const NO_HEIGHT = {
+  ...standard('centre.at-the-ground', 'no load moves forward', 'h', 0, 'm', { work: 'definition', place: 'centre of mass at the ground' }),
+  shows: 'length',
+} as const
+/** Share of a pull that a surface lets through. */
+export const pullLeft = formula(
+  {
+    id: 'pull-left',
+    label: 'Share of recovery a surface allows',
+    gives: { symbol: 'k', unit: '1', label: 'share left', shows: 'share' },
+    takes: {
+      grip: { symbol: 'μ', unit: '1', label: 'grip of the surface', shows: 'ratio' },
+      needed: { symbol: 'μ_n', unit: '1', label: 'grip needed', shows: 'ratio' },
+    },
+    text: 'k = min(1, μ / μ_n)',
+    source: { work: 'definition', place: 'share' },
+    leavesOut: 'That less pull moves less load forward.',
+    proof: { none: 'proportion' },
+  },
+  ({ grip, needed }) => Math.min(1, grip / needed),
 )

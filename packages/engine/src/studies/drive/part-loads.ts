@@ -1,8 +1,17 @@
-import { halfShaftTorque, recoveryGrip, recoveryPull, statedDisagreement } from '../../drive/part-loads.ts'
+import {
+  halfShaftTorque,
+  NO_HEIGHT,
+  pullLeft,
+  recoveryGrip,
+  recoveryPull,
+  statedDisagreement,
+  WORST_DRIVELINE,
+} from '../../drive/part-loads.ts'
 import { pullTogether, totalRatio } from '../../drive/wheel-force.ts'
 import { GRAVITY } from '../../vehicle/gravity.ts'
 import { gripFront, gripRear, rearShare } from '../../vehicle/grip.ts'
 import { torqueAtSlip, torqueThrough } from '../../vehicle/kept-parts.ts'
+import { assumptions } from '../../working/leaves.ts'
 import { type Figure, isGap, standard, type Value } from '../../working/value.ts'
 import { type Laden, loadCases } from '../donor/load-cases.ts'
 import { rolling } from '../donor/rolling.ts'
@@ -15,9 +24,16 @@ const SIDE = {
   front: standard('side.front', 'front axle', 'σ', 1, '1', { work: 'definition', place: 'load moves forward' }),
   rear: standard('side.rear', 'rear axle', 'σ', -1, '1', { work: 'definition', place: 'load moves forward' }),
 } as const
+export type RecoveryAt = {
+  readonly needed: Figure
+  /** The most it can be, whatever the driveline loses and however high the centre of mass is where that makes it less; the same where nothing is assumed. */
+  readonly most: Figure
+  /** Share of it that snow lets through. */
+  readonly snow: Figure | undefined
+}
 export type PartLoads = {
   readonly halfShafts: Readonly<Record<string, Figure | Gaps>>
-  readonly recovery: Readonly<Record<string, Figure>> | Gaps
+  readonly recovery: Readonly<Record<string, RecoveryAt>> | Gaps
   /** How far stated peak torque, peak power and base speed are from fitting together, where all three are stated. */
   readonly apart: Readonly<Record<string, Figure>>
 }
@@ -60,6 +76,7 @@ export const partLoads = study({
         })),
         share: m.drive.regeneration.torqueShare,
       }),
+      snow: maybe(m.donor.grip.snow),
       stated: units.flatMap(([name, { motor: x }]) =>
         isGap(x.peakTorque) || isGap(x.peakPower) || isGap(x.baseSpeed)
           ? []
@@ -97,7 +114,9 @@ export const partLoads = study({
           ]
         }),
       ),
-      recovery: isGaps(k.recovery) ? k.recovery : recovery(make, k.recovery as never, envelopeOf),
+      recovery: isGaps(k.recovery)
+        ? k.recovery
+        : recovery(make, { ...(k.recovery as unknown as Recovery), snow: isGaps(k.snow) ? undefined : k.snow }, envelopeOf),
       apart: Object.fromEntries(
         k.stated.map(({ name, ...stated }) => [
           name,
@@ -115,61 +134,101 @@ type Recovery = {
   radius: Value
   units: readonly { ready: { name: string }; gears: readonly { gear: string; steps: readonly Value[] }[] | null }[]
   share: Value
+  snow?: Value | undefined
 }
+type Axle = 'front' | 'rear'
+type Pull = { readonly axle: Axle; readonly pull: Figure }
+const isAssumed = (v: Value): boolean => assumptions(v).length > 0
+
 /** Grip each recovering axle needs, in the shortest gear where the box is shifted; a unit that drives both axles recovers at both, which asks less, and is counted at the rear. */
-function recovery(make: Maker, r: Recovery, envelopeOf: (name: string) => Envelope): Readonly<Record<string, Figure>> {
-  const pulls = r.units.map(({ ready: { name }, gears }) => {
-    const e = envelopeOf(name)
+function recovery(make: Maker, r: Recovery, envelopeOf: (name: string) => Envelope): Readonly<Record<string, RecoveryAt>> {
+  const ratios = r.units.map(({ ready: { name }, gears }): Value => {
     const all = (gears ?? []).map(g =>
       make.work('ratio', totalRatio, { steps: g.steps }, { item: `${name} ${g.gear}`, label: `Total ratio of ${name} in ${g.gear}` }),
     )
-    const ratio = all.reduce<Value>((a, b) => (b.value > a.value ? b : a), all[0] ?? e.ratio)
-    return {
-      axle: e.axle === 'front' ? ('front' as const) : ('rear' as const),
-      pull: make.work(
-        'recovery-pull',
-        recoveryPull,
-        { share: r.share, torque: e.peakTorque, ratio, efficiency: e.efficiency, radius: r.radius },
-        { item: name, label: `Braking pull of ${name} when recovering` },
-      ),
-    }
+    return all.reduce<Value>((a, b) => (b.value > a.value ? b : a), all[0] ?? envelopeOf(name).ratio)
   })
+  const braking = (key: string, label: string, lost: (e: Envelope) => Value): readonly Pull[] =>
+    r.units.map(({ ready: { name } }, i) => {
+      const e = envelopeOf(name)
+      return {
+        axle: e.axle === 'front' ? 'front' : 'rear',
+        pull: make.work(
+          key,
+          recoveryPull,
+          { share: r.share, torque: e.peakTorque, ratio: ratios[i] as Value, efficiency: lost(e), radius: r.radius },
+          { item: name, label: `${label} of ${name} when recovering` },
+        ),
+      }
+    })
   const sum = (list: readonly Value[], key: string, item?: string): Value =>
     list.length === 1
       ? (list[0] as Value)
       : make.work(key, pullTogether, { forces: list }, { ...(item ? { item } : {}), label: 'Braking pull together' })
-  const all = sum(
-    pulls.map(p => p.pull),
-    'recovery-together',
-  )
+  const axles = (pulls: readonly Pull[], most: boolean): ReadonlyMap<Axle, Figure> => {
+    const key = (what: string): string => (most ? `${what}-most` : what),
+      all = sum(
+        pulls.map(p => p.pull),
+        key('recovery-together'),
+      )
+    return new Map(
+      (['front', 'rear'] as const).flatMap((axle): [Axle, Figure][] => {
+        const here = pulls.filter(p => p.axle === axle)
+        if (here.length === 0) return []
+        const own = sum(
+          here.map(p => p.pull),
+          key('recovery-at'),
+          axle,
+        )
+        return [
+          [
+            axle,
+            make.work(
+              key('recovery-grip'),
+              recoveryGrip,
+              {
+                own,
+                all,
+                axle: r.laden[axle],
+                height: most && axle === 'front' && isAssumed(r.height) ? NO_HEIGHT : r.height,
+                wheelbase: r.wheelbase,
+                gravity: GRAVITY,
+                sign: SIDE[axle],
+              },
+              { item: axle, label: `Grip that recovery needs at the ${axle} axle${most ? ' at most' : ''}` },
+            ),
+          ],
+        ]
+      }),
+    )
+  }
+  const lossy = r.units.some(({ ready: { name } }) => isAssumed(envelopeOf(name).efficiency)),
+    needed = axles(
+      braking('recovery-pull', 'Braking pull', e => e.efficiency),
+      false,
+    )
+  const most =
+    lossy || (needed.has('front') && isAssumed(r.height))
+      ? axles(
+          braking('recovery-pull-most', 'Greatest braking pull', e => (isAssumed(e.efficiency) ? WORST_DRIVELINE : e.efficiency)),
+          true,
+        )
+      : needed
   return Object.fromEntries(
-    (['front', 'rear'] as const).flatMap(axle => {
-      const here = pulls.filter(p => p.axle === axle)
-      return here.length === 0
-        ? []
-        : [
-            [
-              axle,
-              make.work(
-                'recovery-grip',
-                recoveryGrip,
-                {
-                  own: sum(
-                    here.map(p => p.pull),
-                    'recovery-at',
-                    axle,
-                  ),
-                  all,
-                  axle: r.laden[axle],
-                  height: r.height,
-                  wheelbase: r.wheelbase,
-                  gravity: GRAVITY,
-                  sign: SIDE[axle],
-                },
-                { item: axle, label: `Grip that recovery needs at the ${axle} axle` },
-              ),
-            ],
-          ]
-    }),
+    [...needed].map(([axle, grip]): [Axle, RecoveryAt] => [
+      axle,
+      {
+        needed: grip,
+        most: most.get(axle) ?? grip,
+        snow: r.snow
+          ? make.work(
+              'recovery-on-snow',
+              pullLeft,
+              { grip: r.snow, needed: grip },
+              { item: axle, label: `Share of recovery snow lets through, ${axle} axle` },
+            )
+          : undefined,
+      },
+    ]),
   )
 }

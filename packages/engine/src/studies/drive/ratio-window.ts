@@ -15,7 +15,7 @@ import { type Envelope, envelopes } from './envelopes.ts'
 import { type Gears, gears } from './gears.ts'
 import { type HillStart, hillStart } from './hill-start.ts'
 import { counted } from './operating-points.ts'
-import { partLoads } from './part-loads.ts'
+import { partLoads, type RecoveryAt } from './part-loads.ts'
 import { carOf, pulling } from './pulling.ts'
 import { type TopSpeed, topSpeed } from './top-speed.ts'
 import { speedGoals } from './wanted-speed.ts'
@@ -122,7 +122,9 @@ function speedsDriven(m: Model): readonly number[] {
 }
 /** The ratio up to which recovery stays within the grip of a wet road; where it does not even now, the present one. */
 function recoveryStands(e: Envelope, recovery: unknown, wet: unknown): readonly number[] {
-  const needs = isGaps(recovery) ? undefined : (recovery as Readonly<Record<string, Figure>>)[e.axle === 'front' ? 'front' : 'rear']
+  const needs = isGaps(recovery)
+    ? undefined
+    : (recovery as Readonly<Record<string, RecoveryAt>>)[e.axle === 'front' ? 'front' : 'rear']?.needed
   return needs === undefined || isGaps(wet) ? [] : [e.ratio.value * Math.max(1, (wet as Value).value / needs.value)]
 }
 /** The goals of another study that were answered. */
