@@ -1,32 +1,13 @@
 import { assessModel } from '@ampwright/cli'
-import { Answers, type Answers as AnswersType, assess, type Fact, headlineOf, type Model } from '@ampwright/engine'
+import { Answers, headlineOf, type Model } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
 import { CARS, conversionOf, textOf } from './cars.ts'
 import { runs } from './counts.ts'
 import { seed } from './sweeps/sampled.ts'
+import { withFacts, withoutBands } from './with-facts.ts'
 
-/** The model with every fact that has a spread drawn anew; a fact that stands in several places is drawn once. */
-function drawn(model: Model, normal: () => number): Model {
-  const values = new Map<string, number>(),
-    met = new Map<object, unknown>()
-  const walk = (x: unknown): unknown => {
-    if (typeof x !== 'object' || x === null || ArrayBuffer.isView(x)) return x
-    const done = met.get(x)
-    if (done) return done
-    let out: unknown
-    if ('path' in x && 'value' in x) {
-      const f = x as Fact
-      if (typeof f.value !== 'number' || !f.half) out = x
-      else {
-        if (!values.has(f.path)) values.set(f.path, likely(f as Fact & { half: number }, normal))
-        out = { ...f, value: values.get(f.path) }
-      }
-    } else out = Array.isArray(x) ? x.map(walk) : Object.fromEntries(Object.entries(x).map(([k, v]) => [k, walk(v)]))
-    met.set(x, out)
-    return out
-  }
-  return walk(model) as Model
-}
+/** The model with every fact that has a spread drawn anew. */
+const drawn = (model: Model, normal: () => number): Model => withFacts(model, f => likely(f, normal))
 /** A value from the spread of a fact; what is greater than nothing stays so, as a mass or a conductance does. */
 function likely({ value, half }: { readonly value: number; readonly half: number }, normal: () => number): number {
   for (;;) {
@@ -46,14 +27,6 @@ function normals(start: number): () => number {
   }
   return () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform())
 }
-const withoutBands = (answers: AnswersType): ReturnType<typeof assessModel> => {
-  const steps = assess(answers, { bands: false } as never)
-  for (;;) {
-    const step = steps.next()
-    if (step.done) return step.value
-  }
-}
-
 /** Bands known to hold more than 98 of 100, each with its reason: too wide is on the safe side, too narrow never is. */
 const WIDER: readonly { readonly id: string; readonly because: string }[] = [
   {
