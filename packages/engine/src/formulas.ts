@@ -54,13 +54,16 @@ import * as airDensity from './vehicle/air-density.ts'
 import * as centreOfMass from './vehicle/centre-of-mass.ts'
 import * as coastDown from './vehicle/coast-down.ts'
 import * as defaultRoadLoad from './vehicle/default-road-load.ts'
+import * as cornering from './vehicle/cornering.ts'
 import * as dragArea from './vehicle/drag-area.ts'
 import * as grip from './vehicle/grip.ts'
+import * as groundClearance from './vehicle/ground-clearance.ts'
 import * as hill from './vehicle/hill.ts'
 import * as keptParts from './vehicle/kept-parts.ts'
 import * as laden from './vehicle/laden.ts'
 import * as massAndAxles from './vehicle/mass-and-axles.ts'
 import * as movingMass from './vehicle/moving-mass.ts'
+import * as ride from './vehicle/ride.ts'
 import * as roadLoad from './vehicle/road-load.ts'
 import * as rollOver from './vehicle/roll-over.ts'
 import * as rollingRadius from './vehicle/rolling-radius.ts'
@@ -98,6 +101,9 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     dragArea,
     keptParts,
     movingMass,
+    ride,
+    cornering,
+    groundClearance,
   ],
   cost: [parts, exchange, strongerDrive],
   battery: [
