@@ -225,6 +225,10 @@ export const donor = group(
     towing: group('towing', {
       'coupling-overhang': quantity('length', 'coupling behind the rear axle', 'c', { ...ALONG, measure: TAPE }),
       'coupling-height': quantity('length', 'coupling above the ground', 'h_c', { ...UP, measure: TAPE }),
+      'coupling-strength': quantity('force', 'D value of the coupling', 'D_max', {
+        least: 100,
+        measure: { tool: 'plate of the coupling', accuracy: 'exact', minutes: 5 },
+      }),
       recovery: choice('how it is moved when stranded', ['on a flatbed', 'driven wheels raised', 'on its wheels']),
     }),
     seats: mapOf(
@@ -246,6 +250,12 @@ export const donor = group(
       'assist-after': choice('brake assist after', ['vacuum pump', 'electric booster', 'none']),
       abs: choice('anti-lock brakes before', ['none', 'rear axle', 'four channels'], { measure: LOOK }),
       'abs-after': choice('anti-lock brakes after', ['kept', 'taken out']),
+      deceleration: quantity('acceleration', 'greatest deceleration of the finished car alone, laden', 'a', {
+        least: 0.5,
+        most: 15,
+        measure: BRAKE_METER,
+        says: 'Asked only where a trailer without brakes is pulled.',
+      }),
     }),
     steering: group('steering', {
       assist: choice('steering assist before', ['none', 'hydraulic', 'electric'], { measure: LOOK, until: BEFORE }),

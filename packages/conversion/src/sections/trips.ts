@@ -17,6 +17,9 @@ const conditions = {
   transfer: choice('transfer case range', ['high', 'low'], { says: 'Left out: the range the drive unit is usually in.' }),
 }
 
+const TAPE = { tool: 'tape, to the middle of several axles', accuracy: '± 20 mm', minutes: 5 }
+const LOAD = { tool: 'tape to the middle of the load and of the trailer, weighted by their masses', accuracy: '± 100 mm', minutes: 15 }
+
 export const trips = group(
   'trips',
   {
@@ -68,6 +71,16 @@ export const trips = group(
         }),
         'rolling-resistance': quantity('ratio', 'rolling resistance of the trailer', 'c_rt', { least: 0.002, most: 0.1 }),
         braked: choice('own brakes', ['yes', 'no'], { measure: PLATE }),
+        'brake-force': quantity('force', 'force of the trailer’s own brakes', 'F_t', {
+          least: 0,
+          measure: { tool: 'roller brake tester, all wheels together', accuracy: '± 5 %', minutes: 20 },
+        }),
+        'centre-height': quantity('length', 'centre of mass of the trailer above the ground', 'h_t', {
+          least: 0.1,
+          most: 3,
+          measure: LOAD,
+        }),
+        'axle-distance': quantity('length', 'coupling to the trailer’s axle', 'ℓ', { least: 0.5, most: 15, measure: TAPE }),
       }),
     ),
   },

@@ -105,6 +105,8 @@ export type Donor = Here & {
   readonly towing: Here & {
     readonly couplingOverhang: Field
     readonly couplingHeight: Field
+    /** D value on the plate of the coupling. */
+    readonly couplingStrength: Field
     /** How the finished car is moved when stranded. */
     readonly recovery: Field<'on a flatbed' | 'driven wheels raised' | 'on its wheels'>
   }
@@ -117,6 +119,8 @@ export type Donor = Here & {
     readonly assistAfter: Field<'vacuum pump' | 'electric booster' | 'none'>
     readonly abs: Field<'none' | 'rear axle' | 'four channels'>
     readonly absAfter: Field<'kept' | 'taken out'>
+    /** Of the finished car alone, laden. */
+    readonly deceleration: Field
   }
   readonly steering: Here & {
     readonly assist: Field<'none' | 'hydraulic' | 'electric'>

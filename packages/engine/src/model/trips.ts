@@ -36,6 +36,11 @@ export type Trailer = Here & {
   readonly dragArea: Field
   readonly rollingResistance: Field
   readonly braked: Field<'yes' | 'no'>
+  /** What its own brakes hold it back with, where it has any. */
+  readonly brakeForce: Field
+  readonly centreHeight: Field
+  /** Coupling to axle; to the middle of several. */
+  readonly axleDistance: Field
 }
 
 export type Trips = Here & { readonly named: Named<Trip>; readonly trailers: Named<Trailer> }

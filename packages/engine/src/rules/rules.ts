@@ -22,7 +22,7 @@ import { layoutFits } from './donor/layout.ts'
 import { recoveryOnWheels } from './donor/recovery.ts'
 import { speedometerDriven, speedometerShowsEnough } from './donor/speedometer.ts'
 import { tipsNoSooner } from './donor/stability.ts'
-import { noseLoad, trailerMass, trainMass } from './donor/train.ts'
+import { couplingStrong, noseLoad, stopsWithTrailer, trailerMass, trainMass } from './donor/train.ts'
 import { tyreLoad, tyreSpeed } from './donor/tyres.ts'
 import { usualPartsListed } from './donor/usual-parts.ts'
 import { weighingsAgree } from './donor/weighings.ts'
@@ -117,6 +117,8 @@ const DONOR: readonly Rule[] = [
   trainMass,
   noseLoad,
   trailerMass,
+  couplingStrong,
+  stopsWithTrailer,
   tipsNoSooner,
   tyreLoad,
   tyreSpeed,

@@ -19,6 +19,7 @@ import { room } from './donor/room.ts'
 import { seats } from './donor/seats.ts'
 import { stance } from './donor/stance.ts'
 import { train } from './donor/train.ts'
+import { trainBraking } from './donor/train-braking.ts'
 import { turningParts } from './donor/turning-parts.ts'
 import { tyres } from './donor/tyres.ts'
 import { weighed } from './donor/weighed.ts'
@@ -82,6 +83,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   moves,
   seats,
   train,
+  trainBraking,
   keptParts,
   turningParts,
   ratios,

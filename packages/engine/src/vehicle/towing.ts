@@ -98,6 +98,29 @@ export const noseLoadBraking = formula(
     nose * GRAVITY.value + (trailer * deceleration * height - (trailer * deceleration - own) * coupling) / reach,
 )
 
+/** What a braking trailer pushes with: what its own brakes do not hold. */
+export const couplingPush = formula(
+  {
+    id: 'coupling-push',
+    label: 'Push of the trailer while braking',
+    gives: force('H', 'push at the coupling'),
+    takes: {
+      trailer: mass('m_t', 'trailer'),
+      deceleration: deceleration('a', 'deceleration'),
+      own: force('F_t', 'brake force of the trailer itself'),
+    },
+    text: 'H = m_t · a − F_t',
+    source: STATICS,
+    proof: {
+      examples: [
+        { takes: { trailer: 750, deceleration: 5, own: 0 }, gives: 3750, within: 1e-9, source: hand('750 kg unbraked at 5 m/s²') },
+        { takes: { trailer: 1000, deceleration: 5, own: 5000 }, gives: 0, within: 1e-9, source: hand('1000 kg braked by itself') },
+      ],
+    },
+  },
+  ({ trailer, deceleration, own }) => trailer * deceleration - own,
+)
+
 /** Axle loads of the car while it brakes with a trailer. */
 export const axlesBraking = formula(
   {

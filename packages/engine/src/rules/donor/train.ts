@@ -1,7 +1,9 @@
 import type { Model } from '../../model/model.ts'
 import { type Train, towing, train } from '../../studies/donor/train.ts'
+import { trainBraking } from '../../studies/donor/train-braking.ts'
 import { type Ask, type Gaps, isGaps } from '../../studies/study.ts'
-
+import { isGap } from '../../working/value.ts'
+import { limitFact, withoutSet } from '../limits.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
 
 const PLATE = { work: 'practice', place: 'towing figures on the plate of the car and of its coupling' } as const
@@ -95,4 +97,70 @@ export const trailerMass = rule({
       }
     }),
   spoil: { sample: 'badger', edits: [{ path: 'trips.trailers.stock.mass', now: '1600 kg' }], item: 'towing' },
+})
+
+export const couplingStrong = rule({
+  id: 'coupling-strong',
+  title: 'The coupling is strong enough for car and trailer',
+  stage: 'donor',
+  harm: 'S3',
+  hazards: [],
+  source: { work: 'un-r55', place: 'D value on the plate of the coupling' },
+  caution: 'A coupling that breaks lets the trailer go. The D value needed grows with the gross mass of the car.',
+  judgements: (m, ask) =>
+    forTrains(m, ask, ['donor.towing.coupling-strength'], (item, t) => ({
+      item,
+      about: ['donor.towing.coupling-strength', 'donor.ratings.total', `trips.trailers.${t.trailer}.mass`],
+      found: t.strength,
+      side: 'at most',
+      limit: m.donor.towing.couplingStrength,
+      says: 'Car and trailer need a D value of {found}; the plate of the coupling says {limit}.',
+      remedies: [{ do: 'act', says: 'A stronger coupling, if the body takes it, or a lighter trailer.' }],
+    })),
+  spoil: { sample: 'otter', edits: [{ path: 'donor.towing.coupling-strength', now: '7 kN' }], item: 'towing' },
+})
+
+export const stopsWithTrailer = rule({
+  id: 'stops-with-trailer',
+  title: 'The car stops a trailer without brakes as the rule set asks',
+  stage: 'donor',
+  harm: 'S3',
+  hazards: [],
+  source: { work: 'rule-set', place: 'deceleration with an unbraked trailer' },
+  caution: 'A trailer without brakes lengthens every stop and pushes the car.',
+  judgements: (m, ask, limits) => {
+    const pulled = towing(m.brief.loads)
+    if (pulled.length === 0) return doesNotApply('no load case has a trailer', ['brief.loads'])
+    if (isGap(limits)) return withoutSet(limits)
+    const row = limits('brakes.trailer'),
+      answer = ask(trainBraking)
+    if (!row || typeof row.requirement.value !== 'number') return doesNotApply('the rule set has no row on this', ['brief.rules'])
+    const limit = limitFact(row, row.requirement.value, { unit: 'm/s²', shows: 'acceleration' })
+    return pulled.map(([item, name]): Judgement => {
+      const about = [`trips.trailers.${name}`, 'donor.brakes.deceleration'],
+        braked = m.trips.trailers[name]?.braked
+      if (braked && !isGap(braked) && braked.value === 'yes')
+        return { item, about, says: 'The trailer brakes.', doesNotApply: 'the trailer has brakes' }
+      const found = isGaps(answer) ? answer : (answer.cases[item]?.deceleration ?? (braked && isGap(braked) ? braked : { gaps: [] }))
+      return {
+        item,
+        about,
+        found,
+        side: 'at least',
+        limit,
+        requirement: row,
+        says: 'With the trailer on, the car slows down by {found} at most; the rule set asks for {limit}.',
+        remedies: [{ do: 'act', says: 'A trailer with brakes, or a lighter one.' }],
+      }
+    })
+  },
+  spoil: {
+    sample: 'badger',
+    edits: [
+      { path: 'brief.rules', now: 'de' },
+      { path: 'trips.trailers.stock.braked', now: 'no' },
+      { path: 'donor.brakes.deceleration', now: '6.5 m/s2' },
+    ],
+    item: 'towing',
+  },
 })

@@ -74,6 +74,7 @@ export const de: RuleSet = {
       clause: '§41(18)',
     }),
     stvzo('brakes.service', 'min', 5, 'm/s²', { for: 'cars still under the national figures', clause: '§41(4)' }),
+    stvzo('brakes.trailer', 'min', 5, 'm/s²', { for: 'cars still under the national figures', clause: '§41(4), (12)' }),
     stvzo('brakes.secondary', 'min', 44, '% of service', {
       for: 'cars still under the national figures',
       clause: '§41(4a)',

@@ -147,6 +147,7 @@ const table = {
   'park.device': ['S3', 'D', 'device that holds the parked car, with warning'],
   'brakes.rule': ['S3', 'P', 'braking rule that applies'],
   'brakes.service': ['S3', 'P', 'deceleration of the service brake'],
+  'brakes.trailer': ['S3', 'P', 'deceleration with an unbraked trailer'],
   'brakes.pedal': ['S3', 'P', 'pedal force'],
   'brakes.park': ['S3', 'P', 'parking brake'],
   'brakes.secondary': ['S3', 'P', 'braking left after a partial failure'],

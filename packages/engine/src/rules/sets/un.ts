@@ -130,6 +130,7 @@ export const un: RuleSet = {
       remark: 'called by the sets it, ch',
     }),
     recalled('brakes.service', 'min', 6.43, 'm/s²', { for: 'M1, from 100 km/h', clause: 'R13-H Annex 3' }),
+    recalled('brakes.trailer', 'min', 5.4, 'm/s²', { for: 'M1, by calculation, laden and at kerb', clause: 'R13-H Annex 3' }),
     recalled('brakes.pedal', 'range', [65, 500], 'N', { for: 'M1', clause: 'R13-H Annex 3' }),
     recalled('brakes.park', 'min', 20, '% gradient', { for: 'M1 laden', clause: 'R13-H Annex 3' }),
     recalled('brakes.stop-lamp.off', 'max', 0.7, 'm/s²', {
