@@ -87,6 +87,27 @@ describe('the roadster, wrong on purpose', () => {
     // 7 200 rpm at the gearbox input in second: 7200/60·2π·0.2798/7.644.
     expect(wrong.value('gear.fastest@main second')).toBeCloseTo(((7200 / 60) * 2 * Math.PI * 0.27989) / 7.644, 1)
   })
+  it('says of each gear what goes into the box, what it pulls for ever, and whether it is of use', () => {
+    const rows = car('lapwing', [{ path: 'donor.gearbox.input-torque', now: '260 Nm' }]).table('gear.gears@main')?.rows ?? []
+    expect(rows.map(r => [r.name, r.cells['slips'], r.cells['usable']])).toEqual([
+      ['first', 'yes', 'no: too slow for the top speed wanted'],
+      ['second', 'no', 'no: too slow for the top speed wanted'],
+      ['third', 'no', 'yes'],
+      ['fourth', 'no', 'yes'],
+      ['fifth', 'no', 'no: too weak for a hill wanted'],
+    ])
+    expect(wrong.value('kept.input@main first')).toBeLessThan(wrong.value('kept.input@main third'))
+    const weak = car('lapwing', [{ path: 'donor.gearbox.input-torque', now: '200 Nm' }]).table('gear.gears@main')?.rows ?? []
+    expect(weak.find(r => r.name === 'third')?.cells['usable']).toContain('too much torque for the gearbox')
+    expect(weak.find(r => r.name === 'first')?.cells['usable']).not.toContain('torque')
+    expect(wrong.value('gear.motor-speed@main first')).toBeCloseTo((15480 / 60) * 2 * Math.PI, -1)
+    expect(wrong.value('gear.continuous-pull@main third')).toBeCloseTo(0.44 * wrong.value('gear.pull@main third'), 6)
+  })
+  it('leaves the other gears’ torque open, and nothing else, where the ratio of an unused gear is not known', () => {
+    expect(car('lapwing', [{ path: 'donor.gearbox.gears.first', now: null }]).rule('gearbox-speed', 'main top-speed')?.outcome).toBe(
+      'sound',
+    )
+  })
   it('loses power with a cold or low battery, never gains by it', () => {
     const at = (point: string): number => wrong.value(`battery-pull.power@main ${point}`)
     for (const cells of ['cold', 'mild', 'hot']) {

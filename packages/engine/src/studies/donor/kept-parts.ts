@@ -18,6 +18,8 @@ export type KeptParts = {
   readonly box: Into | undefined
   readonly transfer: Into | undefined
   readonly axle: Into | undefined
+  /** Motor torque that comes through in every gear of a kept box, used or not, and whether grip is what holds it back. */
+  readonly gears: Readonly<Record<string, { readonly torque: Value; readonly slips: boolean }>>
 }
 
 type Way = { readonly gear: string | undefined; readonly range: Fact<TransferRange> | undefined }
@@ -50,6 +52,12 @@ function unitReads(m: Model, ask: Ask, name: string, u: DriveUnit) {
     ownAxle: isGap(u.finalDrive) ? null : u.finalDrive,
     ways: ways.map(w => [w.gear, w.range && `${w.range.value} range`].filter(Boolean).join(', ')),
     steps: ways.map(w => steps(m, u, w.gear, w.range)),
+    gears: ways.map(w => w.gear ?? ''),
+    spare: Object.keys(m.donor.gearbox.gears).flatMap(gear =>
+      isGap(u.through) || u.through.value !== 'kept gearbox' || ways.some(w => w.gear === gear)
+        ? []
+        : [maybe({ name: [gear], steps: steps(m, u, gear) })],
+    ),
     cases: Object.keys(m.brief.loads).map(c => from(loads, l => ({ laden: l.cases[c] as Laden | Gaps }))),
     grip: m.donor.grip.dry,
     height: heightOf(m, ask),
@@ -78,10 +86,7 @@ function parts(make: Maker, u: UnitKnown, name: string): KeptParts {
     box = u.through.value === 'kept gearbox',
     transferred = u.transfer !== null && u.transfer.value !== 'none'
   const share = gripShare(make, u, e.axle, name)
-  const gears = u.ways.map((gear, g) => {
-    const all = u.steps[g] as unknown as readonly Value[],
-      item = gear === '' ? name : `${name} ${gear}`,
-      own = u.steps[g]?.length ?? 0
+  const through = (item: string, all: readonly Value[]): { torque: Value; slips: boolean } => {
     const ratio = make.work('ratio', totalRatio, { steps: all }, { item, label: `Total ratio, ${item}` })
     const slip =
       share &&
@@ -94,6 +99,13 @@ function parts(make: Maker, u: UnitKnown, name: string): KeptParts {
     const torque = slip
       ? make.work('input', torqueThrough, { torque: e.peakTorque, slip }, { item, label: `Motor torque that comes through, ${item}` })
       : e.peakTorque
+    return { torque, slips: slip !== undefined && slip.value < e.peakTorque.value }
+  }
+  const gears = u.ways.map((gear, g) => {
+    const all = u.steps[g] as unknown as readonly Value[],
+      item = gear === '' ? name : `${name} ${gear}`,
+      own = u.steps[g]?.length ?? 0,
+      { torque, slips } = through(item, all)
     const behind = (key: string, what: string, used: readonly Value[]): { torque: Value; ratio: Value } => {
       const to =
         used.length === 1
@@ -103,6 +115,7 @@ function parts(make: Maker, u: UnitKnown, name: string): KeptParts {
     }
     return {
       gear,
+      slips,
       box: { torque, ratio: undefined },
       transfer: transferred ? behind('transfer', 'transfer case', all.slice(0, 1)) : undefined,
       axle: u.ownAxle === null ? behind('axle', 'axle', all.slice(0, own - 1)) : undefined,
@@ -129,6 +142,15 @@ function parts(make: Maker, u: UnitKnown, name: string): KeptParts {
     box: box ? worst('into-box', 'box', 'Greatest torque into the gearbox') : undefined,
     transfer: worst('into-transfer', 'transfer', 'Greatest torque into the transfer case'),
     axle: worst('into-axle', 'axle', 'Greatest torque into the axle'),
+    gears: Object.fromEntries([
+      // Where a gear is used in two ranges, the usual one comes first and counts.
+      ...gears.map((g, i) => [u.gears[i] as string, { torque: g.box.torque, slips: g.slips }] as const).reverse(),
+      ...u.spare.flatMap(s => {
+        if (isGaps(s)) return []
+        const gear = s.name[0] as string
+        return [[gear, through(`${name} ${gear}`, s.steps as unknown as readonly Value[])] as const]
+      }),
+    ]),
   }
 }
 

@@ -1,14 +1,24 @@
-import { axleRatioChange, leastSpeed, roadSpeed } from '../../drive/speeds.ts'
+import { axleRatioChange, leastSpeed, motorSpeed, roadSpeed } from '../../drive/speeds.ts'
 import { totalRatio, wheelForce } from '../../drive/wheel-force.ts'
 import { speedometerScale } from '../../vehicle/speedometer.ts'
 import { type Field, type Figure, isGap, type Value } from '../../working/value.ts'
+import { type KeptParts, keptParts } from '../donor/kept-parts.ts'
 import { rolling } from '../donor/rolling.ts'
+import { wantedSpeed } from '../donor/wanted-speed.ts'
 import { from, type Gaps, isGaps, maybe, study } from '../study.ts'
 import { type Envelope, envelopes } from './envelopes.ts'
 import { hillStart } from './hill-start.ts'
 import { shifts, steps } from './ratios.ts'
 
-export type Gear = { readonly name: string; readonly ratio: Figure; readonly fastest: Value; readonly pull: Figure }
+export type Gear = {
+  readonly name: string
+  readonly ratio: Figure
+  readonly fastest: Value
+  readonly pull: Figure
+  readonly lasting: Figure | undefined
+  readonly turns: Figure | undefined
+  readonly through: KeptParts['gears'][string] | undefined
+}
 export type Gears = { readonly unit: string; readonly gears: readonly Gear[]; readonly speedometer?: Figure }
 
 /** The gears of a kept box with the motor in front: how fast each may go, what each pulls, which is needed at all. */
@@ -30,6 +40,9 @@ export const gears = study({
           radius: from(ask(rolling), r => r.radius),
           gears: Object.keys(m.donor.gearbox.gears).map(gear => ({ gear, steps: steps(m, u, gear) })),
           box: isGap(m.donor.gearbox.inputSpeed) ? null : m.donor.gearbox.inputSpeed,
+          stands: isGap(m.donor.gearbox.inputTorque) ? null : m.donor.gearbox.inputTorque,
+          wanted: maybe(wantedSpeed(m)),
+          through: maybe(from(ask(keptParts), p => p.units[name] as KeptParts | Gaps)),
           axle: isGap(u.finalDrive) || isGap(m.donor.finalDrive) ? null : { now: u.finalDrive, before: m.donor.finalDrive },
         }),
       ),
@@ -80,6 +93,23 @@ export const gears = study({
               { torque: e.peakTorque, ratio, efficiency: e.efficiency, radius: u.radius },
               { item, label: `Peak pull in ${gear}` },
             ),
+            lasting: isGaps(e.continuous)
+              ? undefined
+              : make.work(
+                  'continuous-pull',
+                  wheelForce,
+                  { torque: e.continuous.torque, ratio, efficiency: e.efficiency, radius: u.radius },
+                  { item, label: `Continuous pull in ${gear}` },
+                ),
+            turns: isGaps(u.wanted)
+              ? undefined
+              : make.work(
+                  'motor-speed',
+                  motorSpeed,
+                  { speed: u.wanted, radius: u.radius, ratio },
+                  { item, label: `Motor speed at the top speed wanted, ${gear}` },
+                ),
+            through: isGaps(u.through) ? undefined : (u.through as unknown as KeptParts).gears[gear],
           }
         })
         const starts = isGaps(known.starts)
@@ -88,6 +118,14 @@ export const gears = study({
               isGaps(g) ? [] : [g.need],
             )
         const does = (g: Gear): boolean => starts.every(need => g.pull.value >= need.value)
+        const stands = u.stands as Value | null,
+          wanted = isGaps(u.wanted) ? undefined : u.wanted
+        /** What speaks against a gear; who shifts need not be able to do everything in one. */
+        const against = (g: Gear): readonly string[] => [
+          ...(stands && g.through && g.through.torque.value > stands.value ? ['too much torque for the gearbox'] : []),
+          ...(u.held && wanted && g.fastest.value < wanted.value ? ['too slow for the top speed wanted'] : []),
+          ...(u.held && starts.length > 0 && !does(g) ? ['too weak for a hill wanted'] : []),
+        ]
         const tallest = [...list].sort((a, b) => a.ratio.value - b.ratio.value).find(does)
         make.table(
           'gears',
@@ -97,7 +135,13 @@ export const gears = study({
               { key: 'ratio', label: 'total ratio' },
               { key: 'fastest', label: 'never shift down into it above', unit: 'm/s', shows: 'speed' },
               { key: 'pull', label: 'peak pull', unit: 'N' },
+              { key: 'lasting', label: 'continuous pull', unit: 'N' },
+              { key: 'torque', label: 'most torque into the gearbox', unit: 'N·m' },
+              { key: 'stands', label: 'gearbox rated for', unit: 'N·m' },
+              { key: 'slips', label: 'tyres slip before that' },
+              { key: 'turns', label: 'motor at the top speed wanted', unit: 'rad/s', shows: 'rotational speed' },
               { key: 'starts', label: 'pulls away on every hill wanted' },
+              { key: 'usable', label: 'usable' },
               { key: 'use', label: '' },
             ],
             rows: list.map(g => ({
@@ -106,6 +150,12 @@ export const gears = study({
                 ratio: g.ratio,
                 fastest: g.fastest,
                 pull: g.pull,
+                lasting: g.lasting,
+                torque: g.through?.torque,
+                stands: stands ?? undefined,
+                slips: g.through === undefined ? '' : g.through.slips ? 'yes' : 'no',
+                turns: g.turns,
+                usable: against(g).length ? `no: ${against(g).join(', ')}` : stands ? 'yes' : 'yes, if the gearbox stands the torque',
                 starts: starts.length === 0 ? 'no hill start wanted' : does(g) ? 'yes' : 'no',
                 use: g.name === u.held?.value ? 'held' : tallest && g.ratio.value > tallest.ratio.value ? 'not needed to pull away' : '',
               },
