@@ -13,6 +13,7 @@ function car(
   gaps: (study: string) => readonly string[]
   rule: (id: string, item?: string) => Finding | undefined
   table: (id: string) => NonNullable<ReturnType<Assessment['tables']['get']>> | undefined
+  trace: (id: string) => NonNullable<ReturnType<Assessment['traces']['get']>> | undefined
 } {
   const done = applyEdits(textOf(name), edits)
   if (!done.ok) throw new Error(`${done.problem.path}: ${done.problem.what}`)
@@ -27,6 +28,7 @@ function car(
     gaps: study => of(study)?.missing.map(g => g.path) ?? [],
     rule: (id, item) => findings(RULES.find(r => r.id === id) as (typeof RULES)[number], answers).find(f => f.item === item),
     table: id => of(id.slice(0, id.indexOf('.')))?.tables.find(t => t.id === id),
+    trace: id => of(id.slice(0, id.indexOf('.')))?.traces.find(t => t.id === id),
   }
 }
 const KMH = 1 / 3.6
@@ -107,6 +109,17 @@ describe('the roadster, wrong on purpose', () => {
     expect(car('lapwing', [{ path: 'donor.gearbox.gears.first', now: null }]).rule('gearbox-speed', 'main top-speed')?.outcome).toBe(
       'sound',
     )
+  })
+  it('shows in every gear what charge and cold leave of the pull, for a while and for ever', () => {
+    for (const gear of ['first', 'fourth']) {
+      const peak = wrong.trace(`tractive.pull-by-charge@main ${gear}`),
+        lasting = wrong.trace(`tractive.continuous-by-charge@main ${gear}`)
+      expect(peak?.series.length).toBe(9)
+      expect(lasting?.series.length).toBe(9)
+      for (const [k, s] of lasting?.series.entries() ?? [])
+        s.values.forEach((f, i) => expect(f).toBeLessThanOrEqual((peak?.series[k]?.values[i] as number) + 1e-9))
+    }
+    expect(car('wren').trace('tractive.continuous-by-charge@front')?.series.length).toBe(9)
   })
   it('loses power with a cold or low battery, never gains by it', () => {
     const at = (point: string): number => wrong.value(`battery-pull.power@main ${point}`)

@@ -94,7 +94,7 @@ export const tractive = study({
         },
         name,
       )
-      byCharge(make, name, u, k.battery, p, axis, pull)
+      byCharge(make, name, u, k.battery, p, box && !isGaps(box) ? box : undefined, axis, pull)
     }
     const sum = (which: 'peak' | 'continuous'): Float64Array =>
       speeds.map((_, i) => own.reduce((f, series) => f + (series.find(x => x.name.endsWith(which))?.values[i] ?? 0), 0))
@@ -161,30 +161,57 @@ function carried(s: Situation, p: P, speeds: Float64Array): Float64Array {
     return (out[0] as number) + (out[1] as number)
   })
 }
+type Drawn = (u: number, ratio: number, torque: number, power: number) => Float64Array
+/** One trace for each gear, for a while and for ever: nine curves are as many as can be read. */
 function byCharge(
   make: Maker,
   name: string,
   u: number,
   battery: unknown,
   p: P,
+  box: Gears | undefined,
   axis: Trace['axis'],
-  pull: (u: number, ratio: number, torque: number, power: number) => Float64Array,
+  pull: Drawn,
 ): void {
   if (isGaps(battery)) return
-  make.trace(
-    'pull-by-charge',
-    {
-      label: `Pull of ${name} by charge and temperature of the cells`,
-      axis,
-      series: POINTS.flatMap(point => {
-        const power = (battery as Record<string, FromBattery>)[point.name]?.units[name]?.power
-        if (!power) return []
-        const values = pull(u, ratioOf(p, u).value, (p.motors.torque[u] as Value).value, power.value)
-        return [{ name: point.name, label: `${point.charge} charge, ${point.cells} cells`, unit: 'N', values }]
-      }),
-    },
-    name,
-  )
+  const lasting = p.lasting[u]
+  const curves = (ratio: number, torque: Value, power: (point: string) => number | undefined): Series[] =>
+    POINTS.flatMap(point => {
+      const most = power(point.name)
+      return most === undefined
+        ? []
+        : [
+            {
+              name: point.name,
+              label: `${point.charge} charge, ${point.cells} cells`,
+              unit: 'N',
+              values: pull(u, ratio, torque.value, most),
+            },
+          ]
+    })
+  const peak = (point: string): number | undefined => (battery as Record<string, FromBattery>)[point]?.units[name]?.power.value
+  for (const { ratio, item } of box?.gears.map(g => ({ ratio: g.ratio.value, item: `${name} ${g.name}` })) ?? [
+    { ratio: ratioOf(p, u).value, item: name },
+  ]) {
+    const label = `Pull of ${item} by charge and temperature of the cells`
+    make.trace('pull-by-charge', { label, axis, series: curves(ratio, p.motors.torque[u] as Value, peak) }, item)
+    if (lasting?.battery)
+      make.trace(
+        'continuous-by-charge',
+        {
+          label: `${label}, continuously`,
+          axis,
+          series: curves(ratio, p.winding.ratedTorque[u] as Value, point =>
+            Math.min(
+              (p.winding.ratedPower[u] as Value).value,
+              lasting.battery?.points[point]?.value ?? Number.POSITIVE_INFINITY,
+              peak(point) ?? Number.POSITIVE_INFINITY,
+            ),
+          ),
+        },
+        item,
+      )
+  }
 }
 type Old = {
   power: Value
