@@ -78,7 +78,7 @@ export const curveOrMap = (values: readonly Float64Array[]): FileDatum =>
     : surface(values as [Float64Array, Float64Array, Float64Array])
 
 /** A column in coherent SI, by what its unit makes of 0 and 1: every unit of the file format is a straight line. */
-function inSi({ name, unit = '', values }: NumberColumn, kind: Kind): Float64Array | { found: string; accepted: string } {
+export function inSi({ name, unit = '', values }: NumberColumn, kind: Kind): Float64Array | { found: string; accepted: string } {
   const at = (n: number): number | undefined => {
     const got = readQuantity(unit === '1' ? String(n) : `${n} ${unit}`.trim(), kind)
     return got.ok ? got.quantity.value : undefined

@@ -4,6 +4,7 @@ import { Command, CommanderError, InvalidArgumentError, Option } from 'commander
 import { printAssessment } from './assess.ts'
 import { acceptance, change, editOf, findingNamed, remedyEdits } from './change.ts'
 import { chosenSeries, drawTrace } from './chart.ts'
+import { coastDownEdits } from './coast-down.ts'
 import { comparisonJson, printComparison } from './compare.ts'
 import { completion } from './completion.ts'
 import { cardJson, compute, formulaNamed, inputsOf, printCard, printChapters } from './handbook.ts'
@@ -236,6 +237,21 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
     .action((file: string, table: string, o: Trying) => {
       const edits = moduleEdits(table, load(file, Boolean(o.strict)).model)
       code = outcomeExit(change(file, edits, { ...o, command: 'modules' }, t))
+    })
+
+  strict(
+    program
+      .command('coast-down')
+      .argument('<file>')
+      .argument('<logs...>', 'CSV logs with time and speed; one run or several in each')
+      .description('Tries a logged coast-down: finds the runs in neutral and fills the speed steps.'),
+  )
+    .option('--write', 'keep them in the file')
+    .option(...FIGURES)
+    .action((file: string, logs: string[], o: Trying) => {
+      const { edits, found } = coastDownEdits(logs, load(file, Boolean(o.strict)).model)
+      if (!o.json) for (const line of [...found, '']) t.out(line)
+      code = outcomeExit(change(file, edits, { ...o, command: 'coast-down' }, t))
     })
 
   strict(
