@@ -6,7 +6,7 @@ import { Refusal } from './load.ts'
 export type Start = { name?: string; engine?: string; driven?: string; body?: string; rules?: string; weight?: string; out?: string }
 
 const fields = SECTIONS.donor.fields
-const CHOICES = {
+export const CHOICES = {
   engine: fields['engine-position'].oneOf,
   driven: fields['driven-wheels'].oneOf,
   body: fields.body.oneOf,

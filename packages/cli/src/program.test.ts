@@ -334,7 +334,47 @@ describe('the rest of the command line', () => {
     expect((await command(['assess', fileOf('wren'), '--units', 'cubits'])).code).toBe(2)
     expect((await command(['--help'])).code).toBe(0)
   })
-  it.each(['bash', 'zsh', 'fish'])('completes in %s', async shell => expect((await command(['completion', shell])).out).toContain('assess'))
+  it.each(['bash', 'zsh', 'fish'])('completes commands, options, rules and formulas in %s', async shell => {
+    const { out } = await command(['completion', shell])
+    for (const word of [
+      'assess',
+      'coast-down',
+      'figures',
+      'write',
+      'reason',
+      'out',
+      'series',
+      'metric',
+      'hill-start',
+      'wheel-force',
+      'junction-box',
+    ])
+      expect(out, word).toContain(word)
+  })
+  it.skipIf(spawnSync('bash', ['-c', 'true']).status !== 0)('offers in bash what fits the command', async () => {
+    const { out } = await command(['completion', 'bash'])
+    const offered = (...words: string[]): string[] =>
+      spawnSync(
+        'bash',
+        [
+          '-c',
+          `${out}\nCOMP_WORDS=(ampwright ${words.map(w => `'${w}'`).join(' ')}); COMP_CWORD=${words.length}; _ampwright; echo "\${COMPREPLY[@]}"`,
+        ],
+        {
+          encoding: 'utf8',
+          cwd: join(root, 'samples'),
+        },
+      )
+        .stdout.trim()
+        .split(' ')
+    expect(offered('as')).toEqual(['assess'])
+    expect(offered('accept', '--')).toEqual(expect.arrayContaining(['--by', '--reason', '--scope', '--date', '--write', '--json']))
+    expect(offered('assess', '--w')).toEqual([''])
+    expect(offered('assess', '--units', 'u')).toEqual(['us', 'uk'])
+    expect(offered('assess', 'lap')).toEqual(['lapwing.conversion.yaml'])
+    expect(offered('remedy', 'lapwing.conversion.yaml', 'hill-s')).toEqual(['hill-start'])
+    expect(offered('handbook', 'wheel-fo')).toEqual(['wheel-force'])
+  })
 })
 
 describe('the JSON Schema of the file', () => {

@@ -13,7 +13,7 @@ import { assessWithProgress } from './judged.ts'
 import { load, Refusal } from './load.ts'
 import { moduleEdits } from './modules.ts'
 import { nearestId } from './nearest-id.ts'
-import { newConversion, type Start } from './new-conversion.ts'
+import { CHOICES, newConversion, type Start } from './new-conversion.ts'
 import { classesJson, partsOf, printClasses, printParts } from './parts.ts'
 import { filled } from './shown.ts'
 import { printSurvey, survey } from './survey.ts'
@@ -261,10 +261,10 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
       .argument('<finding>', 'rule, or rule@item')
       .description('Takes responsibility for a finding that is not sound. It lapses when what it rests on changes.'),
   )
-    .requiredOption('--by <name>')
-    .requiredOption('--reason <words>')
-    .requiredOption('--scope <words>')
-    .requiredOption('--date <yyyy-mm-dd>')
+    .requiredOption('--by <name>', 'who accepts it')
+    .requiredOption('--reason <words>', 'why it may stay so')
+    .requiredOption('--scope <words>', 'what it holds for')
+    .requiredOption('--date <yyyy-mm-dd>', 'the day')
     .option('--write', 'keep it in the file')
     .option(...FIGURES)
     .action((file: string, name: string, o: Trying & { by: string; reason: string; scope: string; date: string }) => {
@@ -316,15 +316,15 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
     .command('completion')
     .argument('<shell>', 'bash, zsh or fish')
     .description('A script that completes commands in a shell.')
-    .action((shell: string) => t.out(completion(shell)))
+    .action((shell: string) => t.out(completion(shell, program)))
   program
     .command('new')
     .argument('[name]', 'name of the car')
     .description('Starts a conversion file; asks on a terminal for what the flags leave out.')
-    .option('--engine <position>', 'engine position')
-    .option('--driven <wheels>', 'driven wheels')
-    .option('--body <class>', 'body')
-    .option('--rules <set>', 'rule set')
+    .option('--engine <position>', `engine position: ${CHOICES.engine.join(', ')}`)
+    .option('--driven <wheels>', `driven wheels: ${CHOICES.driven.join(', ')}`)
+    .option('--body <class>', `body: ${CHOICES.body.join(', ')}`)
+    .option('--rules <set>', `rule set: ${CHOICES.rules.join(', ')}`)
     .option('--weight <mass>', 'mass as weighed')
     .option('--out <file>', 'where to write it')
     .action(async (name: string | undefined, o: Start) => {
