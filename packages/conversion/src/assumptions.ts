@@ -54,6 +54,18 @@ export const lossFactor = (): Assumption | undefined => offered(classLossFactor(
 export const rotorInertia = (): Assumption | undefined => offered(classRotorInertia())
 export const windingLimit = (): Assumption | undefined => offered(classWindingLimit())
 export const coolantTemperature = (): Assumption | undefined => offered(classCoolant())
+/** A part of a few kilograms that has no place yet: somewhere between the axles. Motors and battery boxes are decisions and stay gaps. */
+export const placeOfSmallPart = (near: Near): Assumption | undefined => {
+  const wheelbase = near.value('donor.wheelbase')
+  return wheelbase === undefined
+    ? undefined
+    : {
+        value: wheelbase / 2,
+        half: wheelbase / 2,
+        note: 'somewhere between the axles',
+        source: { work: 'practice', place: 'small parts stand between the axles', mark: 'common practice' },
+      }
+}
 /** Time without pull in one gear change. */
 export const shiftTime = (near: Near): Assumption | undefined => offered(classShiftTime(near.word('./shifting')))
 

@@ -1,4 +1,4 @@
-import { chargerEfficiency, chargeTaper, standingPower } from '../assumptions.ts'
+import { chargerEfficiency, chargeTaper, placeOfSmallPart, standingPower } from '../assumptions.ts'
 import { choice, file, group, mapOf, part, quantity } from '../schema/field.ts'
 import { ALONG, UP } from '../schema/reach.ts'
 
@@ -41,7 +41,7 @@ export const charging = group(
         measure: WEIGH,
         says: 'Not asked where a charger is among the parts put in.',
       }),
-      x: quantity('length', 'charger behind the front axle', 'x', { ...ALONG, measure: TAPE }),
+      x: quantity('length', 'charger behind the front axle', 'x', { ...ALONG, measure: TAPE, assume: placeOfSmallPart }),
       z: quantity('length', 'charger above the ground', 'z', { ...UP, measure: TAPE }),
       price: quantity('money', 'price of the charger', 'k_ch', {
         least: 0,

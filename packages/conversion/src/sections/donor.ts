@@ -8,6 +8,7 @@ import {
   inputInertia,
   loadedShare,
   oldEfficiency,
+  placeOfSmallPart,
   rollingFactor,
   rollingResistance,
   wheelInertia,
@@ -45,7 +46,6 @@ const passed = (label: string, symbol: string): QuantityField<'time'> =>
 
 const usual = (label: string) => choice(`${label}: where it is`, ['with another part', 'not fitted'])
 
-/** Parts that leave have a place only while they are still in. */
 /** Classes of parts that have no place of their own in the file; they bring their mass and price. */
 const PUT_IN = [
   'dc-dc',
@@ -69,9 +69,15 @@ const PUT_IN = [
   'charge-inlet',
   'battery-12v',
 ]
+/** Parts that leave have a place only while they are still in; they and their masses are many, so theirs is never assumed. */
 const ledgerOf = (until: 'any time' | typeof BEFORE) => ({
   mass: quantity('mass', 'mass', 'm', { least: 0, most: 5000, measure: HANGING, until: 'any time' }),
-  x: quantity('length', 'behind the front axle', 'x', { ...ALONG, measure: TAPE, until }),
+  x: quantity('length', 'behind the front axle', 'x', {
+    ...ALONG,
+    measure: TAPE,
+    until,
+    ...(until === 'any time' ? { assume: placeOfSmallPart } : {}),
+  }),
   z: quantity('length', 'above the ground', 'z', { ...UP, measure: TAPE, until }),
 })
 
