@@ -396,6 +396,10 @@ describe('what age does to resistance', () => {
     const gained = value(life, 'life.standing.resistance') + value(life, 'life.cycling.resistance')
     expect(value(life, 'life.resistance@half and half')).toBeCloseTo(1 + gained, 9)
   })
+  it('looks no year ahead of a pack that gives nothing', () => {
+    const life = figuresOf('lapwing', 'life', { 'pack.salvage.m06.resistance': '2.99 Ω' })
+    expect([...life.keys()].filter(id => id.startsWith('life.health'))).toEqual([])
+  })
   it.each(['NCA', 'LTO'])('says that no law is known for %s, instead of nothing', chemistry => {
     const done = applyEdits(textOf('otter'), [{ path: 'pack.module.chemistry', now: chemistry }])
     const life = STUDIES.find(s => s.id === 'life')

@@ -94,6 +94,8 @@ export const packLife = study({
     const distance = make.work('distance', distanceInAll, { perYear: k.perYear, time }, { label: 'Distance driven by then' })
     const consumption = make.work('consumption', greatestConsumption, { each: k.uses as readonly Value[] })
     const cycles = make.work('cycles', fullCycles, { distance, consumption, energy: k.energy as Value }, { label: 'Full cycles by then' })
+    // Cells that give nothing at this load drive no year: rules on their voltage say so.
+    if (!Number.isFinite(cycles.value)) return { after: {}, resistance: {} }
     const law =
       k.chemistry.value === 'LFP'
         ? iron(make, { top, depth, mean, swing, time, cycles })
