@@ -41,6 +41,11 @@ describe('what the parts cost', () => {
     expect(rule && findings(rule, new Answers(conversionOf(text).model))).toMatchObject([{ outcome: 'unanswered' }])
   })
 
+  it('counts the charger once, where it is among the parts put in', () => {
+    const both = edited(textOf('lapwing'), { 'charging.charger.price': '450 €' })
+    expect(figuresOf(both, cost).get('cost.parts')).toBeCloseTo(figuresOf(textOf('lapwing'), cost).get('cost.parts') ?? 0, 6)
+  })
+
   it('takes the price of a part of the catalogue, marked as assumed, with its band', () => {
     const text = edited(textOf('lapwing'), { 'drive.units.main.motor.price': null, 'drive.units.main.motor.part': 'motor-pm-100kw@1' })
     const fact = (

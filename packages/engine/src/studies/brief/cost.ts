@@ -1,7 +1,7 @@
 import { partsCost, severalPriced } from '../../cost/parts.ts'
 import type { Model } from '../../model/model.ts'
 import { type Field, type Figure, type Gap, isGap, type Value } from '../../working/value.ts'
-import { standsAlone } from '../donor/ledger.ts'
+import { ownCharger, standsAlone } from '../donor/ledger.ts'
 import { type Gaps, isGaps, maybe, once, study } from '../study.ts'
 
 /** Something bought, by name; a motor without a price is a gap, never a zero. */
@@ -14,14 +14,14 @@ export type Cost = {
   readonly pack: Figure | Gaps
 }
 
-/** Everything bought singly: what the donor's list puts in, motors, inverters, what the brief prices beside. The charger where it is priced by itself. */
+/** Everything bought singly: what the donor's list puts in, motors, inverters, what the brief prices beside. The charger where it is priced by itself and not among the parts put in. */
 function single(m: Model): readonly Item[] {
   const units = Object.entries(m.drive.units)
   return [
     ...Object.entries(m.donor.added).map(([name, i]) => ({ name, price: i.price })),
     ...units.map(([name, u]) => ({ name: `motor of ${name}`, price: u.motor.price })),
     ...units.filter(([, u]) => standsAlone(u)).map(([name, u]) => ({ name: `inverter of ${name}`, price: u.inverter.price })),
-    ...(isGap(m.charging.charger.price) ? [] : [{ name: 'on-board charger', price: m.charging.charger.price }]),
+    ...(isGap(m.charging.charger.price) || !ownCharger(m) ? [] : [{ name: 'on-board charger', price: m.charging.charger.price }]),
     ...Object.entries(m.brief.prices).map(([name, price]) => ({ name, price })),
   ]
 }

@@ -25,7 +25,7 @@ export const standsAlone = ({ part, inverter: i }: DriveUnit): boolean =>
   i.given && (isGap(part) || !isGap(i.part) || !isGap(i.mass) || !isGap(i.x))
 
 /** The charger by its own group, unless one is among the parts put in: then it was weighed there. */
-const ownCharger = ({ charging: { charger }, donor }: Model): boolean =>
+export const ownCharger = ({ charging: { charger }, donor }: Model): boolean =>
   charger.given && !Object.keys(donor.added).some(name => name.includes('charger'))
 
 /** Everything that goes in, by name: what the donor's list says, motors, inverters, charger. */
