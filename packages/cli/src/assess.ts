@@ -1,5 +1,5 @@
 import type { Conversion, System } from '@ampwright/conversion'
-import { type Assessment, type Finding, headlineOf, type Outcome, STUDIES, wantedOf } from '@ampwright/engine'
+import { type Assessment, type Finding, type Gap, headlineRows, type Outcome, STUDIES } from '@ampwright/engine'
 import { requirementLine } from './requirement.ts'
 import { filled, headed, shown } from './shown.ts'
 import { colours, columns, type Terminal, widthOf, wrapped } from './terminal.ts'
@@ -54,18 +54,26 @@ export function printAssessment(c: Conversion, a: Assessment, t: Terminal, syste
     t.out(k.dim(line))
 }
 
+/** What a goal still waits for: the first two by name. */
+const lacking = (gaps: readonly Gap[]): string =>
+  gaps.length === 0
+    ? ''
+    : `missing: ${gaps
+        .slice(0, 2)
+        .map(g => g.label)
+        .join('; ')}${gaps.length > 2 ? `; and ${gaps.length - 2} more` : ''}`
+
 /** What is always in view: best value and band, and what the brief or a rating asks of it. */
 function printHeadline(a: Assessment, t: Terminal, system: System): void {
-  const rows = headlineOf(a).map(f => {
-    const half = a.halves.get(f.id),
-      wanted = wantedOf(f, a.findings)
-    return [
-      wanted ? MARKS[wanted.outcome] : ' ',
-      headed(f.label),
-      shown(f, system, half),
-      wanted ? `${wanted.side} ${shown(wanted.limit, system)}` : '',
-    ] as const
-  })
+  const rows = headlineRows(a).map(
+    ({ label, figure, outcome, wanted, missing }) =>
+      [
+        outcome ? MARKS[outcome] : ' ',
+        headed(label),
+        figure ? shown(figure, system, a.halves.get(figure.id)) : '–',
+        wanted ? `${wanted.side} ${shown(wanted.limit, system)}` : lacking(missing),
+      ] as const,
+  )
   if (rows.length === 0) return
   t.out('')
   for (const line of columns(rows, t.width, 4)) t.out(line)

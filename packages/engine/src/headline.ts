@@ -1,8 +1,10 @@
 import type { Finding } from './rules/rule.ts'
-import type { Figure, Value } from './working/value.ts'
+import { type Figure, type Gap, isFigure, type Value } from './working/value.ts'
 
 /** Runs every car is timed over, whatever its brief asks; a goal of the brief goes before them. */
 const USUAL = /@(0-50|0-100|80-120|quarter mile)$/
+/** A charge by its time, or by the distance put back in the time there is. */
+const CHARGE = /^charge\.(time|distance-back)@/
 /** What is always in view, in this order; a pattern may match one figure for each goal or load case. */
 const HEADLINE: readonly RegExp[] = [
   /^range\.range@/,
@@ -10,7 +12,7 @@ const HEADLINE: readonly RegExp[] = [
   /^top-speed\.speed@/,
   /^climb\.slope@/,
   /^hill-start\.slope@/,
-  /^charge\.time@/,
+  CHARGE,
   /^ledger\.kerb$/,
   /^room\.to@.* axle$/,
   /^room\.payload$/,
@@ -26,16 +28,74 @@ export function headlineOf(a: Answered): readonly Figure[] {
     const found = numbers.filter(f => pattern.test(f.id))
     if (pattern.source.includes('room'))
       return found.length && pattern.source.includes('axle') ? [found.reduce((a, b) => (b.value < a.value ? b : a))] : found
+    if (pattern === CHARGE)
+      return found.filter(f => f.id.startsWith('charge.distance') || !a.figures.has(f.id.replace('charge.time', 'charge.distance-back')))
     const goals = found.filter(f => !USUAL.test(f.id))
     return goals.length ? goals : found.filter(f => f.id.endsWith('@0-100') || !USUAL.test(f.id))
   })
 }
 
-/** A headline figure with what is wanted of it, where a finding compares it with a limit. */
-export function wantedOf(
-  figure: Figure,
-  findings: readonly Finding[],
-): { readonly side: 'at most' | 'at least'; readonly limit: Value; readonly outcome: Finding['outcome'] } | undefined {
-  const f = findings.find(x => x.found && 'id' in x.found && x.found.id === figure.id && x.required)
-  return f?.required && { ...f.required, outcome: f.outcome }
+/** One line of the headline: a figure with what is wanted of it, or a goal that cannot be answered yet with what is missing. */
+export type HeadlineRow = {
+  readonly label: string
+  readonly figure?: Figure
+  readonly outcome?: Finding['outcome']
+  readonly wanted?: { readonly side: 'at most' | 'at least'; readonly limit: Value }
+  readonly missing: readonly Gap[]
 }
+/** Rules that judge a goal of the brief, named by their item, with the place of their figures in the headline and what a line without one is called. */
+const GOALS: Readonly<Record<string, readonly [place: RegExp, label: string]>> = {
+  range: [/^range\./, 'Range'],
+  acceleration: [/^acceleration\./, 'Time'],
+  'top-speed': [/^top-speed\./, 'Top speed'],
+  climb: [/^climb\./, 'Slope held'],
+  'hill-start': [/^hill-start\./, 'Hill start'],
+  charging: [/^charge\./, 'Charging'],
+}
+
+/** The headline line by line: every goal of the brief has its own, answered or not. */
+export function headlineRows(a: Answered & { readonly findings: readonly Finding[] }): readonly HeadlineRow[] {
+  const figures = headlineOf(a),
+    goals = Object.entries(GOALS).map(([rule, [place, label]]) => ({
+      place,
+      label,
+      findings: a.findings.filter(f => f.rule === rule && f.item),
+    }))
+  const judging = (figure: Figure): readonly Finding[] => {
+    const all = a.findings.filter(f => idOf(f) === figure.id && f.required)
+    const ofGoals = goals.flatMap(g =>
+      g.findings.filter(f => all.includes(f) || (f.found === undefined && g.place.test(figure.id) && figure.id.endsWith(`@${f.item}`))),
+    )
+    return ofGoals.length ? ofGoals : all.slice(0, 1)
+  }
+  const shown = new Set<Finding>()
+  const rowsOf = (figure: Figure): readonly HeadlineRow[] => {
+    const by = judging(figure)
+    for (const f of by) shown.add(f)
+    if (by.length === 0) return [{ label: figure.label, figure, missing: [] }]
+    return by.map(f => ({
+      label: by.length > 1 ? `${figure.label}, ${f.item}` : figure.label,
+      figure,
+      outcome: f.outcome,
+      ...(f.required ? { wanted: f.required } : {}),
+      missing: f.gaps,
+    }))
+  }
+  const answered = figures.map(figure => ({ figure, rows: rowsOf(figure) }))
+  const waiting = ({ label, findings }: (typeof goals)[number]): readonly HeadlineRow[] =>
+    findings
+      .filter(f => !shown.has(f) && f.outcome !== 'does not apply')
+      .map(f => ({
+        label: `${label}, ${f.item}`,
+        outcome: f.outcome,
+        ...(f.found && isFigure(f.found) ? { figure: f.found } : {}),
+        ...(f.required ? { wanted: f.required } : {}),
+        missing: f.gaps,
+      }))
+  const others = answered.filter(({ figure }) => !goals.some(g => g.place.test(figure.id)))
+  return [
+    ...goals.flatMap(g => [...answered.filter(({ figure }) => g.place.test(figure.id)).flatMap(x => x.rows), ...waiting(g)]),
+    ...others.flatMap(x => x.rows),
+  ]
+}
+const idOf = (f: Finding): string | undefined => (f.found && isFigure(f.found) ? f.found.id : undefined)

@@ -1,0 +1,42 @@
+import { applyEdits } from '@ampwright/conversion'
+import { headlineRows } from '@ampwright/engine'
+import { describe, expect, it } from 'vitest'
+import { assessText, CARS, type Car, conversionOf, textOf } from './cars.ts'
+
+const rowsOf = (car: Car, edits: Readonly<Record<string, string | null>> = {}) => {
+  const done = applyEdits(
+    textOf(car),
+    Object.entries(edits).map(([path, now]) => ({ path, now })),
+  )
+  if (!done.ok) throw new Error(done.problem.what)
+  return headlineRows(assessText(done.text).assessment)
+}
+
+describe('the headline', () => {
+  it.each(CARS)('has a line with mark and requirement for every goal of %s', car => {
+    const goals = Object.keys(conversionOf(textOf(car)).model.brief.goals),
+      marked = rowsOf(car).filter(r => r.wanted && r.outcome)
+    expect(marked.length).toBeGreaterThanOrEqual(goals.length)
+  })
+  it('shows the distance put back where that is what is wanted, and the time where time is', () => {
+    expect(rowsOf('lapwing').find(r => r.label.startsWith('Distance put back'))).toMatchObject({
+      outcome: 'sound',
+      wanted: { side: 'at least' },
+    })
+    expect(rowsOf('otter').find(r => r.figure?.id === 'charge.time@stop')).toMatchObject({ outcome: 'sound', wanted: { side: 'at most' } })
+  })
+  it('keeps a goal that cannot be answered yet, and says what is missing', () => {
+    const row = rowsOf('lapwing', { 'charging.places.garage.cable': null }).find(r => r.label === 'Charging, overnight')
+    expect(row).toMatchObject({ outcome: 'unanswered' })
+    expect(row?.figure).toBeUndefined()
+    expect(row?.missing.map(g => g.path)).toContain('charging.places.garage.cable')
+  })
+  it('gives two goals of one trip a line each', () => {
+    const rows = rowsOf('lapwing', {
+      'brief.goals.long.kind': 'range',
+      'brief.goals.long.trip': 'mixed',
+      'brief.goals.long.distance': '300 km',
+    }).filter(r => r.figure?.id === 'range.range@mixed')
+    expect(rows.map(r => r.outcome).sort()).toEqual(['failing', 'sound'])
+  })
+})
