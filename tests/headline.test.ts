@@ -39,4 +39,8 @@ describe('the headline', () => {
     }).filter(r => r.figure?.id === 'range.range@mixed')
     expect(rows.map(r => r.outcome).sort()).toEqual(['failing', 'sound'])
   })
+  it('shows a run that neither of two motors makes in time', () =>
+    expect(rowsOf('otter', { 'brief.goals.sprint.within': '4 s' }).find(r => r.figure?.id === 'acceleration.time@sprint')?.outcome).toBe(
+      'failing',
+    ))
 })

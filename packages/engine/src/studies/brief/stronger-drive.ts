@@ -166,8 +166,8 @@ function timeIn(
   label: string,
 ): { time: Figure; within: Value } {
   const item = `${unit} ${goal}`,
-    road = situation(make, s.situation, goal),
-    p = pulling(make, s.pulling, goal),
+    road = situation(make, s.situation, item),
+    p = pulling(make, s.pulling, item),
     before = p.motors.gears.slice(0, p.names.indexOf(unit)),
     place = before.reduce((sum, gears) => sum + gears.value, 0)
   const { figures } = make.all(
