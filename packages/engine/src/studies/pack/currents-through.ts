@@ -1,10 +1,11 @@
 import { contactorForTime, fuseForTime, recoveryCurrent } from '../../battery/pack-sums.ts'
 import { lesserCurrent } from '../../charging/outlet.ts'
+import { currentRoom } from '../../charging/room.ts'
 import type { Model } from '../../model/model.ts'
 import type { Figure, Gap, Value } from '../../working/value.ts'
 import { outlets, type Supply } from '../charging/outlets.ts'
 import { batteryPull, type FromBattery } from '../drive/battery-pull.ts'
-import { type Ask, from, type Gaps, isGaps, maybe, study } from '../study.ts'
+import { type Ask, from, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 import { bmsLimits } from './bms-limits.ts'
 import { packModel } from './pack-model.ts'
 
@@ -70,10 +71,28 @@ export const currentsThrough = study({
       }),
     ),
     carried: {
-      fuse: isGaps(fuse) ? fuse : make.work('fuse', fuseForTime, fuse, { label: 'Current the fuse carries for a peak' }),
+      fuse: isGaps(fuse)
+        ? fuse
+        : beyondRating(make, 'fuse', make.work('fuse', fuseForTime, fuse, { label: 'Current the fuse carries for a peak' }), fuse.rating),
       contactor: isGaps(contactor)
         ? contactor
-        : make.work('contactor', contactorForTime, contactor, { label: 'Current the contactor carries for a peak' }),
+        : beyondRating(
+            make,
+            'contactor',
+            make.work('contactor', contactorForTime, contactor, { label: 'Current the contactor carries for a peak' }),
+            contactor.rating,
+          ),
     },
   }),
 })
+
+/** How much more a part carries for a peak than for ever; gives back what it carries. */
+function beyondRating(make: Maker, part: string, carried: Figure, rating: Value): Figure {
+  make.work(
+    `${part}-room`,
+    currentRoom,
+    { carries: carried, current: rating },
+    { label: `Current the ${part} carries for a peak beyond its rating` },
+  )
+  return carried
+}
