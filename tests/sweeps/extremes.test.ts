@@ -1,5 +1,5 @@
 import { applyEdit, isUsable, readConversion, spellQuantity } from '@ampwright/conversion'
-import { type Fact, kindOf } from '@ampwright/engine'
+import { type Fact, type Kind, kindOf } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
 import { assessText, CARS, lookUps, textOf, typedFacts } from '../cars.ts'
 import { sampled } from './sampled.ts'
@@ -15,9 +15,13 @@ const SLIPS: Readonly<Record<string, (value: number) => number>> = {
   'a thousand times': v => v * 1000,
 }
 
+/** Half a cell and a temperature below absolute zero have no spelling. */
+const sayable = (value: number, kind: Kind): boolean =>
+  kind === 'count' ? Number.isInteger(Number(value.toPrecision(6))) : kind !== 'temperature' || value > 0
+
 function slipped(text: string, fact: Fact, to: number): string | undefined {
   const kind = fact.shows ?? kindOf(fact.unit)
-  if (kind === undefined) return undefined
+  if (kind === undefined || !sayable(to, kind)) return undefined
   const edit = applyEdit(text, { path: fact.path, now: spellQuantity(Number(to.toPrecision(6)), kind) })
   return edit.ok && isUsable(readConversion(edit.text, { lookUps })) ? edit.text : undefined
 }

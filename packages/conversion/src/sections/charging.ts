@@ -45,8 +45,8 @@ export const charging = group(
       z: quantity('length', 'charger above the ground', 'z', { ...UP, measure: TAPE }),
       price: quantity('money', 'price of the charger', 'k_ch', {
         least: 0,
-          says: 'Not counted where a charger is among the parts put in: its price stands there.',
-          measure: { tool: 'written offer', accuracy: 'as stated', minutes: 15 },
+        says: 'Not counted where a charger is among the parts put in: its price stands there.',
+        measure: { tool: 'written offer', accuracy: 'as stated', minutes: 15 },
       }),
     }),
     dc: group('DC inlet', {
