@@ -140,7 +140,7 @@ export const healthLeft = formula(
     label: 'Health left',
     gives: share('H', 'health'),
     takes: { standing: share('L_t', 'lost by standing'), cycling: share('L_c', 'lost by cycling') },
-    text: 'H = 1 − L_t − L_c',
+    text: 'H = max(0, 1 − L_t − L_c)',
     source: { work: 'naumann-2020', place: 'both kinds of loss are tracked apart and added' },
     proof: {
       examples: [
@@ -153,5 +153,5 @@ export const healthLeft = formula(
       ],
     },
   },
-  ({ standing, cycling }) => 1 - standing - cycling,
+  ({ standing, cycling }) => Math.max(0, 1 - standing - cycling),
 )
