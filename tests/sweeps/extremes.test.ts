@@ -17,7 +17,7 @@ const SLIPS: Readonly<Record<string, (value: number) => number>> = {
 
 /** Half a cell and a temperature below absolute zero have no spelling. */
 const sayable = (value: number, kind: Kind): boolean =>
-  kind === 'count' ? Number.isInteger(Number(value.toPrecision(6))) : kind !== 'temperature' || value > 0
+  kind === 'count' ? value >= 0 && Number.isInteger(Number(value.toPrecision(6))) : kind !== 'temperature' || value > 0
 
 function slipped(text: string, fact: Fact, to: number): string | undefined {
   const kind = fact.shows ?? kindOf(fact.unit)

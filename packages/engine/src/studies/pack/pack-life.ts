@@ -183,7 +183,8 @@ function powerThen(
   split: string,
   { now, health, growth }: { readonly now: Figure; readonly health: Figure; readonly growth: Figure },
 ): void {
-  if (isGaps(peakTime)) return
+  // A pack that has nothing left by then has no power to speak of.
+  if (isGaps(peakTime) || health.value <= 0 || growth.value === Number.POSITIVE_INFINITY) return
   const aged = {
     openCircuit: pack.openCircuit,
     resistance: pack.resistance,
