@@ -201,8 +201,8 @@ describe('handbook', () => {
     for (const curve of ['0:3.0 V, 100 %:4.0 V', '0 %:3,0 V; 100 %:4,0 V', table('charge [%],voltage [V]\n0,3\n100,4\n')])
       expect(await value('stored-energy', `openCircuit=${curve}`, 'capacity=1 Ah')).toBeCloseTo(12_600, 6)
     const map = table('speed [rad/s],torque [Nm],loss [W]\n0,0,0\n0,100,200\n200,0,100\n200,100,500\n')
-    // a quarter of the losses by torque: 100 W over 500 − 100 W
-    expect(await value('idle-share', `losses=${map}`, 'speed=200 rad/s', 'torque=100 Nm')).toBeCloseTo(0.25, 9)
+    // what torque adds: 500 − 100 W
+    expect(await value('winding-heat', `losses=${map}`, 'factor=1', 'speed=200 rad/s', 'torque=100 Nm')).toBeCloseTo(400, 9)
     const wrong = async (curve: string): Promise<string> =>
       (await command(['handbook', 'stored-energy', '--input', `openCircuit=${curve}`, '--input', 'capacity=1 Ah'])).err
     expect(await wrong('3 V')).toContain('--input openCircuit=@FILE.csv')

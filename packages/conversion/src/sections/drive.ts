@@ -4,7 +4,6 @@ import {
   drivelineEfficiency,
   inverterEfficiency,
   lossFactor,
-  placeOfSmallPart,
   rotorInertia,
   shiftTime,
   windingLimit,
@@ -121,7 +120,7 @@ const inverter = group('inverter', {
     measure: DATASHEET,
   }),
   mass: quantity('mass', 'mass of the inverter', 'm_inv', { least: 0, most: 500, measure: WEIGH }),
-  x: quantity('length', 'inverter behind the front axle', 'x', { ...ALONG, measure: TAPE, assume: placeOfSmallPart }),
+  x: quantity('length', 'inverter behind the front axle', 'x', { ...ALONG, measure: TAPE }),
   z: quantity('length', 'inverter above the ground', 'z', { ...UP, measure: TAPE }),
   price: quantity('money', 'price of the inverter', 'k_inv', { least: 0, measure: OFFER }),
 })

@@ -2,7 +2,7 @@ import type { Model } from '../../model/model.ts'
 import { fullCharge } from '../../studies/charging/full-charge.ts'
 import type { PackFigures } from '../../studies/pack/pack-figures.ts'
 import { packModel } from '../../studies/pack/pack-model.ts'
-import { stopVoltage } from '../../studies/pack/voltage-window.ts'
+import { stopVoltage, voltageWindow } from '../../studies/pack/voltage-window.ts'
 import type { Ask } from '../../studies/study.ts'
 import { type Gaps, isGaps } from '../../studies/study.ts'
 import { isGap, type Value } from '../../working/value.ts'
@@ -30,7 +30,8 @@ export const chargerSetPoint = rule({
     if (noCharger(m)) return doesNotApply('no charger is planned yet', ['charging.charger'])
     const { setTo } = m.charging.charger,
       stop = stopVoltage(ask),
-      typed = !isGaps(stop) && !isGap(m.pack.chargeTo) && stop.id === 'voltage-window.charged'
+      ends = ask(voltageWindow),
+      typed = !isGaps(ends) && stop === ends.charged && !isGap(m.pack.chargeTo)
     return [
       {
         about: ['charging.charger.set-to', 'pack.modules-in-series', 'pack.cell-highest', 'pack.charge-to'],
