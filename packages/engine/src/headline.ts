@@ -19,11 +19,13 @@ const HEADLINE: readonly RegExp[] = [
   /^cost\.parts$/,
 ]
 
+const ANY = new RegExp(HEADLINE.map(p => p.source).join('|'))
+
 type Answered = { readonly figures: ReadonlyMap<string, Figure> }
 
 /** The headline figures of an assessment, those that could be answered: for runs the goals of the brief, for axles the one with least room. */
 export function headlineOf(a: Answered): readonly Figure[] {
-  const numbers = [...a.figures.values()].filter(f => typeof f.value === 'number')
+  const numbers = [...a.figures.values()].filter(f => typeof f.value === 'number' && ANY.test(f.id))
   return HEADLINE.flatMap(pattern => {
     const found = numbers.filter(f => pattern.test(f.id))
     if (pattern.source.includes('room'))

@@ -55,40 +55,27 @@ function finding(rule: Rule, j: Judgement, model: Model, memo: SpreadMemo | unde
   }
   if ('missing' in j) return { ...base, outcome: 'unanswered', gaps: gapsOf(j.missing) }
   if ('holds' in j) {
-    const assumed = assumedIn(j.rests),
+    const { assumed, print } = restsOn(j.rests),
       unsure = unsureOf(rule, assumed, j)
     const outcome = !j.holds ? 'failing' : j.marginal ? 'marginal' : 'sound'
-    return {
-      ...base,
-      assumed,
-      rests: fingerprint(j.rests),
-      ...(unsure ? { outcome: 'unanswered', reason: unsure } : eased(outcome, rule, j)),
-    }
+    // One object, filled as it becomes known: an edit makes hundreds of these.
+    return Object.assign(base, { assumed, rests: print }, unsure ? unanswered(unsure) : eased(outcome, rule, j))
   }
   const gaps = gapsOf(j.found, j.limit)
   if (gaps.length) return { ...base, outcome: 'unanswered', gaps }
   const found = j.found as Value,
     limit = j.limit as Value
   const half = memo ? halfWidthOfDifference(found, limit, memo) : 0
-  const assumed = assumedIn([found, limit]),
+  const { assumed, print } = restsOn([found, limit]),
     unsure = unsureOf(rule, assumed, j, limit)
-  const judged = {
-    ...base,
-    found,
-    required: { side: j.side, limit },
-    half,
-    assumed,
-    rests: fingerprint([found, limit]),
-  }
+  const judged = Object.assign(base, { found, required: { side: j.side, limit }, half, assumed, rests: print })
   if (unsure === ASSUMED && half > 0 && breaksAllOver(found.value, j.side, limit.value, half)) {
     const outcome = eased('failing', rule, j)
-    return { ...judged, ...outcome, reason: outcome.reason ?? 'broken over the whole ± of what is assumed' }
+    return Object.assign(judged, outcome, { reason: outcome.reason ?? 'broken over the whole ± of what is assumed' })
   }
-  return {
-    ...judged,
-    ...(unsure ? { outcome: 'unanswered', reason: unsure } : eased(judge(found.value, j.side, limit.value, half), rule, j)),
-  }
+  return Object.assign(judged, unsure ? unanswered(unsure) : eased(judge(found.value, j.side, limit.value, half), rule, j))
 }
+const unanswered = (reason: string): Pick<Finding, 'outcome' | 'reason'> => ({ outcome: 'unanswered', reason })
 
 /** A breach of a limit that was only quoted, or that a milder reading allows, is marginal and says why. */
 function eased(outcome: Outcome, rule: Rule, { requirement, eased }: Judgement): Pick<Finding, 'outcome' | 'reason'> {
@@ -113,28 +100,37 @@ function unsureOf(rule: Rule, assumed: readonly string[], { requirement }: Judge
   return source && markOf(source) === 'from memory' ? 'the limit is known from memory only' : undefined
 }
 
-/** One value may meet several limits: prints are kept by the last value and told apart by the others. */
-const printed = new WeakMap<AnyValue, { readonly of: readonly AnyValue[]; readonly print: string }[]>()
+type RestsOn = { readonly assumed: readonly string[]; readonly print: string }
+/** One value may meet several limits: what they rest on is kept by the last value and told apart by the others. */
+const restsKept = new WeakMap<AnyValue, readonly { readonly of: readonly AnyValue[]; readonly rests: RestsOn }[]>()
 const KEPT = 8
+
+/** The assumptions in what a finding rests on, and a print of every leaf. */
+function restsOn(values: readonly AnyValue[]): RestsOn {
+  const last = values.at(-1)
+  const kept = (last && restsKept.get(last)) ?? [],
+    before = kept.find(({ of }) => of.length === values.length && of.every((v, i) => v === values[i]))
+  if (before) return before.rests
+  const rests = { assumed: assumedIn(values), print: fingerprint(values) }
+  if (last) restsKept.set(last, [{ of: [...values], rests }, ...kept.slice(0, KEPT)])
+  return rests
+}
+
+/** Values never change once made. */
+const lines = new WeakMap<AnyValue, readonly string[]>()
+function linesOf(value: AnyValue): readonly string[] {
+  const before = lines.get(value)
+  if (before) return before
+  const all = leaves(value)
+    .map(f => `${f.path}=${typeof f.value === 'number' || typeof f.value === 'string' ? f.value : '…'}`)
+    .sort()
+  lines.set(value, all)
+  return all
+}
 
 /** FNV-1a over path and value of every leaf: stable across sessions, changes when anything the finding rests on changes. */
 export function fingerprint(values: readonly AnyValue[]): string {
-  const last = values.at(-1)
-  if (!last) return printOf(values)
-  const kept = printed.get(last) ?? []
-  const before = kept.find(({ of }) => of.length === values.length && of.every((v, i) => v === values[i]))
-  if (before) return before.print
-  const print = printOf(values)
-  printed.set(last, [{ of: [...values], print }, ...kept.slice(0, KEPT)])
-  return print
-}
-
-function printOf(values: readonly AnyValue[]): string {
-  const text = values
-    .flatMap(v => leaves(v))
-    .map(f => `${f.path}=${typeof f.value === 'number' || typeof f.value === 'string' ? f.value : '…'}`)
-    .sort()
-    .join('\n')
+  const text = values.flatMap(linesOf).sort().join('\n')
   let h = 0x811c9dc5
   for (let i = 0; i < text.length; i++) h = Math.imul(h ^ text.charCodeAt(i), 0x01000193)
   return (h >>> 0).toString(16).padStart(8, '0')

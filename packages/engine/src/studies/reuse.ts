@@ -13,16 +13,25 @@ export function reuse<T>(before: unknown, next: T, met: Map<object, unknown> = n
   const a = before as Record<string, unknown>,
     b = next as unknown as Record<string, unknown>,
     keys = Object.keys(b)
-  let same = Object.keys(a).length === keys.length
-  const out: Record<string, unknown> = (Array.isArray(next) ? [] : {}) as Record<string, unknown>
-  for (const key of keys) {
-    out[key] = key === 'again' && typeof b[key] === 'function' ? b[key] : reuse(a[key], b[key], met)
-    if (key !== 'again' && out[key] !== a[key]) same = false
+  // Most things are as they were: nothing is copied until one is found that is not.
+  let out = Object.keys(a).length === keys.length ? undefined : blank(next)
+  for (let i = 0; i < keys.length; i++) {
+    const key = keys[i] as string,
+      run = key === 'again' && typeof b[key] === 'function',
+      value = run ? b[key] : reuse(a[key], b[key], met)
+    if (!out) {
+      if (run || value === a[key]) continue
+      out = blank(next)
+      for (const k of keys.slice(0, i)) out[k] = k === 'again' ? b[k] : a[k]
+    }
+    out[key] = value
   }
-  const result = (same ? before : out) as T
+  const result = (out ?? before) as T
   met.set(next, result)
   return result
 }
+
+const blank = (like: object): Record<string, unknown> => (Array.isArray(like) ? [] : {}) as Record<string, unknown>
 
 function alike(a: unknown, b: ArrayBufferView): boolean {
   if (!(a instanceof Float64Array) || !(b instanceof Float64Array) || a.length !== b.length) return false

@@ -60,9 +60,10 @@ function conditionsOf(m: Model, goal: Goal): Fields {
 export function goals(m: Model, findings: readonly Finding[]): readonly Table[] {
   const all = Object.entries(m.brief.goals).filter((g): g is [string, Goal] => g[1] !== undefined)
   if (all.length === 0) return []
+  const ofGoals = findings.filter(f => f.about.some(path => path.startsWith('brief.goals.')))
   const rows = all.map(([name, goal]) => {
     const at = `brief.goals.${name}`
-    const judged = findings
+    const judged = ofGoals
       .filter(f => f.about.some(path => path === at || path.startsWith(`${at}.`)))
       .sort((a, b) => WORST.indexOf(a.outcome) - WORST.indexOf(b.outcome))
     const direct = judged.find(f => f.item === name) ?? judged[0]
