@@ -5,5 +5,5 @@ const conditions = ['source', 'node', 'import', 'module', 'default']
 export default defineConfig({
   resolve: { conditions },
   ssr: { resolve: { conditions, externalConditions: conditions } },
-  test: { include: ['packages/*/src/**/*.test.ts', 'tests/**/*.test.ts', 'bench/**/*.test.ts'], testTimeout: 120_000 },
+  test: { include: ['packages/*/src/**/*.test.ts', 'tests/**/*.test.ts', 'bench/**/*.test.ts'], testTimeout: 600_000 },
 })
