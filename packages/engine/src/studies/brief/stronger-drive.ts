@@ -2,14 +2,12 @@ import { massOfStronger, moneyOfStronger, strengthForBoth, strengthForPull, stre
 import { fullThrottle, fullThrottleCoarse } from '../../drive/acceleration.ts'
 import type { Model } from '../../model/model.ts'
 import { type Field, type Figure, isGap, type Value } from '../../working/value.ts'
-import { situation } from '../donor/situation.ts'
-import { accelerationGoals, sprintReads } from '../drive/acceleration.ts'
+import { standsAlone } from '../donor/ledger.ts'
 import { climb, type Rating } from '../drive/climb.ts'
 import { UNLIMITED_WAY } from '../drive/operating-points.ts'
-import { carOf, pulling } from '../drive/pulling.ts'
-import { ratioWindow, type UnitWindow } from '../drive/ratio-window.ts'
+import { type Asked, ratioWindow, type UnitWindow } from '../drive/ratio-window.ts'
 import { topSpeed } from '../drive/top-speed.ts'
-import { type Gaps, isGaps, type Known, type Maker, maybe, study } from '../study.ts'
+import { type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 
 /** What a motor strong enough would weigh and cost more than the one there. Money is open while a price is. */
 export type Stronger = {
@@ -32,13 +30,11 @@ export const strongerDrive = study({
   asks: 'What would a drive weigh and cost that meets the goals this one cannot?',
   reads: (m, ask) => ({
     names: unitsOf(m).map(([name]) => name),
-    masses: unitsOf(m).map(([, u]) => maybe(listOf([u.motor.mass, u.inverter.given ? u.inverter.mass : undefined]))),
-    prices: unitsOf(m).map(([, u]) => maybe(listOf([u.motor.price, u.inverter.given ? u.inverter.price : undefined]))),
+    masses: unitsOf(m).map(([, u]) => maybe(listOf([u.motor.mass, standsAlone(u) ? u.inverter.mass : undefined]))),
+    prices: unitsOf(m).map(([, u]) => maybe(listOf([u.motor.price, standsAlone(u) ? u.inverter.price : undefined]))),
     windows: maybe(ask(ratioWindow)),
     fast: maybe(ask(topSpeed)),
     climbs: maybe(ask(climb)),
-    sprintNames: accelerationGoals(m).map(([name]) => name),
-    sprints: accelerationGoals(m).map(([, g]) => maybe(sprintReads(m, ask, g))),
     wanted: Object.fromEntries(
       Object.entries(m.brief.goals).flatMap(([name, g]) => (g?.kind === 'top speed' && !isGap(g.speed) ? [[name, g.speed]] : [])),
     ),
@@ -60,8 +56,8 @@ export const strongerDrive = study({
     }
     /** A run with one unit in another ratio, all else as it is. */
     const run = (goal: string, unit: string, ratio: Figure, key: string, label: string): { time: Figure; within: Value } | undefined => {
-      const s = k.sprints[k.sprintNames.indexOf(goal)]
-      return s === undefined || isGaps(s) ? undefined : timeIn(make, s, goal, unit, ratio, key, label)
+      const s = isGaps(k.windows) ? undefined : k.windows.sprints[goal]
+      return s && timeIn(make, s, goal, unit, ratio, key, label)
     }
     const list = windows.flatMap((w): readonly Stronger[] => {
       if (isGaps(w) || !w.empty) return []
@@ -158,32 +154,21 @@ function byPull(
 
 function timeIn(
   make: Maker,
-  s: Known<ReturnType<typeof sprintReads>>,
+  { names, inputs: { within, ...inputs } }: Asked,
   goal: string,
   unit: string,
   ratio: Figure,
   key: string,
   label: string,
 ): { time: Figure; within: Value } {
-  const item = `${unit} ${goal}`,
-    road = situation(make, s.situation, item),
-    p = pulling(make, s.pulling, item),
-    before = p.motors.gears.slice(0, p.names.indexOf(unit)),
+  const before = inputs.gears.slice(0, names.indexOf(unit)),
     place = before.reduce((sum, gears) => sum + gears.value, 0)
   const { figures } = make.all(
     key,
     fullThrottle,
+    { ...inputs, ratios: inputs.ratios.map((r, i) => (i === place ? ratio : r)), travel: UNLIMITED_WAY },
     {
-      ...carOf(road),
-      ...p.motors,
-      ...p.winding,
-      ratios: p.motors.ratios.map((r, i) => (i === place ? ratio : r)),
-      from: s.from as Value,
-      to: s.to as Value,
-      travel: UNLIMITED_WAY,
-    },
-    {
-      item,
+      item: `${unit} ${goal}`,
       labels: {
         time: label,
         warmest: `${label}: warmest winding`,
@@ -195,5 +180,5 @@ function timeIn(
       rerun: fullThrottleCoarse,
     },
   )
-  return { time: figures.time, within: s.within as Value }
+  return { time: figures.time, within }
 }

@@ -77,7 +77,7 @@ export const ratioWindow = study({
     sprintNames: accelerationGoals(m).map(([name]) => name),
     sprints: accelerationGoals(m).map(([, g]) => maybe(sprintReads(m, ask, g))),
   }),
-  answer: (k, make): { units: Readonly<Record<string, UnitWindow | Gaps>> } => {
+  answer: (k, make): { units: Readonly<Record<string, UnitWindow | Gaps>>; sprints: Readonly<Record<string, Asked>> } => {
     const units: Record<string, UnitWindow | Gaps> = {},
       sprints = k.sprints.map((s, i) => (isGaps(s) ? undefined : asked(make, s, k.sprintNames[i] as string)))
     for (const [u, unit] of k.names.entries()) {
@@ -107,7 +107,7 @@ export const ratioWindow = study({
         )
       }
     }
-    return { units }
+    return { units, sprints: Object.fromEntries(sprints.flatMap((s, i) => (s ? [[k.sprintNames[i] as string, s]] : []))) }
   },
 })
 /** Highest speeds of the goals and the trips, as far as they are known; a climb in another range of the transfer case turns the motor otherwise. */
@@ -230,6 +230,8 @@ function startGoal(make: Maker, e: Envelope, goal: string, a: HillStart): GoalWi
 }
 
 type Sprint = Known<ReturnType<typeof sprintReads>>
+/** A timed run as it was asked for: names of the units, in the order of their lists, and what the run takes. */
+export type Asked = ReturnType<typeof asked>
 function asked(make: Maker, s: Sprint, goal: string) {
   const road = situation(make, s.situation, goal),
     p = pulling(make, s.pulling, goal)
@@ -237,10 +239,10 @@ function asked(make: Maker, s: Sprint, goal: string) {
     names: p.names,
     radius: road.radius,
     to: s.to as Value,
-    inputs: { ...carOf(road), ...p.motors, ...p.winding, from: s.from, to: s.to, within: s.within },
+    inputs: { ...carOf(road), ...p.motors, ...p.winding, from: s.from as Value, to: s.to as Value, within: s.within as Value },
   }
 }
-function sprintGoal(make: Maker, s: ReturnType<typeof asked>, e: Envelope, top: readonly Value[], goal: string): GoalWindow {
+function sprintGoal(make: Maker, s: Asked, e: Envelope, top: readonly Value[], goal: string): GoalWindow {
   const item = `${e.name} ${goal}`,
     which = { ...counted(s.names.indexOf(e.name)), label: 'place of the unit' },
     inputs = { ...s.inputs, which }
