@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os'
 import { defineConfig } from 'vitest/config'
 
 const conditions = ['source', 'node', 'import', 'module', 'default']
@@ -5,5 +6,5 @@ const conditions = ['source', 'node', 'import', 'module', 'default']
 export default defineConfig({
   resolve: { conditions },
   ssr: { resolve: { conditions, externalConditions: conditions } },
-  test: { include: ['packages/*/src/**/*.test.ts', 'tests/**/*.test.ts', 'bench/**/*.test.ts'], testTimeout: 600_000 },
+  test: { include: ['packages/*/src/**/*.test.ts', 'tests/**/*.test.ts', 'bench/**/*.test.ts'], testTimeout: 600_000, maxWorkers: availableParallelism() },
 })
