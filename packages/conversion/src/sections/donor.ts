@@ -100,7 +100,7 @@ export const donor = group(
     'registered-mass': quantity('mass', 'mass in running order on the papers', 'm_reg', {
       least: 1,
       measure: PLATE,
-      says: 'With driver and nine tenths of the fuel. Left out: the weighings are not held against it.',
+      says: 'Left out: the weighings are not held against it. With driver and nine tenths of the fuel.',
     }),
     wheelbase: quantity('length', 'wheelbase', 'L', { least: 0.5, most: 6, measure: TAPE }),
     'track-front': quantity('length', 'front track', 'T_F', { least: 0.5, most: 3, measure: TAPE }),

@@ -135,9 +135,8 @@ function lead(
       ? drawn && (drawn.sure || drawn.current.value > stands.value)
         ? drawn.current
         : undefined
-      : drawn?.sure
-        ? make.work('current', lesserCurrent, { one: lets, other: drawn.current }, named('Current that flows for hours'))
-        : lets
+      : // Where the charger's own draw is not known for sure, what it is let have may flow.
+        make.work('current', lesserCurrent, { one: lets, other: drawn?.sure ? drawn.current : lets }, named('Current that flows for hours'))
   return { flows, stands, rated }
 }
 /** What the charger draws at full power: exactly where its efficiency is stated, else what it draws at least. */
