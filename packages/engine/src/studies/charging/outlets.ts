@@ -130,36 +130,33 @@ function lead(
   if (lets !== undefined)
     make.work('room', currentRoom, { carries: stands, current: lets }, named('Room over what box or lead lets the car draw'))
   const drawn = isGaps(draws) ? undefined : drawnBy(make, draws, item)
-  const flows =
-    lets === undefined
-      ? drawn && (drawn.sure || drawn.current.value > stands.value)
-        ? drawn.current
-        : undefined
-      : // Where the charger's own draw is not known for sure, what it is let have may flow.
-        make.work('current', lesserCurrent, { one: lets, other: drawn?.sure ? drawn.current : lets }, named('Current that flows for hours'))
+  const current =
+    lets && drawn ? make.work('current', lesserCurrent, { one: lets, other: drawn.best }, named('Current that flows for hours')) : undefined
+  // Judged is what flows for sure; on an assumed efficiency what box or lead lets it draw, or what it draws at least.
+  const atLeast = drawn && (drawn.sure || drawn.least.value > stands.value) ? drawn.least : undefined,
+    flows = lets === undefined ? atLeast : drawn?.sure ? current : lets
   return { flows, stands, rated }
 }
-/** What the charger draws at full power: exactly where its efficiency is stated, else what it draws at least. */
+/** What the charger draws at full power: by its efficiency, and at least; both are one where the efficiency is stated. */
 function drawnBy(
   make: Maker,
   { power, voltage, phases, taken, efficiency }: Draws,
   item: string,
-): { readonly current: Figure; readonly sure: boolean } {
+): { readonly best: Figure; readonly least: Figure; readonly sure: boolean } {
   const named = (label: string): { item: string; label: string } => ({ item, label: `${label}, ${item}` }),
     sure = efficiency.origin?.how !== 'assumed'
+  const mains = {
+    power,
+    phases: make.work('phases', phasesUsed, { outlet: phases, charger: taken }, named('Phases used')),
+    voltage: make.work('phase-voltage', phaseVoltage, { voltage, phases }, named('Voltage of one phase')),
+  }
+  const best = make.work('draw', chargerDraw, { ...mains, efficiency }, named('Current of the charger at full power'))
   return {
     sure,
-    current: make.work(
-      'draw',
-      chargerDraw,
-      {
-        power,
-        efficiency: sure ? efficiency : NO_LOSS,
-        phases: make.work('phases', phasesUsed, { outlet: phases, charger: taken }, named('Phases used')),
-        voltage: make.work('phase-voltage', phaseVoltage, { voltage, phases }, named('Voltage of one phase')),
-      },
-      named(sure ? 'Current of the charger at full power' : 'Current the charger draws at least, at full power'),
-    ),
+    best,
+    least: sure
+      ? best
+      : make.work('draw-least', chargerDraw, { ...mains, efficiency: NO_LOSS }, named('Current the charger draws at least, at full power')),
   }
 }
 
