@@ -5,7 +5,7 @@ import { RULE_SETS } from './sets.ts'
 import { WORKS } from './works.ts'
 
 /*
- * Transcription checksum, counted in the tables the sets were written from and not in this code:
+ * How many rows each set must have, counted in the tables the sets were written from and not in this code:
  * rows in all, then official text, authority's page, digest, quoted, from memory, common practice.
  * The deceleration with an unbraked trailer, one row each of `un` and `de`, was counted in the table on trailers.
  */
