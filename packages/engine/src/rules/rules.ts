@@ -46,17 +46,8 @@ import {
 import { cellsPressed } from './pack/cells-pressed.ts'
 import { chargingCurrent, continuousCurrent, fuseGuardsCells, peakCurrent, peakLastsOut } from './pack/currents.ts'
 import { fuseAndContactorCarry } from './pack/currents-through.ts'
-import {
-  capacityMatched,
-  healthAsStated,
-  holdsCharge,
-  moduleInsulated,
-  modulesRecorded,
-  neverDeepEmpty,
-  oneOrigin,
-  resistanceMatched,
-  restMatched,
-} from './pack/salvaged.ts'
+import { capacityMatched, healthAsStated, moduleInsulated, modulesRecorded, oneOrigin, resistanceMatched } from './pack/salvaged.ts'
+import { holdsCharge, neverDeepEmpty, restMatched } from './pack/salvaged-at-rest.ts'
 import { breakingVoltage, voltageWhenEmpty, voltageWhenFull, voltageWhenSagging } from './pack/voltage-window.ts'
 import type { Rule } from './rule.ts'
 import { cellCurrentOnTrips, followsItsTrips, notThrottled, recoveryWithinCells } from './trips/on-the-trip.ts'
