@@ -6,7 +6,6 @@ import { dirname, join } from 'node:path'
 import { serialize } from 'node:v8'
 import { fileOf } from '../tests/cars.ts'
 import { cycleTrace, roadster } from '../tests/trip-plans.ts'
-import { sweepEfficiency } from './sweep.ts'
 import { hasCompiler, twin } from './trip-twin.ts'
 
 type Line = {
@@ -26,10 +25,10 @@ const ROUNDS = 6,
   /** A study this slow has to say why. */
   SLOW = 0.005
 
-/** Runs bench/timings.mjs in plain Node, a process of its own like the C program. */
-function timed<T>(...args: string[]): T {
-  const ran = spawnSync(process.execPath, [join(import.meta.dirname, 'timings.mjs'), ...args], { encoding: 'utf8' })
-  if (ran.status !== 0) throw new Error(`bench/timings.mjs ended with ${ran.status}: ${ran.stderr}`)
+/** Runs a script of this folder in plain Node, a process of its own like the C program. */
+function timed<T>(script: string, args: readonly string[], flags: readonly string[] = []): T {
+  const ran = spawnSync(process.execPath, [...flags, join(import.meta.dirname, script), ...args], { encoding: 'utf8' })
+  if (ran.status !== 0) throw new Error(`bench/${script} ended with ${ran.status}: ${ran.stderr}`)
   return JSON.parse(ran.stdout) as T
 }
 
@@ -48,8 +47,8 @@ const c = twin(),
   demos: Demo[] = []
 for (let round = 0; round < ROUNDS; round++) {
   ofC.push(c.run(plan, 60)['seconds'] as number)
-  trips.push(timed<{ trip: number }>('trip', planFile).trip)
-  if (round % 2 === 0) demos.push(timed<Demo>('demo', sample, dirname(sample)))
+  trips.push(timed<{ trip: number }>('timings.mjs', ['trip', planFile]).trip)
+  if (round % 2 === 0) demos.push(timed<Demo>('timings.mjs', ['demo', sample, dirname(sample)]))
 }
 c.close()
 rmSync(folder, { recursive: true, force: true })
@@ -66,7 +65,7 @@ add('complete assessment of the demo, all studies and rules, without bands', bes
 add('the same after an edit of the gear', best('afterGear'))
 add('an edit that no trip reads', best('noTrip'), 3)
 add('bands on every figure', best('bands'))
-const sweep = await sweepEfficiency(SWEEP)
+const sweep = timed<{ efficiency: number; grownMB: number }>('sweep.mjs', [sample, String(SWEEP)], ['--single-threaded', '--expose-gc'])
 add('sweep of 10 000 variants, efficiency on two threads', sweep.efficiency, 0.9, 'of the ideal', true)
 add('sweep of 10 000 variants, memory grown from half to end', sweep.grownMB, 20, 'MB')
 

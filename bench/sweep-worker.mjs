@@ -5,7 +5,7 @@ import { lookUpsBeside } from '@ampwright/cli'
 import { readConversion } from '@ampwright/conversion'
 import { Answers, STUDIES } from '@ampwright/engine'
 
-const { file, folder, from, to } = workerData
+const { file, folder } = workerData
 const { model } = readConversion(readFileSync(file, 'utf8'), { lookUps: lookUpsBeside(folder) })
 const studies = ['load', 'hill-start', 'acceleration'].map(id => STUDIES.find(s => s.id === id))
 const scaled = (fact, by) => ({ ...fact, value: fact.value * by })
@@ -19,17 +19,17 @@ function variant(i) {
     drive: { ...model.drive, units: { main: { ...unit, motor: { ...unit.motor, peakTorque: scaled(unit.motor.peakTorque, 0.7 + (0.6 * (Math.floor(i / 200) % 50)) / 49) } } } },
   }
 }
-function work(first, last) {
-  const memory = []
+function work(from, to) {
   let sum = 0
-  for (let i = first; i < last; i++) {
+  for (let i = from; i < to; i++) {
     const answers = new Answers(variant(i))
     for (const study of studies) answers.ask(study)
     for (const f of answers.of(studies[2]).figures) if (f.id.startsWith('acceleration.time') && Number.isFinite(f.value)) sum += f.value
-    if ((i - first) % 500 === 0) memory.push(process.memoryUsage().heapUsed)
   }
-  return { sum, memory }
+  return sum
 }
-work(from, Math.min(from + 100, to))
-parentPort.postMessage('ready')
-parentPort.once('message', () => parentPort.postMessage(work(from, to)))
+function memory() {
+  globalThis.gc()
+  return process.memoryUsage().heapUsed
+}
+parentPort.on('message', asked => parentPort.postMessage(asked === 'memory' ? memory() : work(asked.from, asked.to)))

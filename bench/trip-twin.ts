@@ -2,8 +2,8 @@ import { spawnSync } from 'node:child_process'
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { WINDOWS } from '../packages/engine/src/trip/windows.ts'
 import type { TripPlan, TripTotals } from '../packages/engine/src/trip/plan.ts'
+import { WINDOWS } from '../packages/engine/src/trip/windows.ts'
 
 /** A plan as the C program reads it: `name count numbers…`, doubles in full. */
 export function planText(p: TripPlan): string {

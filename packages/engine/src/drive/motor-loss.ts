@@ -83,15 +83,7 @@ export const motorLoss = formula(
       ],
     },
   },
-  ({ torque, speed, peakTorque, baseSpeed, scale, weakened, constant, linear, square, cube, field }) => {
-    const t = torque / peakTorque,
-      n = speed / baseSpeed,
-      above = Math.max(1, n)
-    return (
-      scale *
-      (t * t * (1 + weakened * (above - 1)) + constant + linear * n + square * n * n + cube * n * n * n + field * (1 - 1 / above) ** 2)
-    )
-  },
+  x => x.scale * shapeAt(x, x.torque / x.peakTorque, x.speed / x.baseSpeed),
 )
 
 type Shape = {
@@ -114,10 +106,15 @@ export const SHAPES: Readonly<Record<ClassOfMotor, Shape>> = {
 }
 const FASTEST = 3
 
+/** Loss over the copper loss at peak torque and base speed, at a share of that torque and of that speed. A map asks for thousands: no object for each. */
+function shapeAt({ weakened, constant, linear, square, cube, field }: Omit<Shape, 'spinning'>, t: number, n: number): number {
+  const above = Math.max(1, n)
+  return t * t * (1 + weakened * (above - 1)) + constant + linear * n + square * n * n + cube * n * n * n + field * (1 - 1 / above) ** 2
+}
+
 /** Least loss over power of a shape within its envelope, for a motor of one watt of copper loss, one newton metre and one radian per second. */
 function leastShare(shape: Shape): number {
-  const share = (n: number, t: number): number =>
-    motorLoss({ ...shape, torque: t, speed: n, peakTorque: 1, baseSpeed: 1, scale: 1 }) / (t * n)
+  const share = (n: number, t: number): number => shapeAt(shape, t, n) / (t * n)
   const along = (n: number): number => minimum(t => share(n, t), 0.01, Math.min(1, 1 / n), 1e-6).value
   let best = Number.POSITIVE_INFINITY
   for (let n = 0.2; n < FASTEST; n += 0.1) best = Math.min(best, minimum(along, n, n + 0.1, 1e-6).value)
@@ -140,9 +137,11 @@ export function classLosses(kind: ClassOfMotor, efficiency: number, peakTorque: 
   const x = stepped(topSpeed, 41),
     y = stepped(peakTorque, 51),
     z = new Float64Array(x.length * y.length)
-  const same = { ...SHAPES[kind], peakTorque, baseSpeed, scale: scaleOf(kind, efficiency, peakTorque, baseSpeed) }
+  const shape = SHAPES[kind],
+    scale = scaleOf(kind, efficiency, peakTorque, baseSpeed)
   for (let i = 0; i < x.length; i++)
-    for (let j = 0; j < y.length; j++) z[i * y.length + j] = motorLoss({ ...same, torque: y[j] as number, speed: x[i] as number })
+    for (let j = 0; j < y.length; j++)
+      z[i * y.length + j] = scale * shapeAt(shape, (y[j] as number) / peakTorque, (x[i] as number) / baseSpeed)
   return grid(x, y, z)
 }
 /** Torque it takes to turn the motor without current, over its speed. */

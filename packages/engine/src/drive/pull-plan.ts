@@ -44,22 +44,29 @@ export function roadLoad(p: Pick<PullPlan, 'f0' | 'f1' | 'f2' | 'headWind'>, v: 
  * against without gathering speed; `share`: mass over mass with turning parts. Elementary: moments about the contact points, pull limited to grip times load.
  */
 export function gripped(p: PullPlan, front: number, rear: number, linked: boolean, road: number, share: number, out: Float64Array): void {
+  const moved = ((share * p.height) / p.wheelbase) * (front + rear - road)
+  out[0] = front
+  out[1] = rear
+  if (
+    p.centre === 'locked' ||
+    !(front <= p.grip * (p.front * STANDARD_GRAVITY - moved) && rear <= p.grip * (p.rear * STANDARD_GRAVITY + moved))
+  )
+    heldBack(p, linked, road, share, out)
+}
+/** As `gripped`, where an axle may slip; takes the pulls offered from `out`. Apart, so that the usual case is short enough to be compiled into the loop. */
+function heldBack(p: PullPlan, linked: boolean, road: number, share: number, out: Float64Array): void {
   const g = STANDARD_GRAVITY,
     mu = p.grip,
     wf = p.front * g,
     wr = p.rear * g,
     k = (share * p.height) / p.wheelbase,
+    front = out[0] as number,
+    rear = out[1] as number,
     all = front + rear
   if (p.centre === 'locked') {
     const held = Math.min(1, (mu * (wf + wr)) / all)
     out[0] = all > 0 ? front * held : 0
     out[1] = all > 0 ? rear * held : 0
-    return
-  }
-  const moved = k * (all - road)
-  if (front <= mu * (wf - moved) && rear <= mu * (wr + moved)) {
-    out[0] = front
-    out[1] = rear
     return
   }
   if (linked) {

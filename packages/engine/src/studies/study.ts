@@ -135,12 +135,14 @@ export class Making implements Maker {
   readonly traces: Trace[] = []
   readonly tables: Table[] = []
   private readonly study: string
+  private readonly ids = new Set<string>()
   constructor(study: string) {
     this.study = study
   }
   private id = (key: string, item?: string): string => `${this.study}.${key}${item === undefined ? '' : `@${item}`}`
   private keep<F extends Figure<never>>(figure: F): F {
-    if (this.figures.some(f => f.id === figure.id)) throw new RangeError(`study ${this.study} makes the figure ${figure.id} twice`)
+    if (this.ids.has(figure.id)) throw new RangeError(`study ${this.study} makes the figure ${figure.id} twice`)
+    this.ids.add(figure.id)
     this.figures.push(figure)
     return figure
   }
@@ -205,6 +207,9 @@ export function known(x: unknown, answers: WeakSet<object>): unknown {
       gaps = gapsIn(inner, answers, [])
     return gaps.length ? { gaps: once(gaps) } : known(inner, answers)
   }
-  return Array.isArray(x) ? x.map(v => known(v, answers)) : Object.fromEntries(Object.entries(x).map(([k, v]) => [k, known(v, answers)]))
+  if (Array.isArray(x)) return x.map(v => known(v, answers))
+  const all: Record<string, unknown> = {}
+  for (const key of Object.keys(x)) all[key] = known((x as Record<string, unknown>)[key], answers)
+  return all
 }
 export const once = (gaps: readonly Gap[]): readonly Gap[] => [...new Map(gaps.map(g => [g.path, g])).values()]

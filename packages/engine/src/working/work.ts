@@ -18,15 +18,18 @@ export type Place = { readonly id: string; readonly label?: string; readonly sym
 /** The plain numbers behind inputs. */
 export function numbers(inputs: Inputs): Record<string, unknown> {
   const x: Record<string, unknown> = {}
-  for (const [name, input] of Object.entries(inputs))
+  for (const name of Object.keys(inputs)) {
+    const input = inputs[name]
     x[name] = Array.isArray(input) ? input.map((v: Value) => v.value) : (input as AnyValue).value
+  }
   return x
 }
 
 function outside(takes: Takes, x: Record<string, unknown>): string[] {
   const beyond: string[] = []
-  for (const [name, take] of Object.entries(takes) as [string, Take][]) {
-    const holds = 'holds' in take ? take.holds : undefined
+  for (const name of Object.keys(takes)) {
+    const take = takes[name] as Take,
+      holds = 'holds' in take ? take.holds : undefined
     if (!holds) continue
     const list = Array.isArray(x[name]) ? (x[name] as number[]) : [x[name] as number]
     if (list.some(v => !(v >= holds[0] && v <= holds[1]))) beyond.push(name)

@@ -112,8 +112,16 @@ export const powerLimits = study({
         after: DURATIONS[name].value,
         floor: pack.lowestVoltage.value,
         most: limit.value,
+        charge: 0,
+        temperature: 0,
       }
-      const z = CHARGES.flatMap(charge => KELVIN.map(temperature => powerForTime({ ...numbers, charge, temperature }).power))
+      const z = CHARGES.flatMap(charge =>
+        KELVIN.map(temperature => {
+          numbers.charge = charge
+          numbers.temperature = temperature
+          return powerForTime(numbers).power
+        }),
+      )
       const map: Figure<Grid> = make.derive('map', powerForTime, inputs, grid(CHARGES, KELVIN, z), 'W', {
         item: name,
         label: `Power limit over charge and temperature, ${name}`,
