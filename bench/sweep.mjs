@@ -4,9 +4,11 @@ import { dirname } from 'node:path'
 import { Worker } from 'node:worker_threads'
 
 /** Variants a thread takes at a time: few, so that none waits long for the other at the end. */
-const CHUNK = 20,
+const CHUNK = 5,
   /** Variants worked through by one thread and by two, turn about: a machine that is slow for a while is slow for both. */
-  BLOCK = 1000
+  BLOCK = 200,
+  /** Variants until the threads are counted as warm. */
+  WARM = 1000
 
 class Thread {
   #worker
@@ -54,7 +56,7 @@ async function block(threads, from, to) {
 
 const [file, count] = [process.argv[2], Number(process.argv[3])],
   [a, b] = [new Thread(file), new Thread(file)]
-await Promise.all([a.work(0, BLOCK), b.work(0, BLOCK)])
+await Promise.all([a.work(0, WARM), b.work(0, WARM)])
 let one = 0,
   two = 0
 const memory = []

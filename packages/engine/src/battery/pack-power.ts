@@ -1,5 +1,4 @@
 import { at } from '../numerics/curve.ts'
-import { root } from '../numerics/root.ts'
 import { formula } from '../working/formula.ts'
 import { amps, coulombs, kelvins, ohms, ratio, seconds, stateOfCharge, volts, watts } from './symbols.ts'
 
@@ -34,9 +33,46 @@ const resistanceThen = ({ resistance, factor, branch, time, cold, charge, temper
 /** Open-circuit voltage once a current has taken its charge out (or, below nothing, put it in). */
 const openThen = ({ openCircuit, charge, after }: Pack, capacity: number, current: number): number =>
   at(openCircuit, Math.min(1, Math.max(0, charge - (current * after) / capacity)))
-/** The greatest current up to a bound that leaves room; the room shrinks as the current grows. */
-const greatestWithin = (room: (current: number) => number, bound: number): number =>
-  bound <= 0 || room(0) <= 0 ? 0 : room(bound) >= 0 ? bound : (root(room, 0, bound, 0) ?? 0)
+/**
+ * The greatest current up to a bound that leaves room. The open-circuit voltage is a line through points, so the room falls along straight pieces: the piece
+ * with the change of sign is sought, on it the answer is exact. `way`: 1 discharging, -1 charging.
+ */
+function greatestWithin(
+  room: (current: number) => number,
+  bound: number,
+  { openCircuit, charge, after }: Pack,
+  capacity: number,
+  way: 1 | -1,
+): number {
+  let left = room(0)
+  if (bound <= 0 || left <= 0) return 0
+  let short = room(bound)
+  if (short >= 0) return bound
+  const { x } = openCircuit
+  let low = 0,
+    high = bound,
+    near = way > 0 ? x.length - 1 : 0,
+    far = way > 0 ? 0 : x.length - 1
+  while (way * (near - far) >= 0) {
+    const middle = (near + far) >> 1,
+      current = (way * (charge - (x[middle] as number)) * capacity) / after
+    if (current <= low) near = middle - way
+    else if (current >= high) far = middle + way
+    else {
+      const there = room(current)
+      if (there >= 0) {
+        low = current
+        left = there
+        near = middle - way
+      } else {
+        high = current
+        short = there
+        far = middle + way
+      }
+    }
+  }
+  return low + ((high - low) * left) / (left - short)
+}
 const level = (y: number) => ({ x: Float64Array.of(0, 1000), y: Float64Array.of(y, y) })
 const ALONE = {
   openCircuit: level(3.6635),
@@ -62,7 +98,7 @@ export const powerForTime = formula(
     text: `${R}
 I ≤ I_lim, I ≤ z · Q / t, the greatest with E(z − I · t / Q) − R · I ≥ U_min and E(z − I · t / Q) ≥ 2 · R · I
 P = I · (E(z − I · t / Q) − R · I)`,
-    words: 'solved by trial for the current',
+    words: 'solved for the current piece by piece of the curve',
     source: PLETT,
     leavesOut: 'Diffusion beyond one branch; in the cold the fall of resistance with current, which is on the cautious side.',
     proof: {
@@ -75,8 +111,11 @@ P = I · (E(z − I · t / Q) − R · I)`,
   x => {
     const r = resistanceThen(x),
       open = (current: number): number => openThen(x, x.capacity, current)
-    const room = (i: number): number => Math.min(open(i) - r * i - x.floor, open(i) - 2 * r * i)
-    const current = greatestWithin(room, Math.min(x.most, (x.charge * x.capacity) / x.after))
+    const within = (room: (i: number) => number, bound: number): number => greatestWithin(room, bound, x, x.capacity, 1)
+    const current = within(
+      i => open(i) - 2 * r * i,
+      within(i => open(i) - r * i - x.floor, Math.min(x.most, (x.charge * x.capacity) / x.after)),
+    )
     return { current, power: current * (open(current) - r * current) }
   },
 )
@@ -97,7 +136,7 @@ export const chargingForTime = formula(
     text: `${R}
 I ≤ I_ch · s_ch(T), the greatest with E(min(1, z + I · t / Q)) + R · I ≤ U_max
 P = I · (E(min(1, z + I · t / Q)) + R · I)`,
-    words: 'solved by trial for the current',
+    words: 'solved for the current piece by piece of the curve',
     source: PLETT,
     leavesOut: 'A datasheet’s own allowance for short recovery pulses.',
     proof: {
@@ -114,7 +153,7 @@ P = I · (E(min(1, z + I · t / Q)) + R · I)`,
   x => {
     const r = resistanceThen(x),
       open = (current: number): number => openThen(x, x.capacity, -current)
-    const current = greatestWithin(i => x.ceiling - open(i) - r * i, x.most * at(x.share, x.temperature))
+    const current = greatestWithin(i => x.ceiling - open(i) - r * i, x.most * at(x.share, x.temperature), x, x.capacity, -1)
     return { current, power: current * (open(current) + r * current) }
   },
 )
