@@ -87,6 +87,10 @@ describe('a name that points at something', () => {
   })
   it('is a problem too when there is nothing to point at', () =>
     expect(faults('brief:\n  conditions: { load: driver }\n')[0]).toContain('nothing is there yet'))
+  it('is not sought where a line of that section could not be read: it may stand there', () => {
+    const torn = 'brief:\n  loads:\n\tdriver: { people: 1 }\n  conditions: { load: driver }\n  seats: many\n'
+    expect(faults(torn)).toEqual([expect.stringContaining('a tab is used'), expect.stringContaining('brief.seats')])
+  })
 })
 
 describe('a tyre marking', () => {

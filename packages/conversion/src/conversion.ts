@@ -32,7 +32,8 @@ export function readConversion(input: string | Uint8Array, { file, strict = fals
   const typed = readText(input, file, before),
     moved = typed.text === undefined ? undefined : migrate(typed.text, undefined, typed)
   const text = moved?.ok ? moved.reading : typed
-  const resolver = new Resolver(text.tree, { strict, lookUps, ...(file === undefined ? {} : { file }) })
+  const torn = new Set(text.issues.filter(isError).map(i => i.path.split('.', 1)[0] as string))
+  const resolver = new Resolver(text.tree, { strict, lookUps, torn, ...(file === undefined ? {} : { file }) })
   const model = asModel(resolver.all(SECTIONS) as ResolvedGroup<typeof SECTIONS>),
     done = { model, facts: resolver.facts, text }
   if (moved && !moved.ok) {

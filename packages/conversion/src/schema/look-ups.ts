@@ -18,4 +18,10 @@ export type LookUps = {
   readonly cycles?: (id: string) => unknown
   readonly cycleNames?: readonly string[]
 }
-export type Reading = { readonly strict: boolean; readonly lookUps: LookUps; readonly file?: string }
+export type Reading = {
+  readonly strict: boolean
+  readonly lookUps: LookUps
+  readonly file?: string
+  /** Sections of which not every line could be read: what seems to be missing there may be there. */
+  readonly torn?: ReadonlySet<string>
+}

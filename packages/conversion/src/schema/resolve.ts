@@ -325,6 +325,7 @@ export class Resolver {
       unit,
       value,
       ...(schema.is === 'quantity' ? { shows: schema.kind } : {}),
+      ...(schema.measure && more.origin?.how === 'assumed' ? { measure: schema.measure } : {}),
       ...more,
     } as unknown as Fact<never>
     this.keep(fact)
@@ -369,6 +370,7 @@ export class Resolver {
 
   private checkReferences(): void {
     for (const { path, to, name, node } of this.references) {
+      if (to.some(map => this.reading.torn?.has(map.split('.', 1)[0] as string))) continue
       const names = to.flatMap(map => {
         let n: TextNode | undefined = this.root
         for (const key of map.split('.')) n = n?.kind === 'group' ? n.entries.get(key)?.node : undefined

@@ -31,7 +31,11 @@ const AIR = { tool: 'thermometer in the shade, barometer or the nearest weather 
 const PULL = { tool: 'pull scale on a rope, the car at walking pace on dry asphalt and on this surface', accuracy: '± 10 %', minutes: 30 }
 const LOOK = { tool: 'look at the car', accuracy: 'exact', minutes: 5 }
 const HANDBOOK = { tool: 'workshop handbook of the donor car', accuracy: 'as stated', minutes: 20 }
-const BRAKE_METER = { tool: 'deceleration meter on a flat surface of the kind', accuracy: '± 5 %', minutes: 30 }
+const BRAKE_METER = {
+  tool: 'brake hard with a deceleration meter on an empty, flat road of the kind; its reading over 9.81',
+  accuracy: '± 5 %',
+  minutes: 30,
+}
 // Tools, accuracies and times in this file are common practice.
 const BEFORE = 'before the engine comes out' as const
 
@@ -110,7 +114,7 @@ export const donor = group(
       most: 2,
       until: BEFORE,
       assume: centreHeight,
-      measure: { tool: 'wheel scales, hoist, one axle raised', accuracy: '± 30 mm', minutes: 60 },
+      measure: { tool: 'wheel scales under one axle, the other raised on a hoist', accuracy: '± 30 mm', minutes: 60 },
     }),
     width: quantity('length', 'width', 'b', { least: 0.5, most: 3, measure: TAPE }),
     height: quantity('length', 'height', 'H', { least: 0.5, most: 3.5, measure: TAPE }),

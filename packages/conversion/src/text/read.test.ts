@@ -196,8 +196,10 @@ describe('several mistakes', () => {
     ])
   })
 
-  it('leave the other sections readable', () => {
-    expect([...(readText(WRONG).tree?.entries.keys() ?? [])]).toEqual(['pack', 'brief'])
+  it('leave the other sections readable, and what can be read of their own', () => {
+    expect([...(readText(WRONG).tree?.entries.keys() ?? [])]).toEqual(['donor', 'pack', 'trips', 'brief'])
+    const torn = readText('a:\n  b: 1\n\tc: 2\n  d:\n    e 3\n      f: 4\n    g: 5\n  h: "6\n  i: 7\n').tree
+    expect(torn && plain(meaningOf(torn))).toEqual({ a: { b: '1', d: { g: '5' }, i: '7' } })
     expect(meaning('a: { x: 1,5 m, y: 2 }')).toEqual({ a: { y: '2' } })
   })
 })

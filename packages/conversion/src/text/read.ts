@@ -1,4 +1,5 @@
 import { asFound, type Issue, isError } from '../issue.ts'
+import { aroundLines } from './around.ts'
 import { IssueList } from './issue-list.ts'
 import { MAX_DEPTH, MAX_ISSUES, MAX_PIECES } from './limits.ts'
 import { isStreamMark } from './line-problem.ts'
@@ -53,8 +54,9 @@ export function readText(input: Uint8Array | string, file?: string, before?: Tex
       if (lines === undefined || !(issue.echo || lines.has(issue.line + stretch.line - 1))) all.add(placed(issue, stretch))
     }
     all.left += section.more
-    if (section.entry === undefined) continue
-    const entry = movedEntry(section.entry, stretch.line - 1, stretch.from)
+    const read = section.entry ?? readAround(source, stretch, lines, MAX_PIECES - pieces)
+    if (read === undefined) continue
+    const entry = movedEntry(read, stretch.line - 1, stretch.from)
     const twin = entries.get(entry.key)
     if (twin === undefined) entries.set(entry.key, entry)
     else all.add(twice(entry, twin))
@@ -68,6 +70,12 @@ export type SoundReading = TextReading & { readonly text: string; readonly tree:
 
 export const isSound = (reading: TextReading): reading is SoundReading =>
   reading.text !== undefined && reading.tree !== undefined && !reading.issues.some(isError)
+
+/** What a section says beside the lines whose problems are known, so that these hide nothing else in it. */
+function readAround(source: string, stretch: Stretch, faulty: ReadonlySet<number> | undefined, maxPieces: number): Entry | undefined {
+  const rest = faulty && aroundLines(source, new Set([...faulty].map(line => line - stretch.line + 1)))
+  return rest === undefined ? undefined : sectionReading(rest, maxPieces).entry
+}
 
 /** The lines with known problems, by the section they stand in. */
 function troubledSections(stretches: readonly Stretch[], issues: readonly Issue[]): ReadonlyMap<Stretch, ReadonlySet<number>> {
