@@ -202,7 +202,13 @@ describe('recovery on a wet road', () => {
   it('is decided once the wet grip is measured: the worst driveline still holds', () => {
     const as = changed('lapwing').rule('recovery-grip', 'rear')
     expect(as.outcome).toBe('unanswered')
-    expect(as.remedies.flatMap(r => (r.do === 'measure' ? [r.path] : []))).toEqual(['donor.grip.wet'])
+    expect(as.remedies.filter(r => r.do === 'measure')).toEqual([
+      {
+        do: 'measure',
+        path: 'donor.grip.wet',
+        says: expect.stringMatching(/^To know grip, wet: .*deceleration meter.* \(± 5 %, 30 min\)\.$/),
+      },
+    ])
     const measured = changed('lapwing', { 'donor.grip.wet': '0.5 ± 0.03 (measured, deceleration meter)' }).rule('recovery-grip', 'rear')
     expect(measured.outcome).toBe('sound')
     expect(measured.says).toMatch(/Snow .*ice/)

@@ -110,9 +110,7 @@ export function printFindings(findings: readonly Finding[], t: Terminal, system:
     if (f.outcome === 'unanswered' && f.gaps.length) say(`Unanswered: ${gapsText(f)}.`)
     else say(filled(f.says, f, system))
     if (f.outcome === 'unanswered' && f.reason)
-      say(
-        `Unanswered: ${f.reason}${f.assumed.length ? `: ${f.assumed.slice(0, 4).join(', ')}. Measure it or read it off, and write it with that origin` : ''}.`,
-      )
+      say(`Unanswered: ${f.reason}${f.assumed.length ? `: ${f.assumed.slice(0, 4).join(', ')}. Write what you find with its origin` : ''}.`)
     if (f.outcome === 'failing' && f.reason)
       say(`Failing although it rests on assumed values, because it is ${f.reason}: ${f.assumed.slice(0, 4).join(', ')}.`)
     if (f.outcome === 'marginal' && f.reason) say(`Marginal and not failing because ${f.reason}.`)

@@ -7,7 +7,7 @@ import { assumptions, leaves } from '../working/leaves.ts'
 import { halfWidthOfDifference, type SpreadMemo } from '../working/spread.ts'
 import { type AnyValue, type Fact, type Gap, isGap, type Value } from '../working/value.ts'
 import { chosenLimits } from './limits.ts'
-import type { Finding, Judgement, Rule } from './rule.ts'
+import type { Finding, Judgement, Remedy, Rule } from './rule.ts'
 import { decides, type Limit } from './sets/sets.ts'
 
 /** Judges one rule over the car. `memo` given: with bands; without it, best values only. */
@@ -59,7 +59,7 @@ function finding(rule: Rule, j: Judgement, model: Model, memo: SpreadMemo | unde
       unsure = unsureOf(rule, assumed, j)
     const outcome = !j.holds ? 'failing' : j.marginal ? 'marginal' : 'sound'
     // One object, filled as it becomes known: an edit makes hundreds of these.
-    return Object.assign(base, { assumed, rests: print }, unsure ? unanswered(unsure) : eased(outcome, rule, j))
+    return Object.assign(base, { assumed, rests: print }, unsure ? unanswered(unsure, base.remedies, j.rests) : eased(outcome, rule, j))
   }
   const gaps = gapsOf(j.found, j.limit)
   if (gaps.length) return { ...base, outcome: 'unanswered', gaps }
@@ -73,9 +73,28 @@ function finding(rule: Rule, j: Judgement, model: Model, memo: SpreadMemo | unde
     const outcome = eased('failing', rule, j)
     return Object.assign(judged, outcome, { reason: outcome.reason ?? 'broken over the whole ± of what is assumed' })
   }
-  return Object.assign(judged, unsure ? unanswered(unsure) : eased(judge(found.value, j.side, limit.value, half), rule, j))
+  return Object.assign(
+    judged,
+    unsure ? unanswered(unsure, base.remedies, [found, limit]) : eased(judge(found.value, j.side, limit.value, half), rule, j),
+  )
 }
-const unanswered = (reason: string): Pick<Finding, 'outcome' | 'reason'> => ({ outcome: 'unanswered', reason })
+/** A finding that waits for what is assumed says how to find each of these out. */
+const unanswered = (
+  reason: string,
+  remedies: readonly Remedy[],
+  rests: readonly AnyValue[],
+): Pick<Finding, 'outcome' | 'reason' | 'remedies'> => ({
+  outcome: 'unanswered',
+  reason,
+  remedies: reason === ASSUMED ? [...remedies, ...howToKnow(rests)] : remedies,
+})
+function howToKnow(values: readonly AnyValue[]): readonly Remedy[] {
+  const facts = new Map(values.flatMap(assumptions).map(f => [f.path, f]))
+  return [...facts.values()].map(({ path, label, measure: m }): Remedy => {
+    const how = m ? `${m.tool} (${m.accuracy}, ${m.minutes} min)` : 'measure it or read it off exactly this part'
+    return { do: 'measure', says: `To know ${label}: ${how}.`, path }
+  })
+}
 
 /** A breach of a limit that was only quoted, or that a milder reading allows, is marginal and says why. */
 function eased(outcome: Outcome, rule: Rule, { requirement, eased }: Judgement): Pick<Finding, 'outcome' | 'reason'> {

@@ -28,6 +28,8 @@ export type Fact<V extends Datum = number> = {
   readonly origin?: Origin
   /** As typed, or as the record states it. */
   readonly text?: string
+  /** How to find it out, while it is assumed. */
+  readonly measure?: Measure
 }
 
 /** A reported result. Its id is `study.figure`, or `study.figure@item`. */

@@ -2,7 +2,6 @@ import type { Model } from '../../model/model.ts'
 import { acceleration } from '../../studies/drive/acceleration.ts'
 import { partLoads } from '../../studies/drive/part-loads.ts'
 import { isGaps } from '../../studies/study.ts'
-import { assumptions } from '../../working/leaves.ts'
 import { isGap, standard } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
 
@@ -86,20 +85,6 @@ export const lowRangeOnDry = rule({
   spoil: { sample: 'badger', edits: [{ path: 'brief.goals.yard-ramp.surface', now: 'dry' }], item: 'yard-ramp' },
 })
 
-/** How to find out what is assumed so far; tool and way. */
-const HOW: readonly (readonly [at: RegExp, says: string])[] = [
-  [/^donor\.grip\.wet$/, 'Brake hard on an empty, flat, wet road with a deceleration meter: its reading over 9.81 is the wet grip.'],
-  [
-    /^donor\.centre-height$/,
-    'Weigh one axle on wheel scales with the other raised on a hoist: that gives the height of the centre of mass.',
-  ],
-  [/\.efficiency$/, 'Ask the maker of gearbox or drive unit for its efficiency.'],
-  [/mass$/, 'Put it on a scale.'],
-  [/tyre|radius/, 'Roll the car ten turns of a wheel at its tyre pressure, and measure the way with a tape.'],
-]
-const howToKnow = (path: string): string =>
-  HOW.find(([at]) => at.test(path))?.[1] ?? 'Read it off the plate or datasheet of exactly this part.'
-
 export const recoveryGrip = rule({
   id: 'recovery-grip',
   title: 'Recovery stays within the grip of a wet road',
@@ -119,8 +104,7 @@ export const recoveryGrip = rule({
       { wet } = m.donor.grip
     return Object.entries(recovery).map(([item, { needed, most, snow }]): Judgement => {
       // What the driveline loses and where the centre lies need not be measured where the worst of it still holds.
-      const found = !isGap(wet) && most.value <= wet.value ? most : needed,
-        unknown = [found, ...(isGap(wet) ? [] : [wet])].flatMap(v => assumptions(v))
+      const found = !isGap(wet) && most.value <= wet.value ? most : needed
       return {
         item,
         about,
@@ -144,7 +128,6 @@ export const recoveryGrip = rule({
                   ],
                 } as const,
               ]),
-          ...[...new Set(unknown.map(f => f.path))].map(path => ({ do: 'measure' as const, says: howToKnow(path), path })),
           {
             do: 'act',
             says: 'Limit recovery by road and speed, less on snow and none on ice, and switch it off while the anti-lock brakes work.',
