@@ -2,7 +2,6 @@ import { spawnSync } from 'node:child_process'
 import { existsSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { jsonSchema, readText, SCHEMA, type TextGroup, type TextNode } from '@ampwright/conversion'
 import { Ajv2020 } from 'ajv/dist/2020.js'
 import { describe, expect, it } from 'vitest'
 import { CARS, fileOf, root, textOf } from '../../../tests/cars.ts'
@@ -379,29 +378,5 @@ describe('the rest of the command line', () => {
     expect(offered('assess', 'lap')).toEqual(['lapwing.conversion.yaml'])
     expect(offered('remedy', 'lapwing.conversion.yaml', 'hill-s')).toEqual(['hill-start'])
     expect(offered('handbook', 'wheel-fo')).toEqual(['wheel-force'])
-  })
-})
-
-describe('the JSON Schema of the file', () => {
-  const schema = ajv.compile(jsonSchema(SCHEMA))
-  const plain = (n: TextNode): unknown =>
-    n.kind === 'group'
-      ? Object.fromEntries([...n.entries].map(([k, e]) => [k, plain(e.node)]))
-      : n.kind === 'value'
-        ? n.source === ''
-          ? null
-          : n.source === '1'
-            ? 1
-            : n.source
-        : null
-  it.each(CARS)('accepts %s', car => {
-    const tree = readText(textOf(car)).tree as TextGroup,
-      value = plain(tree) as Record<string, unknown>
-    schema({ ...value, schema: 1 })
-    expect(schema.errors ?? []).toEqual([])
-  })
-  it('points at an unknown key and a wrong choice', () => {
-    expect(schema({ schema: 1, donor: { wheelbse: '1 m' } })).toBe(false)
-    expect(schema({ schema: 1, donor: { 'driven-wheels': 'reer' } })).toBe(false)
   })
 })

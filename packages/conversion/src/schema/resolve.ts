@@ -2,9 +2,11 @@ import { type Fact, type Gap, isGap, KINDS, type Origin } from '@ampwright/engin
 import type { Issue } from '../issue.ts'
 import { nearest } from '../nearest.ts'
 import type { Group as TextGroup, TextNode } from '../text/tree.ts'
+import { isDate } from './dates.ts'
 import type { FileField, Group, Leaf, MapOf, Near, Node, PartField, Variants } from './field.ts'
 import { ALONE, quantityOf, understood } from './kept-readings.ts'
 import type { PartRecord, Reading } from './look-ups.ts'
+import { lostAmong, type Reference } from './references.ts'
 import { camel } from './resolved.ts'
 import { tyreFields } from './tyre-fields.ts'
 import { acceptedOf, bounds, labelOf } from './wording.ts'
@@ -22,7 +24,7 @@ export class Resolver {
   readonly issues: Issue[] = []
   readonly facts: Fact<never>[] = []
   private readonly byPath = new Map<string, Fact<never>>()
-  private readonly references: { path: string; to: readonly string[]; name: string; node: TextNode }[] = []
+  private readonly references: Reference[] = []
   private readonly root: TextGroup | undefined
   private readonly reading: Reading
   constructor(root: TextGroup | undefined, reading: Reading) {
@@ -74,14 +76,7 @@ export class Resolver {
       this.issues.push(this.issue(entry.keyAt, join(key), 'unknown key', `«${key}»`, Object.keys(schema.fields).join(', '), near))
     }
     const own = schema.fields['part']?.is === 'part' ? text?.entries.get('part')?.node : undefined
-    const record =
-      own?.kind === 'value'
-        ? this.reading.lookUps.parts?.(own.source)
-        : schema.fromPartAbove
-          ? at.record
-          : schema.fields['part']
-            ? undefined
-            : undefined
+    const record = own?.kind === 'value' ? this.reading.lookUps.parts?.(own.source) : schema.fromPartAbove ? at.record : undefined
     for (const [key, field] of Object.entries(schema.fields)) {
       const child = text?.entries.get(key)?.node
       out[camel(key)] = this.node(field, {
@@ -201,7 +196,7 @@ export class Resolver {
           : wrong(`«${text}»`, schema.oneOf.join(', '), nearest(word, schema.oneOf))
       }
       case 'date':
-        return (schema.coarse ? COARSE : DAY).test(text) && inCalendar(text)
+        return isDate(text, schema.coarse)
           ? this.fact(schema, at, text, { text })
           : wrong(`«${text}»`, schema.coarse ? 'a date such as 2026-05-12, 2026-05 or 2026' : 'a date such as 2026-05-12')
       case 'tyre': {
@@ -369,24 +364,9 @@ export class Resolver {
   }
 
   private checkReferences(): void {
-    for (const { path, to, name, node } of this.references) {
-      if (to.some(map => this.reading.torn?.has(map.split('.', 1)[0] as string))) continue
-      const names = to.flatMap(map => {
-        let n: TextNode | undefined = this.root
-        for (const key of map.split('.')) n = n?.kind === 'group' ? n.entries.get(key)?.node : undefined
-        return n?.kind === 'group' ? [...n.entries.keys()] : []
-      })
-      if (!names.includes(name))
-        this.issues.push(
-          this.issue(
-            node.at,
-            path,
-            `names something in ${to.join(' or ')}`,
-            `«${name}»`,
-            names.join(', ') || 'nothing is there yet',
-            nearest(name, names),
-          ),
-        )
+    for (const { of, names, near } of lostAmong(this.references, this.root, this.reading.torn ?? new Set())) {
+      const [what, accepted] = [`names something in ${of.to.join(' or ')}`, names.join(', ') || 'nothing is there yet']
+      this.issues.push(this.issue(of.node.at, of.path, what, `«${of.name}»`, accepted, near))
     }
   }
 
@@ -413,13 +393,4 @@ export class Resolver {
       ...(near ? { nearest: near } : {}),
     }
   }
-}
-
-const DAY = /^\d{4}-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])$/
-const COARSE = /^\d{4}(-(0[1-9]|1[0-2])(-(0[1-9]|[12]\d|3[01]))?)?$/
-/** The thirtieth of February reads as a day, but is none. */
-function inCalendar(text: string): boolean {
-  const [year = 0, month = 1, day = 1] = text.split('-').map(Number)
-  const lengths = [31, year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0) ? 29 : 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]
-  return day <= (lengths[month - 1] ?? 0)
 }
