@@ -96,3 +96,26 @@ describe('usable energy', () => {
     check('mean open-circuit voltage, LTO estimate', 2.3, mean('LTO'), 0.05, 'V')
   })
 })
+
+describe('energy in the cold by class', () => {
+  it.each([
+    [10, 0.938],
+    [0, 0.879],
+    [-10, 0.812],
+    [-20, 0.728],
+  ])('at %s °C lies near what one cell gave', (celsius, measured) => {
+    const table = CLASS_CELLS.NCA.coldEnergy?.value
+    if (!table) throw new Error('NCA has no table of energy in the cold')
+    expect(
+      proven({
+        domain: 'battery',
+        check: `energy of an NCA cell at ${celsius} °C against 25 °C`,
+        source: 'Kollmeyer, cell test data of an NCA-type 18650 (2018): 0.3C steps with rests; recomputed',
+        mark: 'published',
+        expected: measured,
+        obtained: at(table, celsius + 273.15),
+        tolerance: 0.02,
+      }),
+    ).toBe(true)
+  })
+})
