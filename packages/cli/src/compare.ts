@@ -16,6 +16,9 @@ export type Difference = {
 const same = (a: number, b: number): boolean =>
   Object.is(a, b) || Math.abs(a - b) <= Math.max(1e-9 * Math.max(Math.abs(a), Math.abs(b)), 1e-14)
 
+/** What can no longer be reached, or can at last, has changed more than anything that only moved; still a number, so that it can be sorted. */
+const BEYOND_ALL = Number.MAX_VALUE
+
 /** Figures that differ between two assessments, the greatest relative change first; figures only one of them has come after. */
 export function differences(a: Assessment, b: Assessment): readonly Difference[] {
   const ids = [...new Set([...a.figures.keys(), ...b.figures.keys()])],
@@ -32,7 +35,11 @@ export function differences(a: Assessment, b: Assessment): readonly Difference[]
     }
   }
   const size = (d: Difference): number =>
-    d.change === undefined ? -1 : Math.abs(d.change) / Math.max(Math.abs(d.before?.value ?? 0), Math.abs(d.after?.value ?? 0), 1e-12)
+    d.change === undefined
+      ? -1
+      : Number.isFinite(d.change)
+        ? Math.abs(d.change) / Math.max(Math.abs(d.before?.value ?? 0), Math.abs(d.after?.value ?? 0), 1e-12)
+        : BEYOND_ALL
   return out.sort((x, y) => size(y) - size(x))
 }
 
@@ -138,7 +145,7 @@ const rowOf = (d: Pick<Difference, 'label' | 'before' | 'after' | 'change'>, sys
   headed(d.label),
   d.before ? shown(d.before, system) : '–',
   d.after ? shown(d.after, system) : '–',
-  d.change === undefined || !d.after || same(d.change, 0)
+  d.change === undefined || !d.after || !Number.isFinite(d.change) || same(d.change, 0)
     ? ''
     : `${d.change > 0 ? '+' : ''}${shownNumber(d.change, differenceKind(d.after), d.after.unit, system)}`,
 ]

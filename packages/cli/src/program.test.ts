@@ -260,6 +260,11 @@ describe('the rest of the command line', () => {
       })
     expect(existsSync(join(folder, 'w.yaml'))).toBe(false)
   })
+  it('says never where a time can no longer be reached, and no difference to it', async () => {
+    const { out } = await command(['set', fileOf('lapwing'), 'drive.units.main.motor.peak-torque=30 N·m', '--figures'])
+    expect(out).toMatch(/Time, sprint +11\.39 s +never\s*$/m)
+    expect(out).not.toContain('+never')
+  })
   it('compares a car with itself and with an edited one', async () => {
     const edited = file(textOf('lapwing').replace('gear: fourth', 'gear: third'))
     expect((await command(['compare', fileOf('lapwing'), fileOf('lapwing')])).out).toContain('No difference')
