@@ -262,7 +262,7 @@ describe('the rest of the command line', () => {
   })
   it('says never where a time can no longer be reached, and no difference to it', async () => {
     const { out } = await command(['set', fileOf('lapwing'), 'drive.units.main.motor.peak-torque=30 N·m', '--figures'])
-    expect(out).toMatch(/Time, sprint +11\.39 s +never\s*$/m)
+    expect(out).toMatch(/Time, sprint +11\.39\ss +never\s*$/m)
     expect(out).not.toContain('+never')
   })
   it('compares a car with itself and with an edited one', async () => {
