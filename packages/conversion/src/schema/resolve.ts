@@ -9,7 +9,7 @@ import type { PartRecord, Reading } from './look-ups.ts'
 import { lostAmong, type Reference } from './references.ts'
 import { camel } from './resolved.ts'
 import { tyreFields } from './tyre-fields.ts'
-import { acceptedOf, bounds, labelOf } from './wording.ts'
+import { acceptedKeys, acceptedOf, bounds, labelOf } from './wording.ts'
 
 type At = {
   readonly path: string
@@ -72,8 +72,9 @@ export class Resolver {
     const join = (key: string): string => (at.path ? `${at.path}.${key}` : key)
     for (const [key, entry] of text?.entries ?? []) {
       if (key in schema.fields || key === 'note' || alsoKnown.includes(key)) continue
-      const near = nearest(key, Object.keys(schema.fields))
-      this.issues.push(this.issue(entry.keyAt, join(key), 'unknown key', `«${key}»`, Object.keys(schema.fields).join(', '), near))
+      const keys = Object.keys(schema.fields),
+        near = nearest(key, keys)
+      this.issues.push(this.issue(entry.keyAt, join(key), 'unknown key', `«${key}»`, acceptedKeys(schema, near !== undefined), near))
     }
     const own = schema.fields['part']?.is === 'part' ? text?.entries.get('part')?.node : undefined
     const record = own?.kind === 'value' ? this.reading.lookUps.parts?.(own.source) : schema.fromPartAbove ? at.record : undefined

@@ -1,6 +1,6 @@
 import { KINDS } from '@ampwright/engine'
 import { writeQuantity } from '../quantities/write.ts'
-import type { ChoiceField, Leaf, QuantityField } from './field.ts'
+import type { ChoiceField, Group, Leaf, QuantityField } from './field.ts'
 
 /** Least and most of a quantity, for a message. */
 export const bounds = (f: QuantityField): string => {
@@ -18,3 +18,10 @@ export const acceptedOf = (f: Leaf): string =>
       : 'one value on the line'
 /** Labels of things in a map name the thing: «mass (charger)». */
 export const labelOf = (f: Leaf, at: { readonly entry?: string }): string => (at.entry === undefined ? f.label : `${f.label} (${at.entry})`)
+/** More keys than this are no help in a message that guesses the right one already. */
+const FEW = 12
+/** Keys of a group, for a message about one it does not know. */
+export const acceptedKeys = ({ label, fields }: Group, guessed: boolean): string => {
+  const keys = Object.keys(fields)
+  return guessed && keys.length > FEW ? `one of the ${keys.length} keys of ${label}, listed in docs/file-format.md` : keys.join(', ')
+}
