@@ -2,7 +2,7 @@ import { applyEdits } from '@ampwright/conversion'
 import { Answers, findings, RULES, STUDIES } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
 import { figuresOf, outcomes, value } from './asked.ts'
-import { conversionOf, textOf } from './cars.ts'
+import { assessText, conversionOf, textOf } from './cars.ts'
 
 describe('rules of the pack', () => {
   it('leave salvaged modules open while readings are missing, and say nothing of new ones', () => {
@@ -267,5 +267,44 @@ describe('the main fuse', () => {
     expect(outcomes('lapwing', { 'pack.limits.fuse': '400 A', 'pack.strings': '2', 'pack.modules-in-series': '8' }, rule)).toEqual([
       'sound',
     ])
+  })
+})
+
+describe('a box in the boot', () => {
+  const boot = (sealed: string | null) =>
+    outcomes(
+      'lapwing',
+      { 'pack.boxes.boot.where': 'boot', ...(sealed ? { 'pack.boxes.boot.sealed': sealed } : {}) },
+      'battery-outside-cabin',
+    ).find(o => o.startsWith('boot'))
+  it('is good only where it is sealed against the cabin and vented', () =>
+    expect([boot(null), boot('yes'), boot('no')]).toEqual(['boot unanswered', 'boot sound', 'boot failing']))
+})
+
+describe('energy of a cold pack', () => {
+  it('is less the faster it is drawn, at every temperature', () => {
+    for (const car of ['lapwing', 'wren', 'badger', 'otter'] as const) {
+      const f = figuresOf(car, 'energy')
+      for (const at of [10, 0, -10, -20])
+        expect(value(f, `energy.usable@one hour ${at} °C`), `${car} ${at}`).toBeLessThan(value(f, `energy.usable@three hours ${at} °C`))
+    }
+  })
+})
+
+describe('a pack of modules from the catalogue', () => {
+  it('too high for its fuse is failing although the record is only assumed', () => {
+    const edits = {
+      'pack.module.part': 'module-355-6s2p-52ah@1',
+      'pack.module.cells-in-series': null,
+      'pack.module.cells-in-parallel': null,
+      'pack.modules-in-series': '24',
+    }
+    const done = applyEdits(
+      textOf('wren'),
+      Object.entries(edits).map(([path, now]) => ({ path, now })),
+    )
+    if (!done.ok) throw new Error(done.problem.what)
+    const found = assessText(done.text, { bands: true }).assessment.findings.find(f => f.rule === 'breaking-voltage' && f.item === 'fuse')
+    expect(found).toMatchObject({ outcome: 'failing', assumed: expect.arrayContaining(['pack.module.cells-in-series']) })
   })
 })

@@ -1,5 +1,6 @@
 import type { Conversion, System } from '@ampwright/conversion'
 import { type Assessment, type Finding, type Gap, headlineRows, type Outcome, STUDIES } from '@ampwright/engine'
+import { idOf } from './finding-id.ts'
 import { requirementLine } from './requirement.ts'
 import { filled, headed, shown } from './shown.ts'
 import { colours, columns, type Terminal, widthOf, wrapped } from './terminal.ts'
@@ -92,6 +93,8 @@ export function printFindings(findings: readonly Finding[], t: Terminal, system:
     paint = (f: Finding, s: string): string => (f.outcome === 'failing' ? k.red(s) : f.outcome === 'marginal' ? k.yellow(s) : k.bold(s))
   t.out('')
   t.out(k.bold(title))
+  // How to find one thing out is said once, however many findings wait for it.
+  const told = new Set<string>()
   for (const [f, ...others] of together(findings)) {
     t.out('')
     if (others.length) {
@@ -99,7 +102,7 @@ export function printFindings(findings: readonly Finding[], t: Terminal, system:
       continue
     }
     for (const line of wrapped(
-      paint(f, `${MARKS[f.outcome]} ${f.outcome} ${f.harm}  ${f.title}${f.item ? ` (${f.item})` : ''}`),
+      `${paint(f, `${MARKS[f.outcome]} ${f.outcome} ${f.harm}  ${f.title}${f.item ? ` (${f.item})` : ''}`)}  ${k.dim(idOf(f))}`,
       t.width,
       '  ',
     ))
@@ -117,7 +120,11 @@ export function printFindings(findings: readonly Finding[], t: Terminal, system:
     if (f.requirement && f.outcome !== 'sound') say(requirementLine(f.requirement), true)
     if (f.outcome === 'accepted' && f.reason) say(`Accepted: ${f.reason}`)
     if (f.lapsed) say('An acceptance has lapsed: what it rested on has changed.')
-    if (f.outcome !== 'sound') for (const r of f.remedies) say(`→ ${filled(r.says, f, system)}`)
+    for (const r of f.outcome === 'sound' ? [] : f.remedies) {
+      if (r.do === 'measure' && told.has(r.says)) continue
+      if (r.do === 'measure') told.add(r.says)
+      say(`→ ${filled(r.says, f, system)}`)
+    }
     if (f.caution) say(`Caution: ${f.caution}`)
   }
 }

@@ -15,6 +15,7 @@ import {
 } from '@ampwright/conversion'
 import type { Assessment, Finding, Remedy } from '@ampwright/engine'
 import { comparisonJson, printComparison } from './compare.ts'
+import { idOf } from './finding-id.ts'
 import { assessWithProgress } from './judged.ts'
 import { bytesOf, loadText, Refusal } from './load.ts'
 import type { Terminal } from './terminal.ts'
@@ -125,8 +126,6 @@ function undo(text: string, edits: readonly Edit[]): readonly { readonly path: s
   })
 }
 const keysOf = (now: Now): readonly string[] => (now === null || typeof now === 'string' || Array.isArray(now) ? [] : Object.keys(now))
-
-const idOf = (f: Finding): string => (f.item === undefined ? f.rule : `${f.rule}@${f.item}`)
 
 /** A finding by `RULE` or `RULE@ITEM`; names the ones there are when it is not among them. */
 export function findingNamed(a: Assessment, name: string, command: string): Finding {

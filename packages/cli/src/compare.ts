@@ -145,7 +145,8 @@ const rowOf = (d: Pick<Difference, 'label' | 'before' | 'after' | 'change'>, sys
   headed(d.label),
   d.before ? shown(d.before, system) : '–',
   d.after ? shown(d.after, system) : '–',
-  d.change === undefined || !d.after || !Number.isFinite(d.change) || same(d.change, 0)
+  // What reads the same on both sides has not changed for the reader.
+  d.change === undefined || !d.before || !d.after || !Number.isFinite(d.change) || shown(d.before, system) === shown(d.after, system)
     ? ''
     : `${d.change > 0 ? '+' : ''}${shownNumber(d.change, differenceKind(d.after), d.after.unit, system)}`,
 ]

@@ -188,6 +188,9 @@ export const pack = group(
       'limits-drive': choice('BMS cuts the drive back', ['by lowest cell', 'by pack voltage', 'no'], { measure: SETTING }),
       'counts-charge': choice('BMS counts charge in and out', ['yes', 'no'], { measure: LABEL }),
       'watches-rest': choice('BMS warns when one group sinks at rest', ['yes', 'no'], { measure: SETTING }),
+      'watches-temperature': choice('BMS measures cells’ temperatures and cuts drive and charger when hot', ['yes', 'no'], {
+        measure: SETTING,
+      }),
       cells: quantity('count', 'cells the BMS can watch', 'n_bms', { least: 1, measure: LABEL }),
       'lowest-charge-temperature': quantity('temperature', 'BMS lets no charging in below', 'T_ch,min', {
         least: 213.15,
@@ -235,6 +238,10 @@ export const pack = group(
         }),
         price: quantity('money', 'price of the box with its hardware', 'k_box', { least: 0, measure: OFFER }),
         where: choice('where', ['engine bay', 'under floor', 'tank space', 'boot', 'cabin', 'tunnel']),
+        sealed: choice('sealed against the cabin and vented to the outside', ['yes', 'no'], {
+          measure: { tool: 'smoke from a smoke pen inside the box, cabin fan on', accuracy: 'seen or not', minutes: 20 },
+          says: 'Asked of a box in the boot, which is one space with the cabin in most cars.',
+        }),
       }),
     ),
     salvage: mapOf(

@@ -57,6 +57,7 @@ export type PackBox = Here & {
   readonly overhead: Field
   readonly price: Field
   readonly where: Field<'engine bay' | 'under floor' | 'tank space' | 'boot' | 'cabin' | 'tunnel'>
+  readonly sealed: Field<'yes' | 'no'>
 }
 /** A part that hangs on the pack voltage, as the range it works in. */
 export type VoltageUser = Here & { readonly lowest: Field; readonly highest: Field; readonly part: Field<string> }
@@ -93,6 +94,7 @@ export type Pack = Here & {
     readonly limitsDrive: Field<'by lowest cell' | 'by pack voltage' | 'no'>
     readonly countsCharge: Field<'yes' | 'no'>
     readonly watchesRest: Field<'yes' | 'no'>
+    readonly watchesTemperature: Field<'yes' | 'no'>
     readonly cells: Field
     readonly lowestChargeTemperature: Field
   }

@@ -69,7 +69,7 @@ function finding(rule: Rule, j: Judgement, model: Model, memo: SpreadMemo | unde
   const { assumed, print } = restsOn([found, limit]),
     unsure = unsureOf(rule, assumed, j, limit)
   const judged = Object.assign(base, { found, required: { side: j.side, limit }, half, assumed, rests: print })
-  if (unsure === ASSUMED && half > 0 && breaksAllOver(found.value, j.side, limit.value, half)) {
+  if (unsure === ASSUMED && memo && breaksAllOver(found.value, j.side, limit.value, half)) {
     const outcome = eased('failing', rule, j)
     return Object.assign(judged, outcome, { reason: outcome.reason ?? 'broken over the whole ± of what is assumed' })
   }
@@ -91,7 +91,7 @@ const unanswered = (
 function howToKnow(values: readonly AnyValue[]): readonly Remedy[] {
   const facts = new Map(values.flatMap(assumptions).map(f => [f.path, f]))
   return [...facts.values()].map(({ path, label, measure: m }): Remedy => {
-    const how = m ? `${m.tool} (${m.accuracy}, ${m.minutes} min)` : 'measure it or read it off exactly this part'
+    const how = m ? `${m.tool} (${m.accuracy}, ${m.minutes} min)` : 'measure it, or read it off where it is a part'
     return { do: 'measure', says: `To know ${label}: ${how}.`, path }
   })
 }

@@ -32,7 +32,16 @@ import { hillStart } from './drive/hill-start.ts'
 import { launchGrip, lowRangeOnDry, recoveryGrip } from './drive/on-the-road.ts'
 import { couplerTorque, halfShaftTorque, inverterLimits, motorFiguresAgree, reversedRotation } from './drive/parts-of-the-drive.ts'
 import { motorOverSpeed, propshaftSpeed } from './drive/turning.ts'
-import { bmsFitted, bmsLimitsDrive, bmsStopsCharger, bmsWatchesAll, chargeCounted, noColdCharging, shortedCell } from './pack/bms.ts'
+import {
+  bmsFitted,
+  bmsLimitsDrive,
+  bmsStopsCharger,
+  bmsWatchesAll,
+  bmsWatchesTemperature,
+  chargeCounted,
+  noColdCharging,
+  shortedCell,
+} from './pack/bms.ts'
 import {
   cellLimits,
   chargeStops,
@@ -152,6 +161,7 @@ const PACK: readonly Rule[] = [
   bmsFitted,
   bmsStopsCharger,
   bmsLimitsDrive,
+  bmsWatchesTemperature,
   bmsWatchesAll,
   noColdCharging,
   cellLimits,

@@ -15,9 +15,9 @@ export const slopeHeld = formula(
       rolling: { symbol: 'c_r', unit: '1', label: 'rolling resistance' },
     },
     uses: [GRAVITY],
-    text: 'd = min(0.999, F / (m · g))\ns = (d − c_r · √(1 − d² + c_r²)) / (1 + c_r²)\np = s / √(1 − s²)',
+    text: 'd = min(0.999, F / (m · g))\ns = (d − c_r · √(1 − d² + c_r²)) / (1 + c_r²)\np = min(1, s / √(1 − s²))',
     source: EHSANI,
-    leavesOut: 'A pull above the weight of the car: no slope is too steep then, and the wall at which it stops here is of no meaning.',
+    leavesOut: 'Slopes above 100 %, 45°: no road is that steep, and no more than that is answered.',
     proof: {
       examples: [
         {
@@ -33,7 +33,7 @@ export const slopeHeld = formula(
   ({ force, mass, rolling }) => {
     const d = Math.min(0.999, force / (mass * GRAVITY.value))
     const s = (d - rolling * Math.sqrt(1 - d * d + rolling * rolling)) / (1 + rolling * rolling)
-    return s / Math.sqrt(1 - s * s)
+    return Math.min(1, s / Math.sqrt(1 - s * s))
   },
 )
 

@@ -1,11 +1,9 @@
 import type { Goal } from '../../model/brief.ts'
 import type { Model } from '../../model/model.ts'
 import type { Table } from '../../studies/study.ts'
-import type { Outcome } from '../../working/judge.ts'
 import { type AnyValue, type Field, isGap } from '../../working/value.ts'
 import type { Finding } from '../rule.ts'
 
-const WORST: readonly Outcome[] = ['failing', 'unanswered', 'marginal', 'accepted', 'sound', 'does not apply']
 const CONDITIONS = ['load', 'trailer', 'surface', 'temperature', 'altitude', 'headWind'] as const
 /** What a kind of goal asks for, in the order it is said. */
 const WANTED: Readonly<Record<Goal['kind'], readonly string[]>> = {
@@ -20,6 +18,7 @@ const LABELS: Readonly<Record<string, string>> = {
   kind: 'goal',
   outcome: 'outcome',
   found: 'found',
+  beside: 'fails beside it',
   speed: 'speed',
   from: 'from',
   to: 'to',
@@ -56,23 +55,24 @@ function conditionsOf(m: Model, goal: Goal): Fields {
   )
 }
 
-/** Each goal of the brief with its conditions and how it came out: the worst finding about it. */
+/** Each goal of the brief with its conditions, how it came out, and what else about it fails. */
 export function goals(m: Model, findings: readonly Finding[]): readonly Table[] {
   const all = Object.entries(m.brief.goals).filter((g): g is [string, Goal] => g[1] !== undefined)
   if (all.length === 0) return []
   const ofGoals = findings.filter(f => f.about.some(path => path.startsWith('brief.goals.')))
   const rows = all.map(([name, goal]) => {
     const at = `brief.goals.${name}`
-    const judged = ofGoals
-      .filter(f => f.about.some(path => path === at || path.startsWith(`${at}.`)))
-      .sort((a, b) => WORST.indexOf(a.outcome) - WORST.indexOf(b.outcome))
-    const direct = judged.find(f => f.item === name) ?? judged[0]
+    const judged = ofGoals.filter(f => f.about.some(path => path === at || path.startsWith(`${at}.`))),
+      // The rule of its kind has its name.
+      own = judged.find(f => f.rule === goal.kind.replace(' ', '-') && f.item === name),
+      beside = new Set(judged.filter(f => f !== own && f.outcome === 'failing').map(f => f.title))
     const fields = goal as unknown as Fields,
       conditions = conditionsOf(m, goal)
     const cells: Record<string, AnyValue | string | undefined> = {
       kind: goal.kind,
-      outcome: judged[0]?.outcome ?? 'unanswered',
-      found: direct?.found,
+      outcome: own?.outcome ?? 'unanswered',
+      found: own?.found,
+      beside: beside.size ? [...beside].join('; ') : undefined,
     }
     for (const key of [...WANTED[goal.kind], 'trip', 'place']) cells[key] ??= valueOf(fields[key])
     for (const key of CONDITIONS) cells[key] ??= valueOf(conditions[key])

@@ -1,5 +1,7 @@
+import { type Stronger, strongerDrive } from '../../studies/brief/stronger-drive.ts'
 import type { Gaps } from '../../studies/study.ts'
 import { isGaps } from '../../studies/study.ts'
+import type { AnyValue } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
 import { toWindow, windows } from './by-window.ts'
 
@@ -75,6 +77,19 @@ export const gearedTooTall = rule({
   spoil: { sample: 'lapwing', edits: [], item: 'main sprint' },
 })
 
+/** What relaxing goals saves: a motor strong enough for them in mass and money, or the time to settle for. */
+function bought(s: Stronger, i: number) {
+  const slots: Record<string, AnyValue | undefined> = {
+    [`times${i}`]: s.times,
+    [`mass${i}`]: isGaps(s.mass) ? undefined : s.mass,
+    [`money${i}`]: isGaps(s.money) ? undefined : s.money,
+    [`settle${i}`]: s.settle,
+  }
+  const cost = [isGaps(s.mass) ? '' : `{mass${i}} more mass`, isGaps(s.money) ? '' : `{money${i}} more money`].filter(Boolean).join(' and ')
+  const settle = s.settle ? `, or, at the shortest ratio ${s.goals[1]} allows, {settle${i}} for ${s.goals[0]}` : ''
+  return { slots, says: `For ${s.goals.join(' and ')}: a motor {times${i}} times as strong${cost ? `, about ${cost}` : ''}${settle}.` }
+}
+
 export const ratioMeetsAll = rule({
   id: 'ratio-meets-all',
   title: 'One total ratio can meet every goal',
@@ -86,7 +101,9 @@ export const ratioMeetsAll = rule({
     const all = windows(ask)
     if (isGaps(all)) return waiting(all)
     if (all.length === 0) return doesNotApply('no unit is held in one ratio', ['drive.units'])
+    const stronger = all.some(w => w.empty) ? ask(strongerDrive) : { list: [] }
     return all.map(({ unit, empty, collide, low, high, present, goals }): Judgement => {
+      const buys = isGaps(stronger) ? [] : stronger.list.filter(s => s.unit === unit).map(bought)
       const hopeless = goals.flatMap(g => (g.none ? [{ goal: g.goal, none: g.none }] : [])),
         rests = [present, ...(low ? [low] : []), ...(high ? [high] : [])]
       const why = {
@@ -114,7 +131,7 @@ export const ratioMeetsAll = rule({
         holds: !empty,
         rests,
         says,
-        slots: { present, low, high },
+        slots: Object.assign({ present, low, high }, ...buys.map(b => b.slots)),
         remedies: empty
           ? [
               {
@@ -123,6 +140,7 @@ export const ratioMeetsAll = rule({
                   ? `Relax ${hopeless.length > 1 ? 'these goals' : 'that goal'}, or choose ${[...new Set(hopeless.map(g => cure[g.none]))].join(' and ')}.`
                   : 'Relax one of the two, choose a motor with more torque or a higher top speed, or keep two gears.',
               },
+              ...buys.map(b => ({ do: 'act' as const, says: b.says })),
             ]
           : [],
       }

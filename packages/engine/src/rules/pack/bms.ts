@@ -109,6 +109,36 @@ export const bmsLimitsDrive = rule({
   spoil: { sample: 'lapwing', edits: [{ path: 'pack.bms.limits-drive', now: 'by pack voltage' }] },
 })
 
+export const bmsWatchesTemperature = rule({
+  id: 'bms-watches-temperature',
+  title: 'The BMS watches how hot the cells are',
+  stage: 'pack',
+  harm: 'S3',
+  hazards: ['A3'],
+  source: PRACTICE,
+  caution: FIRE,
+  judgements: ofFitted('No BMS is fitted: nobody notices cells that run hot.', 'pack.bms.watches-temperature', m => {
+    const { watchesTemperature } = m.pack.bms,
+      about = ['pack.bms.watches-temperature']
+    if (isGap(watchesTemperature)) return [open(about, watchesTemperature)]
+    return [
+      {
+        about,
+        holds: watchesTemperature.value === 'yes',
+        rests: [watchesTemperature],
+        says: 'The BMS measures temperatures in the pack and cuts drive and charger when a cell runs hot: {watches}.',
+        slots: { watches: watchesTemperature },
+        remedies: set(
+          'pack.bms.watches-temperature',
+          'yes',
+          'Sensors at the warmest and the coldest modules, wired to the BMS, with limits from the cell’s sheet.',
+        ),
+      },
+    ]
+  }),
+  spoil: { sample: 'lapwing', edits: [{ path: 'pack.bms.watches-temperature', now: 'no' }] },
+})
+
 export const bmsWatchesAll = rule({
   id: 'bms-watches-every-group',
   title: 'The BMS has an input for every cell group',

@@ -125,6 +125,7 @@ const TOUCH = limitOf('touch-voltage', 'direct voltage from which high-voltage r
   work: 'un-r100',
   place: '2, definition of high voltage',
 })
+const CAREFUL = limitOf('careful-voltage', 'direct voltage the trade treats as dangerous', 48, 'V', PRACTICE)
 export const moduleAlone = rule({
   id: 'module-alone-below-high-voltage',
   title: 'One module alone stays below high voltage',
@@ -144,7 +145,8 @@ export const moduleAlone = rule({
         found: v.full,
         side: 'at most',
         limit: TOUCH,
-        says: 'One module alone has {found} when full; from {limit} on it is high voltage by itself.',
+        says: 'One module alone has {found} when full; above {limit} it is high voltage by itself, and the trade treats it so from about {careful} on.',
+        slots: { careful: CAREFUL },
         remedies: [
           { do: 'act', says: 'Plan every step with this module as high-voltage work, or take modules with fewer cells in series.' },
         ],
@@ -165,16 +167,21 @@ export const outsideCabin = rule({
   judgements: m => {
     const boxes = Object.entries(m.pack.boxes)
     if (boxes.length === 0) return doesNotApply('no battery box is planned yet', ['pack.boxes'])
-    return boxes.map(([item, { where }]): Judgement => {
-      const about = [`pack.boxes.${item}.where`]
+    return boxes.map(([item, { where, sealed }]): Judgement => {
+      const about = [`pack.boxes.${item}.where`, `pack.boxes.${item}.sealed`]
       if (isGap(where)) return open(about, where, item)
+      const inBoot = where.value === 'boot'
+      if (inBoot && isGap(sealed)) return open(about, sealed, item)
+      const shut = isGap(sealed) ? undefined : sealed
       return {
         item,
         about,
-        holds: where.value !== 'cabin',
-        rests: [where],
-        says: 'Box {item}: {where}.',
-        slots: { where },
+        holds: where.value !== 'cabin' && !(inBoot && shut?.value !== 'yes'),
+        rests: inBoot && shut ? [where, shut] : [where],
+        says: inBoot
+          ? 'Box {item}: {where}, which is one space with the cabin in most cars; sealed against it and vented to the outside: {sealed}.'
+          : 'Box {item}: {where}.',
+        slots: { where, sealed: inBoot ? shut : undefined },
         remedies: [
           {
             do: 'set',

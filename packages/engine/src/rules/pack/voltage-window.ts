@@ -50,7 +50,7 @@ export const voltageWhenFull = rule({
                 },
               ]
             : []),
-          { do: 'act', says: 'Or another part that stands the voltage.' },
+          { do: 'act', says: 'Take a part that stands the voltage.' },
         ],
       }
     })

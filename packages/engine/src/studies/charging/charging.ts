@@ -121,7 +121,8 @@ export function charged(
     item,
   )
   if (stopped === undefined) make.work('spare', timeToSpare, { within: x.within, time: figures.time }, named('Time to spare'))
-  make.work('above-lowest', aboveLowest, { cells: x.temperature, lowest: k.lowest }, named('Cells above the lowest charging temperature'))
+  if (k.lowest.path !== NO_LOWER.path)
+    make.work('above-lowest', aboveLowest, { cells: x.temperature, lowest: k.lowest }, named('Cells above the lowest charging temperature'))
   // What never ends has no bill.
   if (supply.kind === 'AC' && !isGaps(k.losses) && stopped === undefined) {
     const energy = make.work(

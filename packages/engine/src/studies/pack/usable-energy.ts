@@ -45,7 +45,8 @@ export const usableEnergy = study({
           label: celsius === 25 ? `Usable energy in ${HOURS[rate]}, 25 °C` : `By resistance alone, ${HOURS[rate]}, ${celsius} °C`,
         },
       )
-    const warm = byResistance('third', 25)
+    const warm = byResistance('third', 25),
+      warmed = { third: warm, one: byResistance('one', 25) }
     make.work('left', chargeLeft, load('third', 25), { label: 'Charge left at the lowest voltage, three hours, 25 °C' })
     const had = (rate: 'third' | 'one', celsius: number): Figure => {
       const alone = byResistance(rate, celsius)
@@ -54,7 +55,7 @@ export const usableEnergy = study({
         : make.work(
             'usable',
             energyInTheCold,
-            { byResistance: alone, warm, table: pack.coldEnergy, temperature: cellTemperature(celsius) },
+            { byResistance: alone, warm: warmed[rate], table: pack.coldEnergy, temperature: cellTemperature(celsius) },
             { item: `${HOURS[rate]} ${celsius} °C`, label: `Usable energy in ${HOURS[rate]}, cells at ${celsius} °C` },
           )
     }
@@ -65,7 +66,7 @@ export const usableEnergy = study({
         { key: 'one', label: 'in one hour', unit: 'J' },
       ],
       rows: [
-        { name: '25 °C', cells: { third: warm, one: byResistance('one', 25) } },
+        { name: '25 °C', cells: { third: warm, one: warmed.one } },
         ...CELSIUS.map(celsius => ({ name: `${celsius} °C`, cells: { third: had('third', celsius), one: had('one', celsius) } })),
       ],
     })
