@@ -194,9 +194,8 @@ export function printGaps(a: Assessment, t: Terminal): void {
   t.out('')
   t.out(k.bold('What is not known yet'))
   for (const g of a.gaps) {
-    const until = g.until === 'any time' ? '' : `, ${g.until}`
     for (const line of wrapped(
-      `◌ ${g.label}: ${g.path}${until}${g.why === 'not in the catalogue' ? ' (its part is not in the catalogue)' : ''}`,
+      `◌ ${g.label}: ${g.path}, ${g.until}${g.why === 'not in the catalogue' ? ' (its part is not in the catalogue)' : ''}`,
       t.width,
       '  ',
     ))

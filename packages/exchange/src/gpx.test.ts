@@ -101,7 +101,7 @@ describe('a GPX file', () => {
   test('in another encoding is refused where the encoding shows', () => {
     const latin = Uint8Array.from(`${head}<trk><name>Stra\u00dfe</name></trk></gpx>`, c => c.charCodeAt(0))
     expect(issueOf(latin)).toMatch(/^3:16 : a byte is no UTF-8; found byte 0xdf at offset \d+; accepted text saved as UTF-8$/)
-    expect(issueOf(Uint8Array.of(0xff, 0xfe, 0x3c, 0))).toMatch(/^1:1 : the file is written in UTF-16/)
+    expect(issueOf(Uint8Array.of(0xff, 0xfe, 0x3c, 0))).toMatch(/^1:1 : the file is no text, or text saved as UTF-16/)
   })
 })
 

@@ -61,7 +61,7 @@ describe('UTF-8', () => {
   })
 
   test('names UTF-16 by its first byte', () => {
-    expect(badByte({ offset: 0, byte: 0xff }).what).toBe('the file is written in UTF-16')
+    expect(badByte({ offset: 0, byte: 0xff }).what).toBe('the file is no text, or text saved as UTF-16')
     expect(badByte({ offset: 7, byte: 0xb0 })).toEqual({
       what: 'a byte is no UTF-8',
       found: 'byte 0xb0 at offset 7',

@@ -73,6 +73,6 @@ export function badByte({ offset, byte }: BadByte): { what: string; found: strin
   const accepted = 'text saved as UTF-8'
   if (byte === undefined) return { what: 'the file ends in the middle of a character', found: `the end after ${offset} bytes`, accepted }
   const found = `byte 0x${byte.toString(16).padStart(2, '0')} at offset ${offset}`
-  const what = offset === 0 && byte >= 0xfe ? 'the file is written in UTF-16' : 'a byte is no UTF-8'
+  const what = offset === 0 && byte >= 0xfe ? 'the file is no text, or text saved as UTF-16' : 'a byte is no UTF-8'
   return { what, found, accepted }
 }
