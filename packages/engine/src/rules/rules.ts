@@ -2,7 +2,7 @@ import { partsWithinBudget } from './brief/budget.ts'
 import { demandsAgreed, protectionAgreed } from './brief/demands.ts'
 import { donorAge, donorBuilt } from './brief/donor-dates.ts'
 import { donorCategory, donorGross, donorNotExcluded, donorRegistered, donorRoadworthy, seatsRegistered } from './brief/donor-eligible.ts'
-import { datesInOrder, everyoneSits, layoutInReason } from './brief/facts-agree.ts'
+import { datesInOrder, everyoneSits, gearsInOrder, layoutInReason } from './brief/facts-agree.ts'
 import { goalsAgree } from './brief/goals-agree.ts'
 import { bodyUncut, dimensionsKept, immobiliserPlanned, safetyEquipmentKept } from './brief/kept.ts'
 import { axleShare, crashEquivalence, frontAxleRise, kerbMass, kerbMassChange } from './brief/masses.ts'
@@ -66,6 +66,7 @@ import { rangeGoal } from './trips/range.ts'
 const BRIEF: readonly Rule[] = [
   datesInOrder,
   layoutInReason,
+  gearsInOrder,
   everyoneSits,
   singleCar,
   askedBefore,

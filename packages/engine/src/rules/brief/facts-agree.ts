@@ -117,3 +117,32 @@ export const everyoneSits = rule({
   },
   spoil: { sample: 'otter', edits: [{ path: 'brief.loads.full.people', now: '9' }], item: 'load case full' },
 })
+
+export const gearsInOrder = rule({
+  id: 'gears-in-order',
+  title: 'The ratios of the gearbox fall from gear to gear',
+  stage: 'donor',
+  harm: 'S1',
+  hazards: [],
+  source: { work: 'definition', place: 'each higher gear turns the wheels faster' },
+  judgements: ({ donor: { gearbox } }) => {
+    const about = ['donor.gearbox.gears'],
+      forward = Object.entries(gearbox.gears).flatMap(([name, g]) =>
+        name === 'reverse' || g === undefined || isGap(g) ? [] : [{ name, ratio: g }],
+      )
+    if (forward.length < 2) return doesNotApply('no two gears are known', about)
+    const slips = forward.slice(1).flatMap((g, i) => (g.ratio.value < (forward[i]?.ratio.value ?? 0) ? [] : [g.name]))
+    // Written from the top gear down they rise all the way.
+    const holds = slips.length === 0 || slips.length === forward.length - 1
+    return [
+      {
+        about,
+        holds,
+        rests: forward.map(g => g.ratio),
+        says: holds ? 'Each gear is taller than the one before.' : `Shorter than the gear before: ${slips.join(', ')}.`,
+        remedies: SLIP,
+      },
+    ]
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'donor.gearbox.gears.second', now: '20.6' }] },
+})

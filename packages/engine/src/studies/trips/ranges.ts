@@ -55,7 +55,7 @@ export const ranges = study({
                   'wall-consumption',
                   wallConsumption,
                   { battery: figures.consumption, ...wall },
-                  { item, label: `Consumption at the wall, ${item}` },
+                  { item, label: `Consumption at the wall, charger at full power, ${item}` },
                 ),
           },
         ]

@@ -80,7 +80,7 @@ export const trips = study({
                   'wall-consumption',
                   wallConsumption,
                   { battery: figures.consumption, ...wall },
-                  { item, label: `Consumption at the wall, ${item}` },
+                  { item, label: `Consumption at the wall, charger at full power, ${item}` },
                 ),
           },
         ]
