@@ -2,8 +2,8 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
-import { withOutput } from './docs/shown-output.ts'
 import { pages } from './docs/pages.ts'
+import { withOutput } from './docs/shown-output.ts'
 
 const root = dirname(dirname(fileURLToPath(import.meta.url))),
   folder = join(root, 'docs')

@@ -26,3 +26,10 @@ export function proven(check: Check): boolean {
   }
   return holds
 }
+
+/** Notes the seed a sweep draws with, for the record of a long run. */
+export function seeded(seed: number): void {
+  if (!folder) return
+  mkdirSync(folder, { recursive: true })
+  appendFileSync(join(folder, 'seeds'), `${seed}\n`)
+}

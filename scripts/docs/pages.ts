@@ -1,4 +1,4 @@
-import { FORMULAS, type Assessment } from '@ampwright/engine'
+import { type Assessment, FORMULAS } from '@ampwright/engine'
 import { assessText, CARS, textOf } from '../../tests/cars.ts'
 import { fileFormat } from './file-format.ts'
 import { handbook } from './handbook.ts'

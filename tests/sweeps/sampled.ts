@@ -1,8 +1,10 @@
 import { runs } from '../counts.ts'
+import { seeded } from '../proof.ts'
 
 /** A printed seed, so that a failing draw can be drawn again: AMPWRIGHT_SEED=… */
 export const seed = Number(process.env['AMPWRIGHT_SEED'] ?? Math.floor(Math.random() * 2 ** 31))
 console.info(`sweeps: seed ${seed}`)
+seeded(seed)
 
 /** A twentieth of a list in short runs, all of it in the long run; drawn by the seed, in the list's order. */
 export function sampled<T>(list: readonly T[], salt: string): readonly T[] {
