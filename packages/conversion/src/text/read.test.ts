@@ -200,6 +200,7 @@ describe('several mistakes', () => {
     expect([...(readText(WRONG).tree?.entries.keys() ?? [])]).toEqual(['donor', 'pack', 'trips', 'brief'])
     const torn = readText('a:\n  b: 1\n\tc: 2\n  d:\n    e 3\n      f: 4\n    g: 5\n  h: "6\n  i: 7\n').tree
     expect(torn && plain(meaningOf(torn))).toEqual({ a: { b: '1', d: { g: '5' }, i: '7' } })
+    expect(readText('a:\n  b: 1\n\tc: 2\n  b: 3\n  e: { x: 1,5 m }\n').issues.map(issue => issue.line)).toEqual([3, 4, 5])
     expect(meaning('a: { x: 1,5 m, y: 2 }')).toEqual({ a: { y: '2' } })
   })
 })

@@ -42,21 +42,22 @@ export function readText(input: Uint8Array | string, file?: string, before?: Tex
   for (const stretch of stretches) {
     const source = text.slice(stretch.from, stretch.to)
     if (isStreamMark(source.slice(0, 4))) continue
-    const section = sections.get(source) ?? before?.sections.get(source) ?? sectionReading(source, MAX_PIECES - pieces)
-    sections.set(source, section)
-    pieces += section.pieces
+    const whole = sections.get(source) ?? before?.sections.get(source) ?? sectionReading(source, MAX_PIECES - pieces)
+    sections.set(source, whole)
+    const lines = trouble.get(stretch),
+      section =
+        whole.entry === undefined && lines !== undefined ? (readAround(source, stretch, lines, MAX_PIECES - pieces) ?? whole) : whole
+    pieces += section === whole ? whole.pieces : whole.pieces + section.pieces
     if (section.refused !== undefined || pieces > MAX_PIECES) {
       all.add(refusal(section.refused ?? 'pieces', stretch))
       return { text: undefined, tree: undefined, issues: finished(all, file), sections: new Map() }
     }
-    const lines = trouble.get(stretch)
     for (const issue of section.issues) {
       if (lines === undefined || !(issue.echo || lines.has(issue.line + stretch.line - 1))) all.add(placed(issue, stretch))
     }
     all.left += section.more
-    const read = section.entry ?? readAround(source, stretch, lines, MAX_PIECES - pieces)
-    if (read === undefined) continue
-    const entry = movedEntry(read, stretch.line - 1, stretch.from)
+    if (section.entry === undefined) continue
+    const entry = movedEntry(section.entry, stretch.line - 1, stretch.from)
     const twin = entries.get(entry.key)
     if (twin === undefined) entries.set(entry.key, entry)
     else all.add(twice(entry, twin))
@@ -71,10 +72,11 @@ export type SoundReading = TextReading & { readonly text: string; readonly tree:
 export const isSound = (reading: TextReading): reading is SoundReading =>
   reading.text !== undefined && reading.tree !== undefined && !reading.issues.some(isError)
 
-/** What a section says beside the lines whose problems are known, so that these hide nothing else in it. */
-function readAround(source: string, stretch: Stretch, faulty: ReadonlySet<number> | undefined, maxPieces: number): Entry | undefined {
-  const rest = faulty && aroundLines(source, new Set([...faulty].map(line => line - stretch.line + 1)))
-  return rest === undefined ? undefined : sectionReading(rest, maxPieces).entry
+/** A section read without the lines whose problems are known, so that these hide nothing else in it; undefined where that does not help. */
+function readAround(source: string, stretch: Stretch, faulty: ReadonlySet<number>, maxPieces: number): SectionReading | undefined {
+  const rest = aroundLines(source, new Set([...faulty].map(line => line - stretch.line + 1))),
+    read = rest === undefined ? undefined : sectionReading(rest, maxPieces)
+  return read?.entry === undefined ? undefined : read
 }
 
 /** The lines with known problems, by the section they stand in. */
