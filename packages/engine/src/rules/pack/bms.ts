@@ -2,7 +2,7 @@ import type { Model } from '../../model/model.ts'
 import type { Source } from '../../sources.ts'
 import { packModel } from '../../studies/pack/pack-model.ts'
 import { type Ask, isGaps } from '../../studies/study.ts'
-import { type Fact, isGap } from '../../working/value.ts'
+import { type Fact, type Field, isGap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
 import { limitOf, open, PRACTICE } from './answers.ts'
 
@@ -53,6 +53,16 @@ export const bmsFitted = rule({
   spoil: { sample: 'lapwing', edits: [{ path: 'pack.bms.fitted', now: 'no' }] },
 })
 
+type Answer = { readonly field: Field<string>; readonly good: string; readonly says: string; readonly remedy: string }
+/** What a fitted BMS does, as one word of the file: good or not. */
+const done = (without: string, path: string, asked: (bms: Model['pack']['bms']) => Answer) =>
+  ofFitted(without, path, m => {
+    const { field, good, says, remedy } = asked(m.pack.bms),
+      about = [path]
+    if (isGap(field)) return [open(about, field)]
+    return [{ about, holds: field.value === good, rests: [field], says, slots: { does: field }, remedies: set(path, good, remedy) }]
+  })
+
 export const bmsStopsCharger = rule({
   id: 'bms-stops-charger',
   title: 'The BMS stops the charger',
@@ -61,21 +71,12 @@ export const bmsStopsCharger = rule({
   hazards: ['A2', 'A3'],
   source: PRACTICE,
   caution: FIRE,
-  judgements: ofFitted('No BMS is fitted: nobody stops the charger when one cell is full.', 'pack.bms.controls-charger', m => {
-    const { controlsCharger } = m.pack.bms,
-      about = ['pack.bms.controls-charger']
-    if (isGap(controlsCharger)) return [open(about, controlsCharger)]
-    return [
-      {
-        about,
-        holds: controlsCharger.value === 'yes',
-        rests: [controlsCharger],
-        says: 'The BMS stops the charger: {stops}. Without it one full cell is charged on until it burns.',
-        slots: { stops: controlsCharger },
-        remedies: set('pack.bms.controls-charger', 'yes', 'Run the charger’s enable through the BMS, and prove that it stops.'),
-      },
-    ]
-  }),
+  judgements: done('No BMS is fitted: nobody stops the charger when one cell is full.', 'pack.bms.controls-charger', bms => ({
+    field: bms.controlsCharger,
+    good: 'yes',
+    says: 'The BMS stops the charger: {does}. Without it one full cell is charged on until it burns.',
+    remedy: 'Run the charger’s enable through the BMS, and prove that it stops.',
+  })),
   spoil: { sample: 'lapwing', edits: [{ path: 'pack.bms.controls-charger', now: 'no' }] },
 })
 
@@ -87,25 +88,12 @@ export const bmsLimitsDrive = rule({
   hazards: ['A3', 'A4'],
   source: PRACTICE,
   caution: FIRE,
-  judgements: ofFitted('No BMS is fitted: nobody cuts the drive back when one cell is empty.', 'pack.bms.limits-drive', m => {
-    const { limitsDrive } = m.pack.bms,
-      about = ['pack.bms.limits-drive']
-    if (isGap(limitsDrive)) return [open(about, limitsDrive)]
-    return [
-      {
-        about,
-        holds: limitsDrive.value === 'by lowest cell',
-        rests: [limitsDrive],
-        says: 'The BMS limits the drive: {how}. The sum of all cells hides the one that is driven below zero.',
-        slots: { how: limitsDrive },
-        remedies: set(
-          'pack.bms.limits-drive',
-          'by lowest cell',
-          'Let the lowest cell set the current, with a warning the driver cannot miss.',
-        ),
-      },
-    ]
-  }),
+  judgements: done('No BMS is fitted: nobody cuts the drive back when one cell is empty.', 'pack.bms.limits-drive', bms => ({
+    field: bms.limitsDrive,
+    good: 'by lowest cell',
+    says: 'The BMS limits the drive: {does}. The sum of all cells hides the one that is driven below zero.',
+    remedy: 'Let the lowest cell set the current, with a warning the driver cannot miss.',
+  })),
   spoil: { sample: 'lapwing', edits: [{ path: 'pack.bms.limits-drive', now: 'by pack voltage' }] },
 })
 
@@ -117,25 +105,12 @@ export const bmsWatchesTemperature = rule({
   hazards: ['A3'],
   source: PRACTICE,
   caution: FIRE,
-  judgements: ofFitted('No BMS is fitted: nobody notices cells that run hot.', 'pack.bms.watches-temperature', m => {
-    const { watchesTemperature } = m.pack.bms,
-      about = ['pack.bms.watches-temperature']
-    if (isGap(watchesTemperature)) return [open(about, watchesTemperature)]
-    return [
-      {
-        about,
-        holds: watchesTemperature.value === 'yes',
-        rests: [watchesTemperature],
-        says: 'The BMS measures temperatures in the pack and cuts drive and charger when a cell runs hot: {watches}.',
-        slots: { watches: watchesTemperature },
-        remedies: set(
-          'pack.bms.watches-temperature',
-          'yes',
-          'Sensors at the warmest and the coldest modules, wired to the BMS, with limits from the cell’s sheet.',
-        ),
-      },
-    ]
-  }),
+  judgements: done('No BMS is fitted: nobody notices cells that run hot.', 'pack.bms.watches-temperature', bms => ({
+    field: bms.watchesTemperature,
+    good: 'yes',
+    says: 'The BMS measures temperatures in the pack and cuts drive and charger when a cell runs hot: {does}.',
+    remedy: 'Sensors at the warmest and the coldest modules, wired to the BMS, with limits from the cell’s sheet.',
+  })),
   spoil: { sample: 'lapwing', edits: [{ path: 'pack.bms.watches-temperature', now: 'no' }] },
 })
 
