@@ -54,6 +54,18 @@ describe('power for a time', () => {
     fc.assert(
       fc.property(charge, after, most, (z, t, limit) => {
         const { current } = chargingForTime({ ...base, charge: z, after: t, ceiling: 370, most: limit, share: level(1) })
+        // What halving finds that puts the charge in and looks at the ceiling.
+        const holds = (i: number): boolean => at(openCircuit, Math.min(1, z + (i * t) / capacity)) + 0.1 * i <= 370
+        let low = 0,
+          high = limit
+        if (holds(high)) low = high
+        else
+          for (let k = 0; k < 60; k++) {
+            const middle = (low + high) / 2
+            if (holds(middle)) low = middle
+            else high = middle
+          }
+        expect(Math.abs(current - low)).toBeLessThanOrEqual(1e-6 * limit + 1e-6)
         const end = at(openCircuit, Math.min(1, z + (current * t) / capacity)) + 0.1 * current
         expect(end).toBeLessThanOrEqual(370 * (1 + 1e-9))
       }),

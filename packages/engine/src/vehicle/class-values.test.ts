@@ -14,31 +14,28 @@ describe('inertia of a wheel by class', () => {
 })
 
 /**
- * Load a dynamometer takes up at 80 km/h where nobody coasted the car down, by inertia [kg]: F = a + b V². The tyres' losses on the rollers come on top, so the road
+ * Load a dynamometer takes up at 80 km/h where nobody coasted the car down, by inertia: kg, N. The tyres' losses on the rollers come on top, so the road
  * asks for more. UN Regulation No. 83, Annex 4a, default loads; rows below 1080 kg from memory.
  */
 const DYNAMOMETER = [
-  [455, 171, 3.8, 0.0261],
-  [680, 212, 4.8, 0.0323],
-  [800, 230, 5.2, 0.0351],
-  [910, 252, 5.7, 0.0385],
-  [1020, 270, 6.1, 0.0412],
-  [1130, 284, 6.4, 0.0433],
-  [1250, 302, 6.8, 0.046],
-  [1360, 315, 7.1, 0.0481],
-  [1470, 329, 7.4, 0.0502],
-  [1590, 338, 7.6, 0.0515],
-  [1700, 351, 7.9, 0.0536],
-  [1810, 365, 8.2, 0.0557],
-  [1930, 378, 8.5, 0.0577],
-  [2040, 387, 8.7, 0.0591],
-  [2150, 396, 8.9, 0.0605],
-  [2270, 405, 9.1, 0.0619],
+  [455, 171],
+  [680, 212],
+  [800, 230],
+  [910, 252],
+  [1020, 270],
+  [1130, 284],
+  [1250, 302],
+  [1360, 315],
+  [1470, 329],
+  [1590, 338],
+  [1700, 351],
+  [1810, 365],
+  [1930, 378],
+  [2040, 387],
+  [2150, 396],
+  [2270, 405],
 ] as const
 describe('road load by class', () => {
-  it('the table held against it agrees with itself', () => {
-    for (const [, at80, a, b] of DYNAMOMETER) expect(Math.abs(a + b * 6400 - at80)).toBeLessThan(1)
-  })
   it.each(BODIES)('is more than a dynamometer sets by default, and less than three times as much: %s', body => {
     for (const [mass, at80] of DYNAMOMETER) {
       const load = classRollingResistance(body)!.value * mass * 9.80665 + 0.5 * 1.2 * classDragArea(body)!.value * (80 / 3.6) ** 2
