@@ -1,6 +1,5 @@
 import type { Conversion, System } from '@ampwright/conversion'
-import { type Assessment, type Finding, type Gap, headlineRows, type Outcome, STUDIES } from '@ampwright/engine'
-import { idOf } from './finding-id.ts'
+import { type Assessment, type Finding, findingId, type Gap, headlineRows, type Outcome, STUDIES } from '@ampwright/engine'
 import { requirementLine } from './requirement.ts'
 import { filled, headed, shown } from './shown.ts'
 import { colours, columns, type Terminal, widthOf, wrapped } from './terminal.ts'
@@ -102,7 +101,7 @@ export function printFindings(findings: readonly Finding[], t: Terminal, system:
       continue
     }
     for (const line of wrapped(
-      `${paint(f, `${MARKS[f.outcome]} ${f.outcome} ${f.harm}  ${f.title}${f.item ? ` (${f.item})` : ''}`)}  ${k.dim(idOf(f))}`,
+      paint(f, `${MARKS[f.outcome]} ${f.outcome} ${f.harm}  ${f.title}${f.item ? ` (${f.item})` : ''}`),
       t.width,
       '  ',
     ))
@@ -110,6 +109,7 @@ export function printFindings(findings: readonly Finding[], t: Terminal, system:
     const say = (text: string, dim = false): void => {
       for (const line of wrapped(`  ${text}`, t.width, '  ')) t.out(dim ? k.dim(line) : line)
     }
+    for (const line of wrapped(`  ${findingId(f)}`, t.width, '  ')) t.out(k.dim(line))
     if (f.outcome === 'unanswered' && f.gaps.length) say(`Unanswered: ${gapsText(f)}.`)
     else say(filled(f.says, f, system))
     if (f.outcome === 'unanswered' && f.reason)
@@ -121,8 +121,8 @@ export function printFindings(findings: readonly Finding[], t: Terminal, system:
     if (f.outcome === 'accepted' && f.reason) say(`Accepted: ${f.reason}`)
     if (f.lapsed) say('An acceptance has lapsed: what it rested on has changed.')
     for (const r of f.outcome === 'sound' ? [] : f.remedies) {
-      if (r.do === 'measure' && told.has(r.says)) continue
-      if (r.do === 'measure') told.add(r.says)
+      if (r.do === 'measure' && told.has(r.path + r.says)) continue
+      if (r.do === 'measure') told.add(r.path + r.says)
       say(`→ ${filled(r.says, f, system)}`)
     }
     if (f.caution) say(`Caution: ${f.caution}`)

@@ -13,9 +13,8 @@ import {
   settingText,
   type TextNode,
 } from '@ampwright/conversion'
-import type { Assessment, Finding, Remedy } from '@ampwright/engine'
+import { type Assessment, type Finding, findingId, type Remedy } from '@ampwright/engine'
 import { comparisonJson, printComparison } from './compare.ts'
-import { idOf } from './finding-id.ts'
 import { assessWithProgress } from './judged.ts'
 import { bytesOf, loadText, Refusal } from './load.ts'
 import type { Terminal } from './terminal.ts'
@@ -79,7 +78,7 @@ export function change(file: string, edits: readonly Edit[], o: Changing, t: Ter
   if (o.json) {
     const told = {
       command: o.command,
-      ...(o.finding ? { finding: idOf(o.finding) } : {}),
+      ...(o.finding ? { finding: findingId(o.finding) } : {}),
       written: Boolean(o.write),
       edits: edits.map(e => ({ path: textOf(e.path), now: e.now })),
       undo: back,
@@ -129,11 +128,11 @@ const keysOf = (now: Now): readonly string[] => (now === null || typeof now === 
 
 /** A finding by `RULE` or `RULE@ITEM`; names the ones there are when it is not among them. */
 export function findingNamed(a: Assessment, name: string, command: string): Finding {
-  const found = a.findings.find(f => idOf(f) === name) ?? a.findings.find(f => f.rule === name)
+  const found = a.findings.find(f => findingId(f) === name) ?? a.findings.find(f => f.rule === name)
   if (found) return found
   const near = nearest(
     name,
-    a.findings.flatMap(f => [f.rule, idOf(f)]),
+    a.findings.flatMap(f => [f.rule, findingId(f)]),
   )
   throw new Refusal(`${command}: no finding is called «${name}»${near ? `; did you mean ${near}?` : ''}`)
 }
@@ -148,5 +147,8 @@ export function acceptance(f: Finding, given: Accepting): Edit {
     throw new Refusal(`accept: --date: found «${given.date}»; a date such as 2026-11-25 is wanted`)
   for (const word of ['by', 'reason', 'scope'] as const)
     if (given[word].trim() === '') throw new Refusal(`accept: --${word} is empty; who accepts a finding says ${ACCEPTS[word]}`)
-  return { path: ['accepted', idOf(f)], now: { by: given.by, reason: given.reason, scope: given.scope, date: given.date, rests: f.rests } }
+  return {
+    path: ['accepted', findingId(f)],
+    now: { by: given.by, reason: given.reason, scope: given.scope, date: given.date, rests: f.rests },
+  }
 }

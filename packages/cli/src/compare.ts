@@ -1,5 +1,5 @@
 import type { System } from '@ampwright/conversion'
-import { type Assessment, type Figure, type Finding, headlineOf, kindOf } from '@ampwright/engine'
+import { type Assessment, type Figure, type Finding, findingId, headlineOf, kindOf } from '@ampwright/engine'
 import { MARKS } from './assess.ts'
 import { headed, shown, shownNumber } from './shown.ts'
 import { colours, columns, padded, type Terminal, widthOf, wrapped } from './terminal.ts'
@@ -43,7 +43,6 @@ export function differences(a: Assessment, b: Assessment): readonly Difference[]
   return out.sort((x, y) => size(y) - size(x))
 }
 
-const keyOf = (f: Finding): string => `${f.rule}@${f.item ?? ''}`
 export type Turned = {
   readonly rule: string
   readonly item?: string
@@ -54,8 +53,8 @@ export type Turned = {
 }
 /** Findings that came out differently, harm first. */
 export function turned(a: Assessment, b: Assessment): readonly Turned[] {
-  const before = new Map(a.findings.map(f => [keyOf(f), f])),
-    after = new Map(b.findings.map(f => [keyOf(f), f]))
+  const before = new Map(a.findings.map(f => [findingId(f), f])),
+    after = new Map(b.findings.map(f => [findingId(f), f]))
   return [...new Set([...before.keys(), ...after.keys()])]
     .map((k): Turned => {
       const x = before.get(k),

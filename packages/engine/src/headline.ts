@@ -1,3 +1,5 @@
+import type { Goal } from './model/brief.ts'
+import { GOAL_RULES } from './rules/brief/goals.ts'
 import type { Finding } from './rules/rule.ts'
 import { type Figure, type Gap, isFigure, type Value } from './working/value.ts'
 
@@ -45,23 +47,23 @@ export type HeadlineRow = {
   readonly wanted?: { readonly side: 'at most' | 'at least'; readonly limit: Value }
   readonly missing: readonly Gap[]
 }
-/** Rules that judge a goal of the brief, named by their item, with the place of their figures in the headline and what a line without one is called. */
-const GOALS: Readonly<Record<string, readonly [place: RegExp, label: string]>> = {
+/** Kinds of goal in the order of the headline, with the place of their figures in it and what a line without one is called. */
+const GOALS: Readonly<Record<Goal['kind'], readonly [place: RegExp, label: string]>> = {
   range: [/^range\./, 'Range'],
   acceleration: [/^acceleration\./, 'Time'],
-  'top-speed': [/^top-speed\./, 'Top speed'],
+  'top speed': [/^top-speed\./, 'Top speed'],
   climb: [/^climb\./, 'Slope held'],
-  'hill-start': [/^hill-start\./, 'Hill start'],
+  'hill start': [/^hill-start\./, 'Hill start'],
   charging: [/^charge\./, 'Charging'],
 }
 
 /** The headline line by line: every goal of the brief has its own, answered or not. */
 export function headlineRows(a: Answered & { readonly findings: readonly Finding[] }): readonly HeadlineRow[] {
   const figures = headlineOf(a),
-    goals = Object.entries(GOALS).map(([rule, [place, label]]) => ({
-      place,
-      label,
-      findings: a.findings.filter(f => f.rule === rule && f.item),
+    goals = (Object.keys(GOALS) as Goal['kind'][]).map(kind => ({
+      place: GOALS[kind][0],
+      label: GOALS[kind][1],
+      findings: a.findings.filter(f => f.rule === GOAL_RULES[kind] && f.item),
     }))
   const judging = (figure: Figure): readonly Finding[] => {
     const all = a.findings.filter(f => idOf(f) === figure.id && f.required)

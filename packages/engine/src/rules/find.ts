@@ -7,7 +7,7 @@ import { assumptions, leaves } from '../working/leaves.ts'
 import { halfWidthOfDifference, type SpreadMemo } from '../working/spread.ts'
 import { type AnyValue, type Fact, type Gap, isGap, type Value } from '../working/value.ts'
 import { chosenLimits } from './limits.ts'
-import type { Finding, Judgement, Remedy, Rule } from './rule.ts'
+import { type Finding, findingId, type Judgement, type Remedy, type Rule } from './rule.ts'
 import { decides, type Limit } from './sets/sets.ts'
 
 /** Judges one rule over the car. `memo` given: with bands; without it, best values only. */
@@ -71,7 +71,11 @@ function finding(rule: Rule, j: Judgement, model: Model, memo: SpreadMemo | unde
   const judged = Object.assign(base, { found, required: { side: j.side, limit }, half, assumed, rests: print })
   if (unsure === ASSUMED && memo && breaksAllOver(found.value, j.side, limit.value, half)) {
     const outcome = eased('failing', rule, j)
-    return Object.assign(judged, outcome, { reason: outcome.reason ?? 'broken over the whole ± of what is assumed' })
+    return Object.assign(judged, outcome, {
+      reason:
+        outcome.reason ??
+        (half > 0 ? 'broken over the whole ± of what is assumed' : 'broken at the very value assumed, which carries no ±'),
+    })
   }
   return Object.assign(
     judged,
@@ -113,10 +117,10 @@ const ASSUMED = 'rests on an assumed value'
 /** With harm S3 nothing is called good by an assumed value, nor decided by a limit known from memory only. A breach no end of the ± escapes is said. */
 function unsureOf(rule: Rule, assumed: readonly string[], { requirement }: Judgement, limit?: Value): string | undefined {
   if (rule.harm !== 'S3') return undefined
-  if (assumed.length) return ASSUMED
   if (requirement && decides(requirement.requirement, rule.harm) === 'no') return 'the limit is known from memory only'
   const source = limit && 'origin' in limit ? (limit as Fact).origin?.source : undefined
-  return source && markOf(source) === 'from memory' ? 'the limit is known from memory only' : undefined
+  if (source && markOf(source) === 'from memory') return 'the limit is known from memory only'
+  return assumed.length ? ASSUMED : undefined
 }
 
 type RestsOn = { readonly assumed: readonly string[]; readonly print: string }
@@ -157,8 +161,7 @@ export function fingerprint(values: readonly AnyValue[]): string {
 
 function accepted(f: Finding, model: Model): Finding {
   if (f.outcome !== 'failing' && f.outcome !== 'marginal') return f
-  const key = f.item === undefined ? f.rule : `${f.rule}@${f.item}`
-  const acceptance = (model.accepted as Readonly<Record<string, Acceptance>>)[key]
+  const acceptance = (model.accepted as Readonly<Record<string, Acceptance>>)[findingId(f)]
   if (!acceptance) return f
   const { by, reason, scope, date, rests } = acceptance
   if ([by, reason, scope, date, rests].some(isGap)) return f

@@ -89,3 +89,6 @@ export type Finding = {
   readonly rests: string
   readonly lapsed?: boolean
 }
+
+/** What a finding is called where it is remedied or accepted: its rule, and the item it is about. */
+export const findingId = (f: Pick<Finding, 'rule' | 'item'>): string => (f.item === undefined ? f.rule : `${f.rule}@${f.item}`)

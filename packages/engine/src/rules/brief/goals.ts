@@ -4,6 +4,15 @@ import type { Table } from '../../studies/study.ts'
 import { type AnyValue, type Field, isGap } from '../../working/value.ts'
 import type { Finding } from '../rule.ts'
 
+/** The rule that judges a goal of each kind. */
+export const GOAL_RULES: Readonly<Record<Goal['kind'], string>> = {
+  range: 'range',
+  acceleration: 'acceleration',
+  'top speed': 'top-speed',
+  climb: 'climb',
+  'hill start': 'hill-start',
+  charging: 'charging',
+}
 const CONDITIONS = ['load', 'trailer', 'surface', 'temperature', 'altitude', 'headWind'] as const
 /** What a kind of goal asks for, in the order it is said. */
 const WANTED: Readonly<Record<Goal['kind'], readonly string[]>> = {
@@ -63,8 +72,7 @@ export function goals(m: Model, findings: readonly Finding[]): readonly Table[] 
   const rows = all.map(([name, goal]) => {
     const at = `brief.goals.${name}`
     const judged = ofGoals.filter(f => f.about.some(path => path === at || path.startsWith(`${at}.`))),
-      // The rule of its kind has its name.
-      own = judged.find(f => f.rule === goal.kind.replace(' ', '-') && f.item === name),
+      own = judged.find(f => f.rule === GOAL_RULES[goal.kind] && f.item === name),
       beside = new Set(judged.filter(f => f !== own && f.outcome === 'failing').map(f => f.title))
     const fields = goal as unknown as Fields,
       conditions = conditionsOf(m, goal)
