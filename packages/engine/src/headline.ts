@@ -1,5 +1,4 @@
-import type { Goal } from './model/brief.ts'
-import { GOAL_RULES } from './rules/brief/goals.ts'
+import { GOAL_RULES, type GoalKind } from './rules/brief/goals.ts'
 import type { Finding } from './rules/rule.ts'
 import { type Figure, type Gap, isFigure, type Value } from './working/value.ts'
 
@@ -48,7 +47,7 @@ export type HeadlineRow = {
   readonly missing: readonly Gap[]
 }
 /** Kinds of goal in the order of the headline, with the place of their figures in it and what a line without one is called. */
-const GOALS: Readonly<Record<Goal['kind'], readonly [place: RegExp, label: string]>> = {
+const GOALS: Readonly<Record<GoalKind, readonly [place: RegExp, label: string]>> = {
   range: [/^range\./, 'Range'],
   acceleration: [/^acceleration\./, 'Time'],
   'top speed': [/^top-speed\./, 'Top speed'],
@@ -60,7 +59,7 @@ const GOALS: Readonly<Record<Goal['kind'], readonly [place: RegExp, label: strin
 /** The headline line by line: every goal of the brief has its own, answered or not. */
 export function headlineRows(a: Answered & { readonly findings: readonly Finding[] }): readonly HeadlineRow[] {
   const figures = headlineOf(a),
-    goals = (Object.keys(GOALS) as Goal['kind'][]).map(kind => ({
+    goals = (Object.keys(GOALS) as GoalKind[]).map(kind => ({
       place: GOALS[kind][0],
       label: GOALS[kind][1],
       findings: a.findings.filter(f => f.rule === GOAL_RULES[kind] && f.item),

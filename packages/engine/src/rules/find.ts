@@ -118,8 +118,9 @@ const ASSUMED = 'rests on an assumed value'
 function unsureOf(rule: Rule, assumed: readonly string[], { requirement }: Judgement, limit?: Value): string | undefined {
   if (rule.harm !== 'S3') return undefined
   if (requirement && decides(requirement.requirement, rule.harm) === 'no') return 'the limit is known from memory only'
-  const source = limit && 'origin' in limit ? (limit as Fact).origin?.source : undefined
-  if (source && markOf(source) === 'from memory') return 'the limit is known from memory only'
+  const origin = limit && 'origin' in limit ? (limit as Fact).origin : undefined
+  // An assumed limit can be measured; one of a standard cannot.
+  if (origin?.source && origin.how !== 'assumed' && markOf(origin.source) === 'from memory') return 'the limit is known from memory only'
   return assumed.length ? ASSUMED : undefined
 }
 

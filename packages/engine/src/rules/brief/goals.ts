@@ -4,8 +4,9 @@ import type { Table } from '../../studies/study.ts'
 import { type AnyValue, type Field, isGap } from '../../working/value.ts'
 import type { Finding } from '../rule.ts'
 
+export type GoalKind = Goal['kind']
 /** The rule that judges a goal of each kind. */
-export const GOAL_RULES: Readonly<Record<Goal['kind'], string>> = {
+export const GOAL_RULES: Readonly<Record<GoalKind, string>> = {
   range: 'range',
   acceleration: 'acceleration',
   'top speed': 'top-speed',
@@ -15,7 +16,7 @@ export const GOAL_RULES: Readonly<Record<Goal['kind'], string>> = {
 }
 const CONDITIONS = ['load', 'trailer', 'surface', 'temperature', 'altitude', 'headWind'] as const
 /** What a kind of goal asks for, in the order it is said. */
-const WANTED: Readonly<Record<Goal['kind'], readonly string[]>> = {
+const WANTED: Readonly<Record<GoalKind, readonly string[]>> = {
   'top speed': ['speed'],
   acceleration: ['from', 'to', 'within'],
   'hill start': ['slope'],
