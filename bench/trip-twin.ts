@@ -54,6 +54,8 @@ export function planText(p: TripPlan): string {
   for (const name of [
     'ratio',
     'efficiency',
+    'gearDrag',
+    'gearDragRise',
     'peakTorque',
     'peakPower',
     'continuousTorque',

@@ -20,7 +20,7 @@ typedef struct { double start, inverse; int last; const double *y; } Line;
 typedef struct { Line axis[2]; int columns; const double *z; } Map;
 typedef struct {
   int axle, part, winding, inverter;
-  double ratio, eta, peak, power, cont, contPower, base, volts, top, inverterShare, limit, lossFactor;
+  double ratio, eta, gearDrag, gearRise, peak, power, cont, contPower, base, volts, top, inverterShare, limit, lossFactor;
   Map loss;
   Line drag;
 } Unit;
@@ -109,9 +109,9 @@ static void prepare(void) {
   for (int i = 0; i < unitCount; i++) {
     Unit *u = &units[i];
     char key[24];
-    double *field[] = {&u->ratio, &u->eta, &u->peak, &u->power, &u->cont, &u->contPower, &u->base, &u->volts, &u->top, &u->inverterShare, &u->limit, &u->lossFactor};
-    static const char *name[] = {"ratio", "efficiency", "peakTorque", "peakPower", "continuousTorque", "continuousPower", "baseSpeed", "statedVoltage", "topSpeed", "inverterShare", "windingLimit", "lossFactor"};
-    for (int f = 0; f < 12; f++) *field[f] = find(name[f])->values[i];
+    double *field[] = {&u->ratio, &u->eta, &u->gearDrag, &u->gearRise, &u->peak, &u->power, &u->cont, &u->contPower, &u->base, &u->volts, &u->top, &u->inverterShare, &u->limit, &u->lossFactor};
+    static const char *name[] = {"ratio", "efficiency", "gearDrag", "gearDragRise", "peakTorque", "peakPower", "continuousTorque", "continuousPower", "baseSpeed", "statedVoltage", "topSpeed", "inverterShare", "windingLimit", "lossFactor"};
+    for (int f = 0; f < 14; f++) *field[f] = find(name[f])->values[i];
     u->axle = (int)find("axle")->values[i];
     u->winding = (int)find("windingNode")->values[i]; u->inverter = (int)find("inverterNode")->values[i];
     snprintf(key, sizeof key, "losses%d", i);
@@ -159,8 +159,11 @@ static inline Road roadAt(double vm, double s) {
   double w = vm + wind;
   r.rolling = f0 * r.cosine + f1 * vm;
   r.air = f2 * w * fabs(w);
-  for (int i = 0; i < unitCount; i++)
+  for (int i = 0; i < unitCount; i++) {
+    double gearing = units[i].ratio / radius;
+    r.idle += gearing * (units[i].gearDrag + units[i].gearRise * vm * gearing);
     if (!units[i].part) r.idle += look(&units[i].drag, vm * units[i].ratio / radius) * units[i].ratio / (units[i].eta * radius);
+  }
   r.all = r.rolling + r.air + r.climb + r.idle;
   return r;
 }

@@ -15,6 +15,8 @@ export function roadOnly(trace: Curve, car: { mass: number; f0: number; f1?: num
         ...unit,
         axle: 'both',
         efficiency: 1,
+        gearDrag: 0,
+        gearDragRise: 0,
         peakTorque: 1e5,
         peakPower: 1e8,
         continuousTorque: 1e5,

@@ -32,6 +32,8 @@ const unit = (axle: TripUnit['axle'], node: number): TripUnit => ({
   axle,
   ratio: 5.33,
   efficiency: 0.95,
+  gearDrag: 0.3,
+  gearDragRise: 8e-4,
   peakTorque: 250,
   peakPower: 100e3,
   continuousTorque: 110,

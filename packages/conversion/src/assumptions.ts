@@ -23,6 +23,8 @@ import {
   classTaper,
   classWheelInertia,
   classWindingLimit,
+  GEAR_DRAG,
+  GEAR_DRAG_AT_TOP,
   HEALTH,
   LOADED_SHARE,
   REFERENCE_AIR,
@@ -42,6 +44,9 @@ export const grip = (surface: 'dry' | 'wet' | 'gravel' | 'snow') => (): Assumpti
 /** Motor to wheel, by the way the torque takes. */
 export const drivelineEfficiency = (near: Near): Assumption | undefined =>
   offered(classDrivelineEfficiency(near.word('./through'), near.word('./transfer')))
+/** Gears and bearings turned without load. */
+export const gearDrag = (): Assumption | undefined => offered(GEAR_DRAG)
+export const gearDragAtTop = (): Assumption | undefined => offered(GEAR_DRAG_AT_TOP)
 /** Rolling resistance of a surface against dry asphalt. */
 export const rollingFactor = (surface: 'wet' | 'gravel' | 'snow') => (): Assumption | undefined => offered(classRollingFactor(surface))
 /** One wheel of a passenger car. */

@@ -36,6 +36,7 @@ import * as strongerDrive from './cost/stronger-drive.ts'
 import * as acceleration from './drive/acceleration.ts'
 import * as batteryPull from './drive/battery-pull.ts'
 import * as envelope from './drive/envelope.ts'
+import * as gearLoss from './drive/gear-loss.ts'
 import * as highestSpeed from './drive/highest-speed.ts'
 import * as lossMap from './drive/loss-map.ts'
 import * as motorLoss from './drive/motor-loss.ts'
@@ -138,6 +139,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
   drive: [
     wheelForce,
     envelope,
+    gearLoss,
     motorLoss,
     lossMap,
     winding,

@@ -56,6 +56,8 @@ export type DriveUnit = Here & {
   readonly reduction: Field
   readonly finalDrive: Field
   readonly efficiency: Field
+  readonly gearDrag: Field
+  readonly gearDragAtTop: Field
   readonly couplerTorque: Field
   readonly shaftTorque: Field
   readonly torqueLimit: Field

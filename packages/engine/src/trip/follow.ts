@@ -47,7 +47,7 @@ export function follow(tables: TripTables, state: TripState, from: number, to: n
     step, mass, effectiveMass, f0, f1, f2, headWind, gravity, level, topSpeed, grip, frontMass, rearMass, lever, share, torqueShare, recoveryPower, cutOffSpeed,
     branchResistance, branchKept, capacity, lowestVoltage, highestVoltage, peakCurrent, chargeCurrent, packNode, cabinPower, otherPower,
   ] = tables.scalars as unknown as Numbers<typeof SCALARS>
-  const { wanted, turn, pulling, braking, perPulling, perBraking, axle, part } = tables
+  const { wanted, turn, pulling, braking, perPulling, perBraking, gearDrag, gearDragRise, axle, part } = tables
   const { peakTorque, peakPower, continuousTorque, continuousPower, cornerPerVolt, inverterShare, throttledFrom } = tables
   const { windingNode, inverterNode, loss, drag, openCircuit, resistance, cold, chargeShare, slope } = tables
   const { live, perTotal, kept, near, nearTo, nearBy } = tables
@@ -132,8 +132,10 @@ export function follow(tables: TripTables, state: TripState, from: number, to: n
         air = f2 * w * Math.abs(w)
       }
       for (let i = 0; i < n; i++) {
-        speeds[i] = turn[i]! * vm
-        if (part[i] === 0 && vm > 0) idle += valueAt(drag[i]!, speeds[i]!) * braking[i]!
+        const speed = turn[i]! * vm
+        speeds[i] = speed
+        if (vm > 0) idle += (gearDrag[i]! + gearDragRise[i]! * speed) * turn[i]!
+        if (part[i] === 0 && vm > 0) idle += valueAt(drag[i]!, speed) * braking[i]!
       }
       const resists = rolling + air + climb + idle
       force = vm > 0 ? resists + effectiveMass * rate : 0

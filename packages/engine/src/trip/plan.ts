@@ -3,9 +3,13 @@ import type { Curve, Grid } from '../numerics/index.ts'
 /** One drive unit as the trip uses it: plain numbers, curves and maps. Nodes are places in the list of thermal nodes. */
 export type TripUnit = {
   readonly axle: 'front' | 'rear' | 'both'
-  /** Motor speed over wheel speed, and what arrives of the power between them. */
+  /** Motor speed over wheel speed. */
   readonly ratio: number
+  /** What teeth under load let through: of the power between motor and wheels, without the drag. */
   readonly efficiency: number
+  /** Drag of gears and bearings at the motor shaft, whatever the load: turned slowly [N·m], and its rise with motor speed [N·m·s]. */
+  readonly gearDrag: number
+  readonly gearDragRise: number
   readonly peakTorque: number
   readonly peakPower: number
   readonly continuousTorque: number
@@ -19,7 +23,7 @@ export type TripUnit = {
   readonly lossFactor: number
   /** Share of the loss that warms the inverter. The winding takes what torque adds to the loss. */
   readonly inverterShare: number
-  /** Drag torque [N·m] over motor speed [rad/s]; counts while the unit has no part in the pull. */
+  /** Drag torque of the motor [N·m] over its speed [rad/s]; counts while the unit has no part in the pull. */
   readonly drag: Curve
   readonly windingLimit: number
   readonly windingNode: number

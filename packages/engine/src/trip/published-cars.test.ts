@@ -98,6 +98,8 @@ function plan(car: PublishedCar, id: 'udds' | 'hwfet'): TripPlan {
       axle: car.axles[i]!,
       ratio: CLASS.ratio,
       efficiency: CLASS.driveline,
+      gearDrag: 0,
+      gearDragRise: 0,
       peakTorque: torque,
       peakPower: power,
       continuousTorque: torque / 2,

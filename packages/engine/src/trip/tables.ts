@@ -88,6 +88,8 @@ export function tables(plan: TripPlan) {
     axle: Uint8Array.from(units, u => (u.axle === 'front' ? 0 : u.axle === 'rear' ? 1 : 2)),
     /** Units that take part; one that does not is dragged along. */
     part: Uint8Array.from(units, (_, i) => ((i === 0 ? share : 1 - share) > 0 ? 1 : 0)),
+    gearDrag: numbers(u => u.gearDrag),
+    gearDragRise: numbers(u => u.gearDragRise),
     peakTorque: numbers(u => u.peakTorque),
     peakPower: numbers(u => u.peakPower),
     continuousTorque: numbers(u => u.continuousTorque),

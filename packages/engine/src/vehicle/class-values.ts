@@ -75,6 +75,23 @@ export function classDrivelineEfficiency(through: string | undefined, transfer: 
   }
 }
 
+/**
+ * Drag of gears and bearings at the motor shaft, beyond what coasting in neutral shows: coast-downs and the rolling resistance of whole cars hold the drag of axle and output
+ * shaft already.
+ */
+export const GEAR_DRAG: ClassValue = {
+  value: 0.3,
+  half: 0.2,
+  note: 'car gearboxes and reducers',
+  source: practice('drag of gears and bearings turned slowly, at the motor shaft'),
+}
+export const GEAR_DRAG_AT_TOP: ClassValue = {
+  value: 1,
+  half: 0.7,
+  note: 'car gearboxes and reducers',
+  source: practice('drag of gears, bearings and oil at the top speed of the motor'),
+}
+
 /** Rolling resistance on a surface over that on dry asphalt. Gravel is the ratio of two printed coefficients, 0.020 over 0.013. */
 const ON_SURFACE = {
   wet: [1.1, 0.1, practice('wet against dry road, water pushed aside')],

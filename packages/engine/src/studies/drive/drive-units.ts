@@ -6,6 +6,7 @@ import type { Motor } from '../../model/drive.ts'
 import { type AnyValue, type Curve, type Grid, isGap, type Value } from '../../working/value.ts'
 import { either, from, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 import { type Envelope, envelopes } from './envelopes.ts'
+import { type GearDrag, gearFigures } from './gear-losses.ts'
 import type { UnitFigures } from './unit-figures.ts'
 
 /** Every unit with its losses and its winding: what trips and sums about duration need. */
@@ -28,6 +29,7 @@ export const driveUnits = study({
         coolant: u.motor.coolantTemperature,
         losses: losses(u.motor, u.inverter.efficiency),
         drag: isGap(u.motor.unpoweredDrag) ? null : u.motor.unpoweredDrag,
+        gears: { still: u.gearDrag, atTop: u.gearDragAtTop },
       })
     }),
   }),
@@ -46,6 +48,7 @@ export const driveUnits = study({
           { power: rating.power, torque: rating.torque, baseSpeed: e.baseSpeed },
           { item, label: `Speed of the continuous rating of ${name}` },
         )
+        const gears = gearFigures(make, e, u.gears as GearDrag, item)
         const look = { losses: lossy.losses, factor: lossy.factor }
         const rated = make.work(
           'rated-loss',
@@ -90,6 +93,7 @@ export const driveUnits = study({
             through: e.through,
             ratio: e.ratio,
             efficiency: e.efficiency,
+            ...gears,
             peakTorque: e.peakTorque,
             peakPower: e.peakPower,
             peakTime: u.peakTime,

@@ -7,8 +7,12 @@ export type UnitFigures = {
   readonly axle: 'front' | 'rear' | 'both'
   readonly through: Through
   readonly ratio: Figure
-  /** Motor shaft to wheels, pulling. */
+  /** Motor shaft to wheels, pulling at full load. */
   readonly efficiency: Value
+  /** What teeth under load let through, and the drag beside it that does not ask for load: turned slowly, and rising with speed. */
+  readonly teeth: Value
+  readonly gearDrag: Value
+  readonly gearDragRise: Value
   /** Torque and power allowed for a short time: datasheet or the limit set in software, whichever is less. */
   readonly peakTorque: Value
   readonly peakPower: Value

@@ -37,6 +37,8 @@ const UNCOUPLED: Fact<Curve> = {
   value: curve([0, 1], [0, 0]),
   origin: { how: 'standard', source: DEFINITION },
 }
+const TURNS_FREE = standard('uncoupled.gears', 'no drag of gears: uncoupled', 'a', 0, 'N·m', DEFINITION)
+const RISES_NOT = standard('uncoupled.gears-rising', 'no drag of gears: uncoupled', 'b', 0, 'N·m·s', DEFINITION)
 const ALL_OF_IT = standard('all-of-the-pull', 'the only unit gives all of the pull', 's_1', 1, '1', DEFINITION)
 
 /** The other conditions of a trip with another air and cell temperature. */
@@ -140,6 +142,9 @@ export function journey(make: Maker, k: JourneyKnown, item: string): Journey {
   )
   const axle = k.units.map(u => u.axle as Fact<'front' | 'rear' | 'both'>),
     drag = (i: number): Value<Curve> => (k.units[i]?.uncoupled ? UNCOUPLED : (units[i] as UnitFigures).drag)
+  const asked = (k.share ?? ALL_OF_IT) as Value,
+    // Uncoupled it is only while nothing is asked of it.
+    apart = (i: number): boolean => k.units[i]?.uncoupled === true && (i === 0 ? asked.value <= 0 : asked.value >= 1)
   const [first, other] = units as [UnitFigures, UnitFigures?]
   const each = (pick: (u: UnitFigures) => Value): readonly Value[] => units.map(pick)
   return {
@@ -160,7 +165,9 @@ export function journey(make: Maker, k: JourneyKnown, item: string): Journey {
       wheelbase: road.wheelbase,
       axle: axle[0]!,
       ratio,
-      efficiency: each(u => u.efficiency),
+      efficiency: each(u => u.teeth),
+      gearDrag: units.map((u, i) => (apart(i) ? TURNS_FREE : u.gearDrag)),
+      gearDragRise: units.map((u, i) => (apart(i) ? RISES_NOT : u.gearDragRise)),
       peakTorque: each(u => u.peakTorque),
       peakPower: each(u => u.peakPower),
       continuousTorque: each(u => u.continuousTorque),
