@@ -12,6 +12,16 @@ const conditions = {
   'head-wind': quantity('speed', 'head wind', 'v_w', { least: -40, most: 40 }),
   surface: choice('road surface', ['dry', 'wet', 'gravel', 'snow']),
   'cabin-power': quantity('power', 'power the cabin takes', 'P_cab', { least: 0, measure: CLAMP }),
+  'cabin-power-cold': quantity('power', 'power the cabin takes on a cold day', 'P_cab', {
+    least: 0,
+    says: 'For the range on a cold day, −10 °C. Left out: `cabin-power`.',
+    measure: CLAMP,
+  }),
+  'cabin-power-hot': quantity('power', 'power the cabin takes on a hot day', 'P_cab', {
+    least: 0,
+    says: 'For the range on a hot day, 35 °C. Left out: `cabin-power`.',
+    measure: CLAMP,
+  }),
   'other-power': quantity('power', '12 V and other loads', 'P_aux', { least: 0, measure: CLAMP }),
   'pack-temperature': quantity('temperature', 'cell temperature at the start', 'T_cell', { least: 213.15, most: 333.15 }),
   transfer: choice('transfer case range', ['high', 'low'], { says: 'Left out: the range the drive unit is usually in.' }),

@@ -11,6 +11,9 @@ export type TripConditions = {
   readonly headWind: Field
   readonly surface: Field<Surface>
   readonly cabinPower: Field
+  /** On a cold and on a hot day, where the range is told for those beside the trip's own weather. */
+  readonly cabinPowerCold: Field
+  readonly cabinPowerHot: Field
   readonly otherPower: Field
   readonly packTemperature: Field
   /** Range of a transfer case; left out: the one the unit is usually in. */

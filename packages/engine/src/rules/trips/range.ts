@@ -1,6 +1,6 @@
 import type { RangeGoal } from '../../model/brief.ts'
 import { isGaps } from '../../studies/study.ts'
-import { rangeInWeather } from '../../studies/trips/range-in-weather.ts'
+import { cabinOn, rangeInWeather } from '../../studies/trips/range-in-weather.ts'
 import { ranges } from '../../studies/trips/ranges.ts'
 import { isGap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
@@ -27,7 +27,10 @@ export const rangeGoal = rule({
       const r = isGaps(answer) ? answer : answer.trips[goal.trip.value]
       if (!r || isGaps(r)) return { item, about, says: 'How far {item} goes cannot be said yet.', missing: r ?? { gaps: [] } }
       const cold = isGaps(weather) ? undefined : weather.trips[goal.trip.value]?.cold
-      const told = cold !== undefined && !isGaps(cold)
+      const told = cold !== undefined && !isGaps(cold),
+        trip = m.trips.named[goal.trip.value],
+        power = trip && cabinOn('cold', trip),
+        coldCabin = power === undefined || isGap(power) ? undefined : power
       return {
         item,
         about,
@@ -35,9 +38,9 @@ export const rangeGoal = rule({
         side: 'at least',
         limit: goal.distance,
         says: told
-          ? 'It goes {found} to the reserve, at {takes} from the battery; the brief asks for {limit}. On a cold day, the cabin as named, {cold}.'
+          ? 'It goes {found} to the reserve, at {takes} from the battery; the brief asks for {limit}. On a cold day, the cabin at {cabin}, {cold}.'
           : 'It goes {found} to the reserve, at {takes} from the battery; the brief asks for {limit}.',
-        slots: { takes: r.consumption, ...(told ? { cold: cold.range } : {}) },
+        slots: { takes: r.consumption, ...(told ? { cold: cold.range, cabin: coldCabin } : {}) },
         remedies: [
           {
             do: 'act',

@@ -41,8 +41,8 @@ const TURNS_FREE = standard('uncoupled.gears', 'no drag of gears: uncoupled', 'a
 const RISES_NOT = standard('uncoupled.gears-rising', 'no drag of gears: uncoupled', 'b', 0, 'N·m·s', DEFINITION)
 const ALL_OF_IT = standard('all-of-the-pull', 'the only unit gives all of the pull', 's_1', 1, '1', DEFINITION)
 
-/** The other conditions of a trip with another air and cell temperature. */
-export type Weather = { readonly temperature: Field; readonly packTemperature: Field }
+/** The other conditions of a trip with another air and cell temperature, and another power of the cabin. */
+export type Weather = { readonly temperature: Field; readonly packTemperature: Field; readonly cabinPower: Field }
 
 /** Everything a trip is worked out from; gaps stand inside. `weather` stands in for the trip's own. */
 export function journeyReads(m: Model, ask: Ask, t: Trip, weather?: Weather) {
@@ -95,7 +95,7 @@ export function journeyReads(m: Model, ask: Ask, t: Trip, weather?: Weather) {
     pack: ask(packModel),
     chargeShare: from(ask(packModel), p => p.held.chargeShare),
     packTemperature: weather?.packTemperature ?? t.packTemperature,
-    cabinPower: t.cabinPower,
+    cabinPower: weather?.cabinPower ?? t.cabinPower,
     otherPower: t.otherPower,
   }
 }

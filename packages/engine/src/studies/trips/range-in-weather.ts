@@ -1,4 +1,5 @@
-import { type Fact, standard } from '../../working/value.ts'
+import type { Trip } from '../../model/trips.ts'
+import { type Fact, type Field, isGap, standard } from '../../working/value.ts'
 import { type Gaps, isGaps, maybe, study } from '../study.ts'
 import type { RangeFigures } from './drive-until-empty.ts'
 import { journeyReads } from './journey.ts'
@@ -17,25 +18,33 @@ export const DAYS = { cold: day('cold', 263.15), mild: day('mild', 293.15), hot:
 export type Day = keyof typeof DAYS
 const WORDS = Object.keys(DAYS) as Day[]
 
-/**
- * The same trips on a cold, a mild and a hot day. Only air and cells change: cabin power stays as the trip gives it, so that a cold day is too good
- * where the trip was written for a mild one.
- */
+/** What the cabin takes that day: as stated for such a day, else as the trip gives it. */
+export const cabinOn = (word: Day, t: Trip): Field => {
+  const own = word === 'cold' ? t.cabinPowerCold : word === 'hot' ? t.cabinPowerHot : t.cabinPower
+  return isGap(own) ? t.cabinPower : own
+}
+
+/** The same trips on a cold, a mild and a hot day: air, cells and cabin change. */
 export const rangeInWeather = study({
   id: 'range-in-weather',
   stage: 'pack',
-  asks: 'How far on a cold, a mild and a hot day, with the cabin power the trip names?',
+  asks: 'How far on a cold, a mild and a hot day?',
   reads: (m, ask) => {
     const wanted = [...rangeGoals(m).keys()].filter(name => m.trips.named[name] !== undefined)
     return {
       items: wanted.flatMap(name => WORDS.map(word => ({ name, word }))),
       trips: wanted.flatMap(name =>
-        WORDS.map(word =>
-          maybe({
-            journey: journeyReads(m, ask, m.trips.named[name]!, { temperature: DAYS[word], packTemperature: DAYS[word] }),
+        WORDS.map(word => {
+          const trip = m.trips.named[name] as Trip
+          return maybe({
+            journey: journeyReads(m, ask, trip, {
+              temperature: DAYS[word],
+              packTemperature: DAYS[word],
+              cabinPower: cabinOn(word, trip),
+            }),
             reserve: m.brief.reserve,
-          }),
-        ),
+          })
+        }),
       ),
     }
   },
