@@ -38,6 +38,7 @@ import * as batteryPull from './drive/battery-pull.ts'
 import * as envelope from './drive/envelope.ts'
 import * as gearLoss from './drive/gear-loss.ts'
 import * as highestSpeed from './drive/highest-speed.ts'
+import * as inverterBridge from './drive/inverter-bridge.ts'
 import * as lossMap from './drive/loss-map.ts'
 import * as motorLoss from './drive/motor-loss.ts'
 import * as partLoads from './drive/part-loads.ts'
@@ -140,6 +141,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     wheelForce,
     envelope,
     gearLoss,
+    inverterBridge,
     motorLoss,
     lossMap,
     winding,

@@ -20,6 +20,7 @@ export const WORKS = {
   hucho: { title: 'Hucho, Aerodynamics of Road Vehicles', read: 'from memory' },
   etrto: { title: 'ETRTO Standards Manual', read: 'from memory' },
   'larminie-lowry': { title: 'Larminie and Lowry, Electric Vehicle Technology Explained', read: 'from memory' },
+  'igbt-manual': { title: 'Application manuals of makers of power modules', read: 'from memory' },
   incropera: { title: 'Incropera et al., Fundamentals of Heat and Mass Transfer', read: 'from memory' },
   'iec-60085': { title: 'IEC 60085 Electrical insulation, thermal evaluation and designation', read: 'from memory' },
   'iso-2533': { title: 'ISO 2533 Standard atmosphere', read: 'from memory' },

@@ -54,6 +54,7 @@ const SHOWN: Readonly<Record<Kind, string | readonly [metric: string, us: string
   'air drag': ['N/(km/h)²', 'lbf/mph²', 'N/(km/h)²'],
   'rotational drag': 'N·m·s',
   'charge rate': 'C',
+  frequency: 'kHz',
   number: '',
 }
 

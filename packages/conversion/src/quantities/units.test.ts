@@ -30,7 +30,7 @@ const THEIRS: ReadonlyMap<string, string> = new Map(
   m/s = m/s | mph = mph | ft/s = foot/s | m/s² = m/s^2 | acceleration g = gravity | ft/s² = foot/s^2 | N = newton | daN = dekanewton
   kN = kilonewton | lbf = lbf | kgf = kgf | Nm = newton meter | kNm = kilonewton meter | lb·ft = foot lbf | lb·in = inch lbf
   kgf·m = kgf meter | kW = kilowatt | W = watt | MW = megawatt | hp = horsepower | PS = metrichorsepower | kWh = kilowatt hour
-  Wh = watt hour | MWh = megawatt hour | J = joule | kJ = kilojoule | MJ = megajoule | bar = bar | mbar = millibar | Pa = pascal
+  Wh = watt hour | MWh = megawatt hour | J = joule | kJ = kilojoule | MJ = megajoule | mJ = millijoule | frequency Hz = 1/s | kHz = 1000/s | MHz = 1e6/s | bar = bar | mbar = millibar | Pa = pascal
   hPa = hectopascal | kPa = kilopascal | MPa = megapascal | psi = psi | angle ° = degree | rad = radian | mrad = milliradian
   arcmin = arcminute | % = percent | slope ° = tan(# degree) | 1: = 1/# | m/m = m/m | rpm = rpm | rad/s = radian/s
   Hz = revolution/s | °/s = degree/s | °C = tempC(#) | temperature K = K | °F = tempF(#) | temperature difference K = K | Δ°C = degC

@@ -127,6 +127,7 @@ export const UNITS: Readonly<Record<Kind, readonly Unit[]>> = {
     unit('J', ONE, SI),
     unit('kJ', '1000', SI),
     unit('MJ', '1000000', SI),
+    unit('mJ', '0.001', SI),
   ],
   pressure: [
     unit('bar', '100000', B8),
@@ -267,5 +268,6 @@ export const UNITS: Readonly<Record<Kind, readonly Unit[]>> = {
   ],
   'rotational drag': [unit('N·m·s, Nm·s, Nms, Nm/(rad/s), N·m·s/rad, Nm·s/rad', ONE, SI), unit('Nm/rpm, N·m/rpm', per(ONE, RPM), B8)],
   'charge rate': [unit('C, 1/h', '1/3600', OWN), unit('1/s', ONE, SI)],
+  frequency: [unit('Hz, 1/s', ONE, SI), unit('kHz', '1000', SI), unit('MHz', '1000000', SI)],
   number: [BARE],
 }

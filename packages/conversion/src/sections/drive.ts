@@ -14,6 +14,8 @@ import { choice, file, group, mapOf, part, quantity, reference } from '../schema
 import { ALONG, UP } from '../schema/reach.ts'
 
 const DATASHEET = { tool: 'datasheet, breaker’s list or type plate', accuracy: 'as stated', minutes: 30 }
+const MODULE = { tool: 'sheet of the power module, warm values', accuracy: 'as stated', minutes: 20 }
+const PHASE = { tool: 'log of the inverter at the usual load', accuracy: '± 5 %', minutes: 30 }
 const WEIGH = { tool: 'hanging scale', accuracy: '± 0.5 kg', minutes: 5 }
 const TAPE = { tool: 'tape', accuracy: '± 5 mm', minutes: 10 }
 // Tools, accuracies and times in this file are common practice.
@@ -109,6 +111,32 @@ const motor = group(
   },
   { fromPartAbove: true },
 )
+const bridge = group(
+  'power module',
+  {
+    threshold: quantity('voltage', 'threshold voltage of the transistor', 'U_T0', { least: 0, most: 5, measure: MODULE }),
+    resistance: quantity('resistance', 'resistance of the transistor when on', 'r_T', { least: 1e-6, most: 1, measure: MODULE }),
+    'diode-threshold': quantity('voltage', 'threshold voltage of the diode', 'U_D0', { least: 0, most: 5, measure: MODULE }),
+    'diode-resistance': quantity('resistance', 'resistance of the diode', 'r_D', { least: 1e-6, most: 1, measure: MODULE }),
+    'switching-energy': quantity('energy', 'switching energy of the transistor, on and off', 'E_T', {
+      least: 0,
+      most: 10,
+      measure: MODULE,
+    }),
+    'recovery-energy': quantity('energy', 'recovery energy of the diode', 'E_rr', { least: 0, most: 10, measure: MODULE }),
+    'at-current': quantity('current', 'current the switching energies are stated at', 'I_ref', { least: 1, measure: MODULE }),
+    'at-voltage': quantity('voltage', 'voltage the switching energies are stated at', 'U_ref', { least: 10, measure: MODULE }),
+    frequency: quantity('frequency', 'switching frequency', 'f', {
+      least: 100,
+      most: 1e6,
+      measure: { tool: 'set-up of the inverter, or an oscilloscope on the motor cable', accuracy: '± 2 %', minutes: 30 },
+    }),
+    'phase-current': quantity('current', 'phase current, effective, the efficiency is told for', 'I_ph', { least: 1, measure: PHASE }),
+    modulation: quantity('share', 'modulation there', 'm', { least: 0.01, most: 1.15, measure: PHASE }),
+    'power-factor': quantity('share', 'power factor there', 'cosφ', { least: 0.01, most: 1, measure: PHASE }),
+  },
+  { says: 'In place of an efficiency, where only the sheet of the power module is at hand.' },
+)
 const inverter = group('inverter', {
   part: part('inverter'),
   'lowest-voltage': quantity('voltage', 'lowest working voltage', 'U_inv,min', { least: 1, until: BEFORE, measure: DATASHEET }),
@@ -120,7 +148,9 @@ const inverter = group('inverter', {
     most: 0.9999,
     assume: inverterEfficiency,
     measure: DATASHEET,
+    says: 'Stated, it goes before the power module.',
   }),
+  bridge,
   mass: quantity('mass', 'mass of the inverter', 'm_inv', { least: 0, most: 500, measure: WEIGH }),
   x: quantity('length', 'inverter behind the front axle', 'x', { ...ALONG, measure: TAPE }),
   z: quantity('length', 'inverter above the ground', 'z', { ...UP, measure: TAPE }),

@@ -30,6 +30,21 @@ export type Motor = Here & {
   readonly windingLimit: Field
   readonly price: Field
 }
+/** The power module of an inverter, by its sheet, and the current its efficiency is told for. */
+export type InverterBridge = Here & {
+  readonly threshold: Field
+  readonly resistance: Field
+  readonly diodeThreshold: Field
+  readonly diodeResistance: Field
+  readonly switchingEnergy: Field
+  readonly recoveryEnergy: Field
+  readonly atCurrent: Field
+  readonly atVoltage: Field
+  readonly frequency: Field
+  readonly phaseCurrent: Field
+  readonly modulation: Field
+  readonly powerFactor: Field
+}
 export type Inverter = Here & {
   readonly part: Field<string>
   readonly lowestVoltage: Field
@@ -37,6 +52,7 @@ export type Inverter = Here & {
   readonly peakCurrent: Field
   readonly continuousCurrent: Field
   readonly efficiency: Field
+  readonly bridge: InverterBridge
   readonly mass: Field
   readonly x: Field
   readonly z: Field

@@ -32,6 +32,7 @@ import { driveUnits } from './drive/drive-units.ts'
 import { envelopes } from './drive/envelopes.ts'
 import { gears } from './drive/gears.ts'
 import { hillStart } from './drive/hill-start.ts'
+import { inverterBridges } from './drive/inverter-bridge.ts'
 import { partLoads } from './drive/part-loads.ts'
 import { peakTime } from './drive/peak-time.ts'
 import { ratioWindow } from './drive/ratio-window.ts'
@@ -88,6 +89,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   turningParts,
   ratios,
   envelopes,
+  inverterBridges,
   driveUnits,
   hillStart,
   packModel,

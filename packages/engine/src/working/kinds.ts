@@ -51,6 +51,7 @@ export const KINDS = {
   'air drag': { unit: 'N·s²/m²', label: 'drag per speed squared' },
   'rotational drag': { unit: 'N·m·s', label: 'torque per rotational speed' },
   'charge rate': { unit: '1/s', label: 'charge rate' },
+  frequency: { unit: '1/s', label: 'frequency' },
   number: { unit: '1', label: 'number' },
 } as const satisfies Record<string, { unit: string; label: string }>
 

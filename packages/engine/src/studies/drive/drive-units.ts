@@ -2,11 +2,12 @@ import { type ClassOfMotor, classEfficiencyTogether } from '../../drive/class-va
 import { lossByEfficiency, lossesOfMap } from '../../drive/loss-map.ts'
 import { classDrag, classLosses, lossAt, lossFactor, motorLoss, ratedHeat, windingHeat } from '../../drive/motor-loss.ts'
 import { ratedSpeed, windingConductance, windingHeatCapacity, windingTime } from '../../drive/winding.ts'
-import type { Motor } from '../../model/drive.ts'
-import { type AnyValue, type Curve, type Grid, isGap, type Value } from '../../working/value.ts'
-import { either, from, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
+import type { DriveUnit, Motor } from '../../model/drive.ts'
+import { type AnyValue, type Curve, type Figure, type Grid, isGap, type Value } from '../../working/value.ts'
+import { type Ask, either, from, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 import { type Envelope, envelopes } from './envelopes.ts'
 import { type GearDrag, gearFigures } from './gear-losses.ts'
+import { inverterBridges } from './inverter-bridge.ts'
 import type { UnitFigures } from './unit-figures.ts'
 
 /** Every unit with its losses and its winding: what trips and sums about duration need. */
@@ -27,7 +28,7 @@ export const driveUnits = study({
         statedVoltage: u.motor.statedVoltage,
         windingLimit: u.motor.windingLimit,
         coolant: u.motor.coolantTemperature,
-        losses: losses(u.motor, u.inverter.efficiency),
+        losses: losses(u.motor, inverterEfficiency(u, name, ask)),
         drag: isGap(u.motor.unpoweredDrag) ? null : u.motor.unpoweredDrag,
         gears: { still: u.gearDrag, atTop: u.gearDragAtTop },
       })
@@ -124,8 +125,14 @@ export const driveUnits = study({
   }),
 })
 
+/** Of the whole inverter where somebody stated it; else by its power module; else of its class. */
+const inverterEfficiency = (u: DriveUnit, name: string, ask: Ask) =>
+  u.inverter.bridge.given && (isGap(u.inverter.efficiency) || u.inverter.efficiency.origin?.how === 'assumed')
+    ? from(ask(inverterBridges), b => b.units[name] as Figure | Gaps)
+    : u.inverter.efficiency
+
 /** A map where there is one; else what fits the loss model to the motor. */
-const losses = (motor: Motor, inverter: Motor['bestEfficiency']) =>
+const losses = (motor: Motor, inverter: ReturnType<typeof inverterEfficiency>) =>
   either(isGap(motor.efficiencyMap) ? motor.efficiencyMap : { map: motor.efficiencyMap, factor: motor.lossFactor }, {
     own: motor.lossFactor,
     motor: motor.bestEfficiency,
