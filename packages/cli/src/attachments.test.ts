@@ -31,8 +31,17 @@ describe('tables beside a conversion', () => {
     expect(y[0]).toBeCloseTo(0.72, 12)
   })
   it('give a map from rows in any order', () => {
-    const got = read(put('map.csv', 'speed [rpm],torque [Nm],efficiency [%]\n1000,50,90\n0,0,0\n1000,0,0\n0,50,40\n'), 'efficiency map CSV')
-    expect(got?.ok && [...(got.datum as { z: Float64Array }).z].map(z => Math.round(100 * z))).toEqual([0, 40, 0, 90])
+    const got = read(
+      put('map.csv', 'speed [rpm],torque [Nm],efficiency [%]\n1000,50,90\n0,0,0\n1000,100,88\n1000,0,0\n0,50,40\n0,100,30\n'),
+      'efficiency map CSV',
+    )
+    expect(got?.ok && [...(got.datum as { z: Float64Array }).z].map(z => Math.round(100 * z))).toEqual([0, 40, 30, 0, 90, 88])
+  })
+  it('refuse a map of efficiency that can be none', () => {
+    const rows = (best: number): string => `speed [rpm],torque [Nm],efficiency [%]\n0,0,0\n0,50,0\n1000,0,0\n1000,50,${best}\n`
+    const found = (name: string, best: number) => read(put(name, rows(best)), 'efficiency map CSV')
+    expect(found('few.csv', 90)).toMatchObject({ ok: false, found: expect.stringContaining('fewer than two torques') })
+    expect(found('beyond.csv', 120)).toMatchObject({ ok: false, found: expect.stringContaining('an efficiency of 1.2') })
   })
   it.each([
     ['no unit where one is needed', 'time,speed_kmh\n0,0\n1,1\n', /«time» without a unit/],

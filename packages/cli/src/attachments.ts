@@ -1,7 +1,7 @@
 import { readFileSync, statSync } from 'node:fs'
 import { isAbsolute, join, normalize } from 'node:path'
 import { type FileDatum, readQuantity } from '@ampwright/conversion'
-import type { Kind } from '@ampwright/engine'
+import { type Grid, type Kind, mapProblem } from '@ampwright/engine'
 import { type Issue, type NumberColumn, readCsv, readGpx } from '@ampwright/exchange'
 import { routeHeights, routeSpeeds } from './route-file.ts'
 
@@ -53,7 +53,9 @@ function route(bytes: Uint8Array, format: string): FileDatum {
 function table(bytes: Uint8Array, format: string): FileDatum {
   const kinds = TABLES[format]
   if (!kinds) throw new RangeError(`no reader for «${format}»`)
-  return datumOf(bytes, kinds)
+  const read = datumOf(bytes, kinds),
+    problem = read.ok && format === 'efficiency map CSV' ? mapProblem(read.datum as Grid, 'efficiency') : undefined
+  return problem ? refused(problem.found, problem.accepted) : read
 }
 
 /** A table of numbers as a curve (two columns) or a map (three), each column in a unit of its kind. */
