@@ -39,6 +39,7 @@ import * as envelope from './drive/envelope.ts'
 import * as gearLoss from './drive/gear-loss.ts'
 import * as highestSpeed from './drive/highest-speed.ts'
 import * as inverterBridge from './drive/inverter-bridge.ts'
+import * as lossLaw from './drive/loss-law.ts'
 import * as lossMap from './drive/loss-map.ts'
 import * as motorLoss from './drive/motor-loss.ts'
 import * as partLoads from './drive/part-loads.ts'
@@ -143,6 +144,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     gearLoss,
     inverterBridge,
     motorLoss,
+    lossLaw,
     lossMap,
     winding,
     speeds,

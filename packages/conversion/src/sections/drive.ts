@@ -82,11 +82,26 @@ const motor = group(
     'efficiency-map': file('map of efficiency, motor with inverter, over speed and torque', 'grid', 'efficiency map CSV', '1', {
       measure: DATASHEET,
     }),
-    'loss-factor': quantity('ratio', 'factor on the losses of class or map', 'f_L', {
+    'efficiency-points': mapOf(
+      'points of efficiency',
+      'point of efficiency',
+      group('point of efficiency', {
+        torque: quantity('torque', 'torque of the point', 'M_j', { least: 0.1, until: BEFORE, measure: DATASHEET }),
+        speed: quantity('rotational speed', 'motor speed of the point', 'ω_j', { least: 1, until: BEFORE, measure: DATASHEET }),
+        efficiency: quantity('share', 'efficiency of motor with inverter', 'η_j', {
+          least: 0.3,
+          most: 0.995,
+          until: BEFORE,
+          measure: DATASHEET,
+        }),
+      }),
+      'A few points where there is no map: three at least, at two speeds and two torques; from four at three speeds the constant loss is told too. Losses come from the map, else from these points, else from the shape of the class.',
+    ),
+    'loss-factor': quantity('ratio', 'factor on the losses of class, points or map', 'f_L', {
       least: 0.2,
       most: 5,
       assume: lossFactor,
-      says: 'Later from a log: what this motor loses over what class or map say.',
+      says: 'Later from a log: what this motor loses over what class, points or map say.',
       measure: { tool: 'log of battery current and voltage at steady speed', accuracy: '± 5 %', minutes: 60 },
     }),
     'unpowered-drag': file('drag when unpowered, torque over speed', 'curve', 'drag CSV', 'N·m', {

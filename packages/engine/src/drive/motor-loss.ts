@@ -130,7 +130,7 @@ export const LEAST: Readonly<Record<ClassOfMotor, number>> = {
 const scaleOf = (kind: ClassOfMotor, efficiency: number, peakTorque: number, baseSpeed: number): number =>
   (peakTorque * baseSpeed * (1 / efficiency - 1)) / LEAST[kind]
 
-const stepped = (most: number, n: number): Float64Array => Float64Array.from({ length: n }, (_, i) => (most * i) / (n - 1))
+export const stepped = (most: number, n: number): Float64Array => Float64Array.from({ length: n }, (_, i) => (most * i) / (n - 1))
 
 /** The loss of a class of motors as a map over speed and torque, from standstill to its top speed and peak torque. */
 export function classLosses(kind: ClassOfMotor, efficiency: number, peakTorque: number, baseSpeed: number, topSpeed: number): Grid {

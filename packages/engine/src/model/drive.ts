@@ -3,6 +3,9 @@ import type { Here, Named } from './group.ts'
 
 export type MotorKind = 'permanent-magnet' | 'induction' | 'series-dc'
 
+/** Efficiency of motor with inverter at one torque and speed. */
+export type EfficiencyPoint = Here & { readonly torque: Field; readonly speed: Field; readonly efficiency: Field }
+
 /** What a datasheet or a breaker's list says about a motor. */
 export type Motor = Here & {
   readonly part: Field<string>
@@ -24,6 +27,7 @@ export type Motor = Here & {
   readonly z: Field
   readonly bestEfficiency: Field
   readonly efficiencyMap: Field<Grid>
+  readonly efficiencyPoints: Named<EfficiencyPoint>
   readonly lossFactor: Field
   readonly unpoweredDrag: Field<Curve>
   readonly thermalTime: Field

@@ -29,6 +29,7 @@ import { weighingsAgree } from './donor/weighings.ts'
 import { gearedTooShort, gearedTooTall, ratioMeetsAll } from './drive/gearing.ts'
 import { accelerationGoal, climbGoal, peakLasts, topSpeedGoal } from './drive/goals.ts'
 import { hillStart } from './drive/hill-start.ts'
+import { efficiencyPointsAgree } from './drive/motor-losses.ts'
 import { launchGrip, lowRangeOnDry, recoveryGrip } from './drive/on-the-road.ts'
 import { couplerTorque, halfShaftTorque, inverterLimits, motorFiguresAgree, reversedRotation } from './drive/parts-of-the-drive.ts'
 import { motorOverSpeed, propshaftSpeed } from './drive/turning.ts'
@@ -138,6 +139,7 @@ const DONOR: readonly Rule[] = [
 /** Whether the drive does what the brief asks, and what it does to its own parts. */
 const DRIVE: readonly Rule[] = [
   motorFiguresAgree,
+  efficiencyPointsAgree,
   ratioMeetsAll,
   gearedTooShort,
   gearedTooTall,

@@ -33,6 +33,7 @@ import { envelopes } from './drive/envelopes.ts'
 import { gears } from './drive/gears.ts'
 import { hillStart } from './drive/hill-start.ts'
 import { inverterBridges } from './drive/inverter-bridge.ts'
+import { motorLosses } from './drive/motor-losses.ts'
 import { partLoads } from './drive/part-loads.ts'
 import { peakTime } from './drive/peak-time.ts'
 import { ratioWindow } from './drive/ratio-window.ts'
@@ -90,6 +91,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   ratios,
   envelopes,
   inverterBridges,
+  motorLosses,
   driveUnits,
   hillStart,
   packModel,

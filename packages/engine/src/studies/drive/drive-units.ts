@@ -8,6 +8,7 @@ import { type Ask, either, from, type Gaps, isGaps, type Maker, maybe, study } f
 import { type Envelope, envelopes } from './envelopes.ts'
 import { type GearDrag, gearFigures } from './gear-losses.ts'
 import { inverterBridges } from './inverter-bridge.ts'
+import { lawFor, lossesByLaw, type MotorLaw } from './motor-losses.ts'
 import type { UnitFigures } from './unit-figures.ts'
 
 /** Every unit with its losses and its winding: what trips and sums about duration need. */
@@ -28,7 +29,7 @@ export const driveUnits = study({
         statedVoltage: u.motor.statedVoltage,
         windingLimit: u.motor.windingLimit,
         coolant: u.motor.coolantTemperature,
-        losses: losses(u.motor, inverterEfficiency(u, name, ask)),
+        losses: losses(u.motor, inverterEfficiency(u, name, ask), lawFor(ask, name)),
         drag: isGap(u.motor.unpoweredDrag) ? null : u.motor.unpoweredDrag,
         gears: { still: u.gearDrag, atTop: u.gearDragAtTop },
       })
@@ -131,13 +132,15 @@ const inverterEfficiency = (u: DriveUnit, name: string, ask: Ask) =>
     ? from(ask(inverterBridges), b => b.units[name] as Figure | Gaps)
     : u.inverter.efficiency
 
-/** A map where there is one; else what fits the loss model to the motor. */
-const losses = (motor: Motor, inverter: ReturnType<typeof inverterEfficiency>) =>
-  either(isGap(motor.efficiencyMap) ? motor.efficiencyMap : { map: motor.efficiencyMap, factor: motor.lossFactor }, {
+/** A map where there is one, else the law of its points; else what fits the loss model to the motor. */
+const losses = (motor: Motor, inverter: ReturnType<typeof inverterEfficiency>, law: MotorLaw | undefined) =>
+  either(isGap(motor.efficiencyMap) ? byPoints(motor, law) : { map: motor.efficiencyMap, factor: motor.lossFactor }, {
     own: motor.lossFactor,
     motor: motor.bestEfficiency,
     inverter,
   })
+
+const byPoints = (motor: Motor, law: MotorLaw | undefined) => (law ? { law, own: motor.lossFactor } : motor.efficiencyMap)
 
 type Lossy = { readonly losses: unknown; readonly kind: { readonly value: string }; readonly drag: unknown }
 function lossFigures(make: Maker, e: Envelope, u: Lossy, item: string): { losses: Value<Grid>; factor: Value; drag: Value<Curve> } {
@@ -148,7 +151,11 @@ function lossFigures(make: Maker, e: Envelope, u: Lossy, item: string): { losses
   const drag =
     (u.drag as Value<Curve> | null) ??
     make.derive('drag', motorLoss, size, classDrag(...numbers), 'N·m', { item, label: `Drag of ${item} without current` })
-  const known = u.losses as { map: Value<Grid>; factor: Value } | { own: Value; motor: Value; inverter: Value }
+  const known = u.losses as
+    | { map: Value<Grid>; factor: Value }
+    | { law: MotorLaw; own: Value }
+    | { own: Value; motor: Value; inverter: Value }
+  if ('law' in known) return { drag, ...lossesByLaw(make, known.law, known.own, e, item) }
   if ('map' in known)
     return {
       drag,
