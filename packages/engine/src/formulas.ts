@@ -44,6 +44,7 @@ import * as lossMap from './drive/loss-map.ts'
 import * as motorLoss from './drive/motor-loss.ts'
 import * as partLoads from './drive/part-loads.ts'
 import * as ratioWindow from './drive/ratio-window.ts'
+import * as driveRecovery from './drive/recovery.ts'
 import * as speeds from './drive/speeds.ts'
 import * as steepestStart from './drive/steepest-start.ts'
 import * as wheelForce from './drive/wheel-force.ts'
@@ -154,6 +155,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     ratioWindow,
     steepestStart,
     partLoads,
+    driveRecovery,
   ],
   charging: [outlet, powerToPack, charge, closedForms, chargingRoom],
   trip: [trip, tripJourney, tripConsumption, inverterHeat],

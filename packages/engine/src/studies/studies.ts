@@ -38,6 +38,7 @@ import { partLoads } from './drive/part-loads.ts'
 import { peakTime } from './drive/peak-time.ts'
 import { ratioWindow } from './drive/ratio-window.ts'
 import { ratios } from './drive/ratios.ts'
+import { recovery } from './drive/recovery.ts'
 import { topSpeed } from './drive/top-speed.ts'
 import { tractive } from './drive/tractive.ts'
 import { wantedSpeeds } from './drive/wanted-speed.ts'
@@ -121,6 +122,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   wantedSpeeds,
   partLoads,
   peakTime,
+  recovery,
   trips,
   ranges,
   exchange,

@@ -1,9 +1,10 @@
 import type { Model } from '../../model/model.ts'
+import { recovery } from '../../studies/drive/recovery.ts'
 import type { PackFigures } from '../../studies/pack/pack-figures.ts'
 import { packModel } from '../../studies/pack/pack-model.ts'
 import { type Ask, type Gaps, isGaps } from '../../studies/study.ts'
 import { type TripAnswer, trips } from '../../studies/trips/trips.ts'
-import { standard, type Value } from '../../working/value.ts'
+import { isGap, standard, type Value } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
 
 const HUNDREDTH = standard('trip.may-miss', 'share of a trip that may be missed', 's_miss', 0.01, '1', {
@@ -113,15 +114,19 @@ export const recoveryWithinCells = rule({
       answer = ask(trips)
     if (!m.drive.regeneration.given) return doesNotApply('no recovery is planned yet', about)
     const limit = isGaps(answer) ? answer : answer.recovery,
-      set = m.drive.regeneration.power
+      set = m.drive.regeneration.power,
+      back = ask(recovery),
+      atBattery = isGaps(back) ? back : back.atBattery
     if (isGaps(limit)) return [{ about, says: 'What the cells take cannot be said yet.', missing: limit }]
     return [
       {
         about,
-        found: set,
+        // Where the motors’ own figures are not known, what it is set to counts as if they gave it.
+        found: isGaps(atBattery) ? set : atBattery,
         side: 'at most',
         limit,
-        says: 'Recovery is set to {found}; warm cells take {limit} at most. Full or cold they take less, and the BMS must lower it.',
+        says: 'Recovery is set to {set} and reaches the battery with {found} at most; warm cells take {limit}. Full or cold they take less, and the BMS must lower it.',
+        slots: { set: isGap(set) ? undefined : set },
         remedies: [
           {
             do: 'set',
