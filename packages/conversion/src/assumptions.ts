@@ -7,6 +7,7 @@ import {
   classCell,
   classCentreHeight,
   classChargerEfficiency,
+  classChargerLoss,
   classCoolant,
   classDragArea,
   classDragCoefficient,
@@ -109,6 +110,9 @@ export const oldEfficiency = (near: Near): Assumption | undefined =>
   offered(classDrivelineEfficiency('kept gearbox', near.word('donor.transfer-case.high') === undefined ? 'none' : 'high'))
 /** Charger from wall to pack, and what the car draws beside it while charging. */
 export const chargerEfficiency = (): Assumption | undefined => offered(classChargerEfficiency())
+/** How a charger's loss at full power splits over its power. */
+export const chargerFixedLoss = (): Assumption | undefined => offered(classChargerLoss.fixed)
+export const chargerSquareLoss = (): Assumption | undefined => offered(classChargerLoss.square)
 export const standingPower = (): Assumption | undefined => offered(classStandingPower())
 /** How the charging current falls towards full, by chemistry. */
 export const chargeTaper = (near: Near): CurveAssumption | undefined => offeredCurve(classTaper(near.word('pack.module.chemistry')))

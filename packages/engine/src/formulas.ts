@@ -26,6 +26,7 @@ import * as usableEnergy from './battery/usable-energy.ts'
 import * as ventGas from './battery/vent-gas.ts'
 import * as weakestOfMany from './battery/weakest-of-many.ts'
 import * as charge from './charging/charge.ts'
+import * as chargerLoss from './charging/charger-loss.ts'
 import * as closedForms from './charging/closed-forms.ts'
 import * as outlet from './charging/outlet.ts'
 import * as powerToPack from './charging/power-to-pack.ts'
@@ -157,7 +158,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     partLoads,
     driveRecovery,
   ],
-  charging: [outlet, powerToPack, charge, closedForms, chargingRoom],
+  charging: [outlet, powerToPack, chargerLoss, charge, closedForms, chargingRoom],
   trip: [trip, tripJourney, tripConsumption, inverterHeat],
 }
 const isFormula = (x: unknown): x is AnyFormula => typeof x === 'function' && 'card' in x

@@ -18,6 +18,7 @@ export { type Grouping, moduleGrouping, stringSorting } from './battery/module-g
 export { ladderCurrents } from './battery/parallel-branches.ts'
 export { type Pulse, type PulseFit, pulseFit } from './battery/pulse-fit.ts'
 export { blindString, weakestExpected } from './battery/weakest-of-many.ts'
+export { classChargerLoss } from './charging/charger-loss.ts'
 export * from './charging/class-taper.ts'
 export * from './charging/class-values.ts'
 export * from './drive/class-values.ts'

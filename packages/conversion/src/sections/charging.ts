@@ -1,4 +1,4 @@
-import { chargerEfficiency, chargeTaper, placeOfSmallPart, standingPower } from '../assumptions.ts'
+import { chargerEfficiency, chargerFixedLoss, chargerSquareLoss, chargeTaper, placeOfSmallPart, standingPower } from '../assumptions.ts'
 import { choice, file, group, mapOf, part, quantity } from '../schema/field.ts'
 import { ALONG, UP } from '../schema/reach.ts'
 
@@ -8,6 +8,20 @@ const TAPE = { tool: 'tape', accuracy: '± 5 mm', minutes: 10 }
 // Tools, accuracies and times in this file are common practice.
 const PLATE = { tool: 'datasheet or type plate', accuracy: 'as stated', minutes: 15 }
 const MAINS = { tool: 'breaker and label at the socket; an electrician where in doubt', accuracy: 'as stated', minutes: 15 }
+
+/** The efficiency once more, at a power that a weaker outlet gives. */
+const chargerPoint = (label: string) =>
+  group(label, {
+    power: quantity('power', 'power at the wall', 'P_1', {
+      least: 50,
+      measure: { tool: 'energy meter at the socket, a charger or lead set to a low current', accuracy: '± 2 %', minutes: 30 },
+    }),
+    efficiency: quantity('share', 'efficiency at this power, wall to pack', 'η_1', {
+      least: 0.3,
+      most: 1,
+      measure: { tool: 'energy meter at the socket, meter and clamp at the pack', accuracy: '± 2 %', minutes: 30 },
+    }),
+  })
 
 export const charging = group(
   'charging',
@@ -24,7 +38,22 @@ export const charging = group(
         most: 1,
         assume: chargerEfficiency,
         measure: { tool: 'energy meter at the socket, meter and clamp at the pack', accuracy: '± 2 %', minutes: 30 },
+        says: 'At full power. What the car draws meanwhile counts as arriving.',
       }),
+      'fixed-loss': quantity('share', 'share of the loss at full power that stays at any power', 's_0', {
+        least: 0,
+        most: 1,
+        assume: chargerFixedLoss,
+        says: 'Not read where an efficiency at part load is given.',
+      }),
+      'square-loss': quantity('share', 'share of the loss at full power that grows with the square of the power', 's_2', {
+        least: 0,
+        most: 1,
+        assume: chargerSquareLoss,
+        says: 'Not read where efficiencies at part load and at half load are given.',
+      }),
+      'part-load': chargerPoint('charger at part load'),
+      'half-load': chargerPoint('charger at half load'),
       'standing-power': quantity('power', 'what the car draws while charging', 'P_st', {
         least: 0,
         most: 2000,

@@ -137,6 +137,16 @@ export const energyAtVoltage = formula(
       examples: [
         { takes: { capacity: 238320, voltage: 364.8 }, gives: 86.94e6, within: 2e3, source: LAMINATE_PACK, because: '24.150 kWh' },
         {
+          takes: { capacity: 2 * 30.34 * 3600, voltage: 96 * 3.752 },
+          gives: 21.857 * 3.6e6,
+          within: 3.6e3,
+          source: {
+            work: 'wiggins-2019',
+            place: '192 cells of the 113.84 Wh measured of one at 1C: 30.34 Ah at a mean of 3.752 V; recomputed',
+          },
+          because: 'the mean voltage is given with four digits',
+        },
+        {
           takes: { capacity: 72000, voltage: 345 },
           gives: 24.84e6,
           within: 1,

@@ -73,20 +73,29 @@ describe('a charge in steps against closed forms', () => {
       10,
       's',
     ))
+  // Two hundred ampere-hours, so that the charge ends by its current and not by its charge.
+  const wide = (power: number, endsAt: number): ChargePlan => ({
+    ...source(330, 0.66, 0.1, { power, voltage: 403.2, from: 0.0546, fullCurrent: endsAt / 200 }),
+    capacity: 720e3,
+    openCircuit: curve([0, 1], [330, 330 + 0.66 * 200]),
+  })
   it('constant power, then constant voltage: 3272.4 W from 10.92 Ah to 403.2 V, then to 2 A', () => {
-    // Two hundred ampere-hours, so that the charge ends by its current and not by its charge.
-    const { totals: t, traces } = chargeRun(
-      {
-        ...source(330, 0.66, 0.1, { power: 3272.4, voltage: 403.2, from: 0.0546, fullCurrent: 0.01 }),
-        capacity: 720e3,
-        openCircuit: curve([0, 1], [330, 330 + 0.66 * 200]),
-      },
-      2,
-    )
+    const { totals: t, traces } = chargeRun(wide(3272.4, 2), 2)
     near('charge by power and voltage: time', (11.187 + 0.2122) * 3600, t.time, 20, 's')
     near('charge by power and voltage: energy in', 36.6084 + 0.3736, t.taken / 3.6e6, 0.01, 'kWh')
+    near('charge by power and voltage: heat', 87.9, (t.taken - t.stored) / 3600, 0.1, 'Wh')
     const met = traces.voltages.findIndex(u => u >= 403.2 - 1e-9)
     near('charge by power and voltage: current where the voltage is met', 8.1161, traces.currents[met]!, 0.02, 'A')
+    near('charge by power and voltage: charge where the voltage is met', 109.6794, traces.charges[met]! * 200, 0.03, 'Ah')
+    near('charge by power and voltage: time at the voltage', 0.2122 * 3600, t.time - traces.times[met]!, 20, 's')
+  })
+  it('the same at a post of 20 kW, then to 5 A', () => {
+    const { totals: t, traces } = chargeRun(wide(20e3, 5), 2)
+    near('charge at 20 kW: time', (1.7251 + 0.3477) * 3600, t.time, 10, 's')
+    near('charge at 20 kW: energy in', 34.501 + 2.725, t.taken / 3.6e6, 0.01, 'kWh')
+    near('charge at 20 kW: heat', 515.2, (t.taken - t.stored) / 3600, 0.5, 'Wh')
+    const met = traces.voltages.findIndex(u => u >= 403.2 - 1e-9)
+    near('charge at 20 kW: time at constant power', 1.7251 * 3600, traces.times[met]!, 5, 's')
   })
 })
 

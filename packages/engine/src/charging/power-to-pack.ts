@@ -19,7 +19,7 @@ export const powerToPack = formula(
     },
     text: 'P_dc = max(0, min(η_ch · P_ac, P_ch) − P_st)',
     source: { work: 'definition', place: 'power out is power in times efficiency' },
-    leavesOut: 'That a charger is worse at part load; the standing power is what shows most of it.',
+    leavesOut: 'The power factor. The efficiency is that at the power the outlet gives.',
     proof: {
       examples: [{ takes: { outlet: 3680, efficiency: 0.93, charger: 6600, standing: 150 }, gives: 3272.4, within: 1e-9, source: WORKED }],
     },
@@ -124,13 +124,35 @@ export const wallEnergy = formula(
       heater: joules('E_h', 'pack heater'),
       standing: watts('P_st', 'what the car draws meanwhile'),
       time: { symbol: 't', unit: 's', label: 'time', shows: 'duration' },
-      efficiency: share('η_ch', 'charger, wall to pack'),
+      fixed: watts('p_0', 'lost at any power'),
+      linear: { symbol: 'p_1', unit: '1', label: 'lost of each watt' },
+      square: { symbol: 'p_2', unit: '1/W', label: 'lost with the square' },
     },
-    text: 'E_w = (E_in + E_h + P_st · t) / η_ch',
-    source: { work: 'definition', place: 'energy in over energy stored' },
-    proof: { none: 'definition of an efficiency' },
+    text: 'E_o = E_in + E_h + (P_st + p_0) · t\nb = 1 − p_1\nE_w = { 0 if t ≤ 0; 2 · E_o / (b + √(max(0, b² − 4 · p_2 · E_o / t))) otherwise }',
+    source: { work: 'definition', place: 'what goes in less what is lost, p_0 + p_1·P + p_2·P², is what comes out' },
+    leavesOut: 'That the power falls towards full: the part lost with its square is that at the mean power.',
+    proof: {
+      examples: [
+        {
+          takes: { taken: 3046.385 * 3600, heater: 0, standing: 0, time: 3600, fixed: 100, linear: 0.035, square: 3.5e-6 },
+          gives: 3300 * 3600,
+          within: 1e-3,
+          source: { work: 'definition', place: 'an hour at 3.3 kW, of which 0.2536 kW are lost, worked by hand' },
+        },
+        {
+          takes: { taken: 5966.54 * 3600, heater: 100 * 3600, standing: 50, time: 3600, fixed: 100, linear: 0.035, square: 3.5e-6 },
+          gives: 6600 * 3600,
+          within: 1e-3,
+          source: { work: 'definition', place: 'an hour at 6.6 kW, of which 0.4835 kW are lost, worked by hand' },
+        },
+      ],
+    },
   },
-  ({ taken, heater, standing, time, efficiency }) => (taken + heater + standing * time) / efficiency,
+  ({ taken, heater, standing, time, fixed, linear, square }) => {
+    const out = taken + heater + (standing + fixed) * time,
+      kept = 1 - linear
+    return time <= 0 ? 0 : (2 * out) / (kept + Math.sqrt(Math.max(0, kept * kept - (4 * square * out) / time)))
+  },
 )
 /** What it costs. */
 export const energyCost = formula(

@@ -15,6 +15,7 @@ export type ChargingPlace = Here & {
   readonly extension: Field<'yes' | 'no'>
   readonly pricePerEnergy: Field
 }
+export type ChargerPoint = Here & { readonly power: Field; readonly efficiency: Field }
 export type Charger = Here & {
   readonly part: Field<string>
   readonly power: Field
@@ -23,6 +24,12 @@ export type Charger = Here & {
   readonly current: Field
   readonly phases: Field
   readonly efficiency: Field
+  /** How the loss at full power splits: what stays at any power, what grows with its square. */
+  readonly fixedLoss: Field
+  readonly squareLoss: Field
+  /** Efficiency at powers below the full one, from a sheet or a meter. */
+  readonly partLoad: ChargerPoint
+  readonly halfLoad: ChargerPoint
   /** What the car's own electronics draw while it charges. */
   readonly standingPower: Field
   readonly setTo: Field

@@ -3,6 +3,7 @@ import { cost } from './brief/cost.ts'
 import { exchange } from './brief/exchange.ts'
 import { outline } from './brief/outline.ts'
 import { strongerDrive } from './brief/stronger-drive.ts'
+import { chargerLosses } from './charging/charger-losses.ts'
 import { chargingGoals } from './charging/charging.ts'
 import { fullCharge } from './charging/full-charge.ts'
 import { leads, outlets } from './charging/outlets.ts'
@@ -129,6 +130,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   strongerDrive,
   rangeInWeather,
   leads,
+  chargerLosses,
   outlets,
   fullCharge,
   chargingGoals,

@@ -52,7 +52,7 @@ export function chargeReads(m: Model, ask: Ask, place: string) {
       const s = o.places[place]
       return s === undefined ? missing(`charging.places.${place}`, `charging place ${place}`) : isGaps(s) ? s : { name: place }
     }),
-    losses: maybe({ standing: m.charging.charger.standingPower, efficiency: m.charging.charger.efficiency }),
+    standing: maybe(m.charging.charger.standingPower),
     price: p && !isGap(p.pricePerEnergy) ? p.pricePerEnergy : null,
   }
 }
@@ -124,11 +124,11 @@ export function charged(
   if (k.lowest.path !== NO_LOWER.path)
     make.work('above-lowest', aboveLowest, { cells: x.temperature, lowest: k.lowest }, named('Cells above the lowest charging temperature'))
   // What never ends has no bill.
-  if (supply.kind === 'AC' && !isGaps(k.losses) && stopped === undefined) {
+  if (supply.losses && !isGaps(k.standing) && stopped === undefined) {
     const energy = make.work(
       'wall-energy',
       wallEnergy,
-      { taken: figures.taken, heater: figures.heater, time: figures.time, ...(k.losses as { standing: Value; efficiency: Value }) },
+      { taken: figures.taken, heater: figures.heater, time: figures.time, standing: k.standing as Value, ...supply.losses },
       named('Energy at the wall'),
     )
     if (k.price) make.work('price', energyCost, { energy, price: k.price }, named('Price of the energy'))

@@ -1,3 +1,4 @@
+import { chargerLoss, chargerTakes, efficiencyOfLoss } from '../../charging/charger-loss.ts'
 import {
   CIRCUIT_SHARE,
   chargerDraw,
@@ -15,7 +16,8 @@ import type { ChargingPlace } from '../../model/charging.ts'
 import type { Model } from '../../model/model.ts'
 import { type Fact, type Figure, isGap, type Value } from '../../working/value.ts'
 import { packModel } from '../pack/pack-model.ts'
-import { type Ask, type Gaps, isGaps, type Known, type Maker, maybe, study } from '../study.ts'
+import { type Ask, from, type Gaps, isGaps, type Known, type Maker, maybe, study } from '../study.ts'
+import { type ChargerLosses, chargerLosses } from './charger-losses.ts'
 
 /** What one place puts into the pack. */
 export type Supply = {
@@ -25,6 +27,8 @@ export type Supply = {
   readonly voltage: Value
   /** At the wall, for hours; null at a post. */
   readonly outlet: { readonly current: Value; readonly power: Value; readonly draw: Value } | null
+  /** The loss law of the charger in the car; null at a post. */
+  readonly losses: ChargerLosses['parts'] | null
 }
 /** Countries whose code lets four fifths of a circuit be drawn for hours. */
 const FOUR_FIFTHS: readonly string[] = ['us', 'ca', 'ca-qc']
@@ -50,6 +54,7 @@ function placeReads(m: Model, ask: Ask, p: ChargingPlace) {
       power: charger.power,
       current: charger.current,
       efficiency: charger.efficiency,
+      losses: from(ask(chargerLosses), c => c.losses),
       phases: charger.phases,
       setTo: charger.setTo,
       standing: charger.standingPower,
@@ -186,7 +191,7 @@ function supply(make: Maker, k: Known<ReturnType<typeof placeReads>>, item: stri
       { current, voltage, power: k.power },
       named('Power of post and inlet current beyond that of the post'),
     )
-    return { kind: 'DC', power: k.power, current, voltage, outlet: null }
+    return { kind: 'DC', power: k.power, current, voltage, outlet: null, losses: null }
   }
   if (k.by === 'gap') throw new RangeError('a place without a socket has no supply')
   const { charger } = k
@@ -208,10 +213,14 @@ function supply(make: Maker, k: Known<ReturnType<typeof placeReads>>, item: stri
     { power: charger.power, efficiency: charger.efficiency, phases, voltage },
     named('Current of the charger at full power'),
   )
+  const { input, parts } = charger.losses as ChargerLosses
+  const taken = make.work('taken', chargerTakes, { outlet: power, input }, named('Power the charger takes at the wall'))
+  const loss = make.work('loss', chargerLoss, { ...parts, power: taken }, named('Loss of the charger'))
+  const efficiency = make.work('efficiency', efficiencyOfLoss, { loss, power: taken }, named('Efficiency of the charger at this power'))
   const toPack = make.work(
     'power-to-pack',
     powerToPack,
-    { outlet: power, efficiency: charger.efficiency, charger: charger.power, standing: charger.standing },
+    { outlet: power, efficiency, charger: charger.power, standing: charger.standing },
     named('Power to the pack'),
   )
   make.work(
@@ -220,5 +229,5 @@ function supply(make: Maker, k: Known<ReturnType<typeof placeReads>>, item: stri
     { current: charger.current, voltage: charger.setTo, power: toPack },
     named('Power of the charger’s current beyond what comes'),
   )
-  return { kind: 'AC', current: charger.current, voltage: charger.setTo, outlet: { current, power, draw }, power: toPack }
+  return { kind: 'AC', current: charger.current, voltage: charger.setTo, outlet: { current, power, draw }, power: toPack, losses: parts }
 }
