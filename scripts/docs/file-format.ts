@@ -52,7 +52,13 @@ function accepted(leaf: Leaf): string {
     case 'reference':
       return `a name in ${leaf.to.map(t => `\`${t}\``).join(' or ')}`
     case 'part':
-      return `a part of the catalogue, \`class-name@revision\`${leaf.classes.length ? ` (${leaf.classes.join(', ')})` : ''}`
+      return `a part of the catalogue, \`class-name@revision\`${leaf.classes.length ? ` (${leaf.classes.join(', ')})` : ''}${
+        leaf.fills
+          ? `; fills ${Object.keys(leaf.fills)
+              .map(f => `\`${f}\``)
+              .join(' and ')}`
+          : ''
+      }`
     case 'tyre':
       return 'a size marking, `185/60 R14 82H`'
     case 'file':

@@ -21,6 +21,13 @@ describe('usual parts of a conversion', () => {
     ])
     expect(none).toMatchObject({ 'DC-DC': 'unanswered', BMS: 'unanswered', 'charge inlet': 'unanswered', '12 V battery': 'sound' })
   })
+  it('counts the inlet that is chosen where it charges', () =>
+    expect(
+      outcomes('lapwing', [
+        { path: 'donor.added.charge-inlet', now: null },
+        { path: 'charging.inlet.part', now: 'charge-inlet-type2-32a-1ph@1' },
+      ])['charge inlet'],
+    ).toBe('sound'))
   it('does not take the management of the battery for the battery', () => {
     const swapped = [
       { path: 'donor.added.starter-battery-small', now: null },

@@ -290,6 +290,20 @@ describe('the rest of the command line', () => {
     expect(figures.find(f => f.id === 'ledger.kerb')?.change).toBeCloseTo(5, 9)
     expect(figures.find(f => f.id === 'cost.parts')?.change).toBeCloseTo(300, 6)
   })
+  it('takes the ratings of a fuse, a contactor and an inlet from the catalogue, the mass of the inlet where no other is listed', async () => {
+    const tried = async (...sets: string[]) =>
+      JSON.parse((await command(['set', fileOf('lapwing'), ...sets, '--json'])).out) as { figures: { id: string; change?: number }[] }
+    const fuse = await tried('pack.limits.fuse=', 'pack.limits.fuse-voltage=', 'pack.limits.fuse-part=hv-fuse-250a-500v@1')
+    expect(fuse.figures.filter(f => f.change !== undefined && f.change !== 0)).toEqual([])
+    const inlet = ['charging.inlet.current=', 'charging.inlet.part=charge-inlet-type2-16a-1ph@1']
+    const listed = await tried(...inlet)
+    expect(listed.figures.find(f => f.id === 'lead.inlet-room@garage')?.change).toBeCloseTo(-16, 9)
+    expect(listed.figures.find(f => f.id === 'ledger.kerb')?.change ?? 0).toBe(0)
+    // Two kilograms and 180 € in the list against one and a half and 180 € of the class.
+    const own = await tried(...inlet, 'donor.added.charge-inlet=')
+    expect(own.figures.find(f => f.id === 'ledger.kerb')?.change).toBeCloseTo(-0.5, 9)
+    expect(own.figures.find(f => f.id === 'cost.parts')?.change ?? 0).toBeCloseTo(0, 6)
+  })
   it('says when a part is not in the catalogue, or belongs elsewhere, though all it would fill is typed', async () => {
     const tried = async (part: string): Promise<string> =>
       (await command(['set', fileOf('lapwing'), `drive.units.main.motor.part=${part}`])).err

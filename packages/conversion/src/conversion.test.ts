@@ -77,6 +77,35 @@ describe('a part', () => {
     }
     expect(motor.mass).toMatchObject({ gap: true, why: 'not in the catalogue' })
   })
+  describe('named for one thing in a group of several', () => {
+    const both = {
+      parts: (id: string) =>
+        id === 'hv-fuse-x@1' || id === 'contactor-x@1'
+          ? {
+              id,
+              how: 'datasheet' as const,
+              fields: { current: { text: id === 'hv-fuse-x@1' ? '200 A' : '300 A' }, voltage: { text: '500 V' }, mass: { text: '1 kg' } },
+            }
+          : undefined,
+    }
+    const limits = (text: string) => read(`pack:\n  limits: { ${text} }\n`, { lookUps: both }).model.pack.limits
+    it('fills that alone, and says which part it was', () => {
+      expect(limits('fuse-part: hv-fuse-x@1, contactor-part: contactor-x@1')).toMatchObject({
+        fuse: { value: 200, path: 'pack.limits.fuse', origin: { how: 'datasheet', note: 'part hv-fuse-x@1' } },
+        fuseVoltage: { value: 500 },
+        contactor: { value: 300, origin: { note: 'part contactor-x@1' } },
+        stringFuse: { gap: true, why: 'missing' },
+        contactorPeak: { gap: true, why: 'missing' },
+      })
+      expect(limits('string-fuse-part: hv-fuse-x@1')).toMatchObject({ stringFuse: { value: 200 }, fuse: { gap: true } })
+    })
+    it('gives way to what the file says, and leaves gaps that say so where the catalogue has none', () =>
+      expect(limits('fuse-part: hv-fuse-y@1, contactor-part: contactor-x@1, contactor: 250 A')).toMatchObject({
+        fuse: { gap: true, why: 'not in the catalogue' },
+        contactor: { value: 250 },
+        contactorVoltage: { value: 500 },
+      }))
+  })
 })
 
 describe('a name that points at something', () => {

@@ -34,7 +34,12 @@ export type WordsField = About & { readonly is: 'words' }
 export type DateField = About & { readonly is: 'date'; readonly coarse?: boolean }
 /** Names a thing in a map elsewhere in the file; `to` is the path of that map. Several maps may serve. */
 export type ReferenceField = About & { readonly is: 'reference'; readonly to: readonly string[] }
-export type PartField = About & { readonly is: 'part'; readonly classes: readonly string[] }
+export type PartField = About & {
+  readonly is: 'part'
+  readonly classes: readonly string[]
+  /** Which keys beside it the part fills, and from which of its own; left out: every key of its group by the same name. */
+  readonly fills?: Readonly<Record<string, string>>
+}
 export type TyreField = About & { readonly is: 'tyre' }
 /** The name of a file beside the conversion; read by the look-up that is handed to `resolve`. */
 export type FileField<D extends 'curve' | 'grid' = 'curve' | 'grid'> = About & {
@@ -102,6 +107,13 @@ export const date = (label: string, more?: Omit<About, 'label'> & { coarse?: boo
 })
 export const reference = (label: string, ...to: string[]): ReferenceField => ({ is: 'reference', label, to })
 export const part = (...classes: string[]): PartField => ({ is: 'part', label: 'part of the catalogue', classes })
+/** A part that stands in a group with others of its kind, and fills only what it is named for. */
+export const partFor = (label: string, fills: Readonly<Record<string, string>>, ...classes: string[]): PartField => ({
+  is: 'part',
+  label: `part of the catalogue: ${label}`,
+  classes,
+  fills,
+})
 export const tyre = (label: string, more?: Omit<About, 'label'>): TyreField => ({ is: 'tyre', label, ...about(more) })
 export const file = <const D extends 'curve' | 'grid'>(
   label: string,

@@ -82,7 +82,10 @@ function ofLeaf(leaf: Leaf): Json {
     case 'reference':
       return { description: `${description}: a name in ${leaf.to.join(' or ')}`, type: ['string', 'null'] }
     case 'part':
-      return { description: `${description}: class-name@revision`, type: ['string', 'null'] }
+      return {
+        description: `${description}: class-name@revision${leaf.fills ? `; fills ${Object.keys(leaf.fills).join(', ')}` : ''}`,
+        type: ['string', 'null'],
+      }
     default:
       return { description, type: ['string', 'null'] }
   }

@@ -17,7 +17,17 @@ type At = {
   readonly from: TextNode | undefined
   readonly record: PartRecord | undefined
   readonly entry?: string
+  /** Where the part that fills this is named, and by which of its keys, where not `part` and the key of the file. */
+  readonly filled?: { readonly by: string; readonly from: string }
 }
+
+/** The keys of a group that parts named under another key than `part` fill. */
+const filledIn = (schema: Group): ReadonlyMap<string, { readonly by: string; readonly from: string }> =>
+  new Map(
+    Object.entries(schema.fields).flatMap(([by, f]) =>
+      f.is === 'part' && f.fills ? Object.entries(f.fills).map(([key, from]) => [key, { by, from }] as const) : [],
+    ),
+  )
 
 /** Walks schema and text together: every leaf becomes a fact or a gap, every fault an issue, none of them stops the rest. */
 export class Resolver {
@@ -76,15 +86,22 @@ export class Resolver {
         near = nearest(key, keys)
       this.issues.push(this.issue(entry.keyAt, join(key), 'unknown key', `«${key}»`, acceptedKeys(schema, near !== undefined), near))
     }
-    const own = schema.fields['part']?.is === 'part' ? text?.entries.get('part')?.node : undefined
-    const record = own?.kind === 'value' ? this.reading.lookUps.parts?.(own.source) : schema.fromPartAbove ? at.record : undefined
+    const recordOf = (key: string): PartRecord | undefined => {
+      const named = text?.entries.get(key)?.node
+      return named?.kind === 'value' ? this.reading.lookUps.parts?.(named.source) : undefined
+    }
+    const own = schema.fields['part']?.is === 'part' && text?.entries.get('part')?.node.kind === 'value',
+      record = own ? recordOf('part') : schema.fromPartAbove ? at.record : undefined
+    const filled = filledIn(schema)
     for (const [key, field] of Object.entries(schema.fields)) {
-      const child = text?.entries.get(key)?.node
+      const child = text?.entries.get(key)?.node,
+        by = filled.get(key)
       out[camel(key)] = this.node(field, {
         path: join(key),
         node: child,
         from: text ?? at.from,
-        record,
+        record: by ? recordOf(by.by) : record,
+        ...(by ? { filled: by } : {}),
         ...(at.entry === undefined ? {} : { entry: at.entry }),
       })
     }
@@ -143,7 +160,7 @@ export class Resolver {
     }
     const typed = at.node && at.node.source !== '' ? at.node.source : undefined
     if (typed !== undefined) return this.typed(schema, at, typed, at.node as TextNode)
-    const key = at.path.slice(at.path.lastIndexOf('.') + 1),
+    const key = at.filled?.from ?? at.path.slice(at.path.lastIndexOf('.') + 1),
       recorded = at.record?.fields[key]
     if (recorded && at.record) return this.recorded(schema, at, key, recorded.text, at.record)
     const named = schema.is === 'file' ? this.namedBeside(schema, at) : undefined
@@ -334,7 +351,7 @@ export class Resolver {
 
   private gap(schema: Leaf, at: At): Gap {
     const key = at.path.slice(0, at.path.lastIndexOf('.')),
-      part = at.from?.kind === 'group' ? at.from.entries.get('part') : undefined
+      part = at.from?.kind === 'group' ? at.from.entries.get(at.filled?.by ?? 'part') : undefined
     const unknownPart = part?.node.kind === 'value' && key !== '' && !this.reading.lookUps.parts?.(part.node.source)
     return {
       gap: true,

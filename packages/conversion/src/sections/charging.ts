@@ -78,6 +78,29 @@ export const charging = group(
         measure: { tool: 'written offer', accuracy: 'as stated', minutes: 15 },
       }),
     }),
+    inlet: group('AC inlet', {
+      part: part('charge-inlet'),
+      current: quantity('current', 'current the AC inlet carries for hours', 'I_inl', { least: 1, measure: PLATE }),
+      phases: quantity('count', 'phases of the AC inlet', 'n_inl', {
+        least: 1,
+        most: 3,
+        measure: PLATE,
+        says: 'Left out: as many as the charger takes.',
+      }),
+      mass: quantity('mass', 'mass of the AC inlet with its cable', 'm_inl', {
+        least: 0,
+        most: 100,
+        measure: WEIGH,
+        says: 'Not asked where an inlet is among the parts put in, or no part is chosen here.',
+      }),
+      x: quantity('length', 'AC inlet behind the front axle', 'x', { ...ALONG, measure: TAPE, assume: placeOfSmallPart }),
+      z: quantity('length', 'AC inlet above the ground', 'z', { ...UP, measure: TAPE }),
+      price: quantity('money', 'price of the AC inlet', 'k_inl', {
+        least: 0,
+        says: 'Not counted where an inlet is among the parts put in: its price stands there.',
+        measure: { tool: 'written offer', accuracy: 'as stated', minutes: 15 },
+      }),
+    }),
     dc: group('DC inlet', {
       'inlet-current': quantity('current', 'current the inlet is rated for', 'I_in', { least: 1, measure: PLATE }),
       'inlet-voltage': quantity('voltage', 'voltage the inlet is rated for', 'U_in', { least: 1, measure: PLATE }),

@@ -12,7 +12,7 @@ import {
   resistanceOverCharge,
   wiringResistance,
 } from '../assumptions.ts'
-import { choice, file, group, mapOf, part, quantity, words } from '../schema/field.ts'
+import { choice, file, group, mapOf, part, partFor, quantity, words } from '../schema/field.ts'
 import { ALONG, UP } from '../schema/reach.ts'
 
 const LABEL = { tool: 'label, seller’s list or datasheet', accuracy: 'as stated', minutes: 15 }
@@ -153,6 +153,9 @@ export const pack = group(
       measure: { tool: 'meter, rested for a day', accuracy: '± 0.1 V', minutes: 10 },
     }),
     limits: group('limits', {
+      'fuse-part': partFor('main fuse', { fuse: 'current', 'fuse-voltage': 'voltage' }, 'hv-fuse'),
+      'string-fuse-part': partFor('fuse of each string', { 'string-fuse': 'current' }, 'hv-fuse'),
+      'contactor-part': partFor('main contactor', { contactor: 'current', 'contactor-voltage': 'voltage' }, 'contactor'),
       fuse: quantity('current', 'main fuse', 'I_fuse', { least: 1, measure: LABEL }),
       'fuse-voltage': quantity('voltage', 'direct voltage the fuse breaks', 'U_fuse', { least: 1, until: BEFORE, measure: LABEL }),
       'string-fuse': quantity('current', 'fuse of each string', 'I_fuse,str', { least: 1, measure: LABEL }),
@@ -168,7 +171,7 @@ export const pack = group(
         least: 1,
         until: BEFORE,
         measure: LABEL,
-        says: 'Needed where a peak is above its continuous current.',
+        says: 'Needed where a peak is above its continuous current. No part fills it: a sheet’s peak holds for a time of its own.',
       }),
       bms: quantity('current', 'discharge limit set in the BMS', 'I_bms', {
         least: 1,

@@ -38,11 +38,22 @@ export type Charger = Here & {
   readonly z: Field
   readonly price: Field
 }
+/** Where a mains lead is plugged into the car. */
+export type Inlet = Here & {
+  readonly part: Field<string>
+  readonly current: Field
+  readonly phases: Field
+  readonly mass: Field
+  readonly x: Field
+  readonly z: Field
+  readonly price: Field
+}
 export type Charging = Here & {
   /** Share of the charging current the cells take over charge. */
   readonly taper: Field<Curve>
   readonly blocksDrive: Field<'yes' | 'no'>
   readonly charger: Charger
+  readonly inlet: Inlet
   readonly dc: Here & { readonly inletCurrent: Field; readonly inletVoltage: Field }
   readonly places: Named<ChargingPlace>
 }

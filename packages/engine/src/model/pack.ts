@@ -76,6 +76,10 @@ export type Pack = Here & {
   readonly levelled: Field<'charged full one by one' | 'not yet'>
   readonly stringsApart: Field
   readonly limits: Here & {
+    /** Parts of the catalogue; their mass and price stand with the box they sit in. */
+    readonly fusePart: Field<string>
+    readonly stringFusePart: Field<string>
+    readonly contactorPart: Field<string>
     readonly fuse: Field
     readonly fuseVoltage: Field
     readonly stringFuse: Field

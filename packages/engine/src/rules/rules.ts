@@ -13,7 +13,7 @@ import { strongerMotorFits } from './brief/stronger-motor.ts'
 import { topSpeedKept } from './brief/top-speed-kept.ts'
 import { chargerFills, chargerReaches, chargerSetPoint, dcInlet, driveBlocked } from './charging/charger.ts'
 import { chargesAsWanted } from './charging/goals.ts'
-import { noExtension, outletContinuous } from './charging/outlet.ts'
+import { inletContinuous, noExtension, outletContinuous } from './charging/outlet.ts'
 import { absKept, brakeAssist, steeringAssist } from './donor/assist.ts'
 import { coastDownInReason, coastDownRepeats, roadLoadMeasured } from './donor/baseline.ts'
 import { axleTorque, gearboxSpeed, gearboxTorque, transferCaseTorque } from './donor/kept-parts.ts'
@@ -212,6 +212,7 @@ const TRIPS_AND_CHARGING: readonly Rule[] = [
   chargerReaches,
   dcInlet,
   outletContinuous,
+  inletContinuous,
   noExtension,
   driveBlocked,
 ]

@@ -62,6 +62,56 @@ export const outletContinuous = rule({
   spoil: { sample: 'lapwing', edits: [{ path: 'charging.places.garage.socket', now: 'household socket' }], item: 'garage' },
 })
 
+/** What flows for hours against what the inlet in the car carries. */
+export const inletContinuous = rule({
+  id: 'inlet-continuous',
+  title: 'The inlet of the car carries the charging current for hours',
+  stage: 'pack',
+  harm: 'S3',
+  hazards: ['H1'],
+  source: { work: 'practice', place: 'inlets: the current on their plate' },
+  caution: HEAT,
+  judgements: (m, ask) => {
+    const places = placesWithCable(m)
+    if (places.length === 0) return doesNotApply('no outlet is named yet', PLACES)
+    const answer = ask(leads)
+    return places.map(([item]): Judgement => {
+      const setTo = `charging.places.${item}.set-to`,
+        about = ['charging.inlet.current', setTo],
+        lead = isGaps(answer) ? answer : answer.places[item]
+      if (!lead || isGaps(lead) || lead.flows === undefined)
+        return {
+          item,
+          about,
+          says: 'What flows at {item} for hours cannot be said yet.',
+          missing: lead && isGaps(lead) ? lead : { gaps: [] },
+        }
+      const limit = m.charging.inlet.current
+      return {
+        item,
+        about,
+        found: lead.flows,
+        side: 'at most',
+        limit,
+        says: 'At {item} up to {found} flow for hours; the inlet of the car carries {limit}.',
+        remedies: [
+          ...(isGap(limit)
+            ? []
+            : [
+                {
+                  do: 'set' as const,
+                  says: 'Set wall box or lead to what the inlet carries.',
+                  sets: [{ path: setTo, to: { value: limit.value, kind: 'current' as const } }],
+                },
+              ]),
+          { do: 'act', says: 'An inlet for more current, with its cable.' },
+        ],
+      }
+    })
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'charging.inlet.current', now: '10 A' }], item: 'garage' },
+})
+
 const NO_LEAD: Remedy['says'] = 'Plug in directly: move the outlet or the car.'
 export const noExtension = rule({
   id: 'no-extension-lead',

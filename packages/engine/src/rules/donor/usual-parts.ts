@@ -1,5 +1,6 @@
 import type { Donor, NotListed } from '../../model/donor.ts'
 import type { Model } from '../../model/model.ts'
+import { ownInlet } from '../../studies/donor/ledger.ts'
 import { type Fact, isGap, standard } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
 
@@ -59,12 +60,14 @@ const word = (label: string): Fact<string> => ({ path: 'usual-part', label: 'usu
 const stays = (u: Usual, { removed }: Donor): boolean =>
   u.field === 'starterBattery' && !Object.keys(removed).some(name => u.named.test(name))
 
-function judged(u: Usual, { donor }: Model): Judgement {
+function judged(u: Usual, m: Model): Judgement {
+  const { donor } = m
   const about = ['donor.added', `donor.not-listed.${u.key}`],
     base = { item: u.label, about },
     slots = { part: word(u.label), usual: u.mass }
   const listed = Object.keys(donor.added).some(name => u.named.test(name))
   if (listed) return { ...base, holds: true, rests: [], says: 'It is among the parts put in.' }
+  if (u.field === 'chargeInlet' && ownInlet(m)) return { ...base, holds: true, rests: [], says: 'It is counted by its own group.' }
   if (stays(u, donor)) return { ...base, holds: true, rests: [], says: 'The one of the donor car stays.' }
   const where: NotListed = donor.notListed[u.field]
   if (isGap(where))

@@ -1,7 +1,7 @@
 import { partsCost, severalPriced } from '../../cost/parts.ts'
 import type { Model } from '../../model/model.ts'
 import { type Field, type Figure, type Gap, isGap, type Value } from '../../working/value.ts'
-import { ownCharger, standsAlone } from '../donor/ledger.ts'
+import { ownCharger, ownInlet, standsAlone } from '../donor/ledger.ts'
 import { type Gaps, isGaps, maybe, once, study } from '../study.ts'
 
 /** Something bought, by name; a motor without a price is a gap, never a zero. */
@@ -22,6 +22,7 @@ function single(m: Model): readonly Item[] {
     ...units.map(([name, u]) => ({ name: `motor of ${name}`, price: u.motor.price })),
     ...units.filter(([, u]) => standsAlone(u)).map(([name, u]) => ({ name: `inverter of ${name}`, price: u.inverter.price })),
     ...(isGap(m.charging.charger.price) || !ownCharger(m) ? [] : [{ name: 'on-board charger', price: m.charging.charger.price }]),
+    ...(isGap(m.charging.inlet.price) || !ownInlet(m) ? [] : [{ name: 'AC inlet', price: m.charging.inlet.price }]),
     ...Object.entries(m.brief.prices).map(([name, price]) => ({ name, price })),
   ]
 }

@@ -36,6 +36,20 @@ const FOUR_FIFTHS: readonly string[] = ['us', 'ca', 'ca-qc']
 const shareFor = ({ brief: { rules } }: Model): Fact =>
   !isGap(rules) && FOUR_FIFTHS.includes(rules.value) ? CIRCUIT_SHARE.eighty : CIRCUIT_SHARE.whole
 
+/** Phases of the inlet where it says so: one of a single phase lets a charger of three have no more. */
+const inletPhases = (m: Model): Fact | null => (isGap(m.charging.inlet.phases) ? null : m.charging.inlet.phases)
+function phasesOf(
+  make: Maker,
+  { outlet, charger, through }: { readonly outlet: Value; readonly charger: Value; readonly through: Value | null },
+  item: string,
+): Figure {
+  const named = (label: string): { item: string; label: string } => ({ item, label: `${label}, ${item}` })
+  const reaching = through
+    ? make.work('inlet-phases', phasesUsed, { outlet, charger: through }, named('Phases outlet and inlet have'))
+    : outlet
+  return make.work('phases', phasesUsed, { outlet: reaching, charger }, named('Phases used'))
+}
+
 function placeReads(m: Model, ask: Ask, p: ChargingPlace) {
   if (isGap(p.socket)) return { by: 'gap' as const, socket: p.socket }
   if (p.socket.value === 'DC post')
@@ -50,6 +64,7 @@ function placeReads(m: Model, ask: Ask, p: ChargingPlace) {
     setTo: isGap(p.setTo) ? null : p.setTo,
     voltage: p.voltage,
     phases: p.phases,
+    through: inletPhases(m),
     charger: {
       power: charger.power,
       current: charger.current,
@@ -88,8 +103,16 @@ export const leads = study({
       ),
       sets: places.map(([, p]) => (isGap(p.setTo) ? null : p.setTo)),
       draws: places.map(([, p]) =>
-        maybe({ power: charger.power, voltage: p.voltage, phases: p.phases, taken: charger.phases, efficiency: charger.efficiency }),
+        maybe({
+          power: charger.power,
+          voltage: p.voltage,
+          phases: p.phases,
+          taken: charger.phases,
+          through: inletPhases(m),
+          efficiency: charger.efficiency,
+        }),
       ),
+      carries: maybe(m.charging.inlet.current),
     }
   },
   answer: (k, make): { places: Readonly<Record<string, Lead | Gaps>> } => ({
@@ -98,18 +121,27 @@ export const leads = study({
         const item = k.names[i] as string
         return [
           item,
-          isGaps(place) ? place : lead(make, { ...(place as PlaceKnown), share: k.share }, k.sets[i] as never, k.draws[i] as never, item),
+          isGaps(place)
+            ? place
+            : lead(make, { ...(place as PlaceKnown), share: k.share, inlet: k.carries }, k.sets[i] as never, k.draws[i] as never, item),
         ]
       }),
     ),
   }),
 })
 type PlaceKnown = { readonly socket: Fact<string>; readonly outlet: Fact; readonly circuit: Fact; readonly cable: Fact }
-type Draws = { readonly power: Value; readonly voltage: Value; readonly phases: Value; readonly taken: Value; readonly efficiency: Fact }
+type Draws = {
+  readonly power: Value
+  readonly voltage: Value
+  readonly phases: Value
+  readonly taken: Value
+  readonly through: Value | null
+  readonly efficiency: Fact
+}
 
 function lead(
   make: Maker,
-  { socket, outlet, circuit, cable, share }: PlaceKnown & { readonly share: Fact },
+  { socket, outlet, circuit, cable, share, inlet }: PlaceKnown & { readonly share: Fact; readonly inlet: Fact | Gaps },
   set: Fact | null,
   draws: Draws | Gaps,
   item: string,
@@ -140,19 +172,21 @@ function lead(
   // Judged is what flows for sure; on an assumed efficiency what box or lead lets it draw, or what it draws at least.
   const atLeast = drawn && (drawn.sure || drawn.least.value > stands.value) ? drawn.least : undefined,
     flows = lets === undefined ? atLeast : drawn?.sure ? current : lets
+  if (flows && !isGaps(inlet))
+    make.work('inlet-room', currentRoom, { carries: inlet, current: flows }, named('Room of the AC inlet over what flows'))
   return { flows, stands, rated }
 }
 /** What the charger draws at full power: by its efficiency, and at least; both are one where the efficiency is stated. */
 function drawnBy(
   make: Maker,
-  { power, voltage, phases, taken, efficiency }: Draws,
+  { power, voltage, phases, taken, through, efficiency }: Draws,
   item: string,
 ): { readonly best: Figure; readonly least: Figure; readonly sure: boolean } {
   const named = (label: string): { item: string; label: string } => ({ item, label: `${label}, ${item}` }),
     sure = efficiency.origin?.how !== 'assumed'
   const mains = {
     power,
-    phases: make.work('phases', phasesUsed, { outlet: phases, charger: taken }, named('Phases used')),
+    phases: phasesOf(make, { outlet: phases, charger: taken, through }, item),
     voltage: make.work('phase-voltage', phaseVoltage, { voltage, phases }, named('Voltage of one phase')),
   }
   const best = make.work('draw', chargerDraw, { ...mains, efficiency }, named('Current of the charger at full power'))
@@ -205,7 +239,7 @@ function supply(make: Maker, k: Known<ReturnType<typeof placeReads>>, item: stri
     ? make.work('set', lesserCurrent, { one: stands, other: k.setTo }, named('Current for hours, as far as the wall box lets it'))
     : stands
   const voltage = make.work('phase-voltage', phaseVoltage, { voltage: k.voltage, phases: k.phases }, named('Voltage of one phase'))
-  const phases = make.work('phases', phasesUsed, { outlet: k.phases, charger: charger.phases }, named('Phases used'))
+  const phases = phasesOf(make, { outlet: k.phases, charger: charger.phases, through: k.through }, item)
   const power = make.work('power', outletPower, { phases, voltage, current }, named('Power at the wall'))
   const draw = make.work(
     'draw',

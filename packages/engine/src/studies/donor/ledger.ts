@@ -28,7 +28,11 @@ export const standsAlone = ({ part, inverter: i }: DriveUnit): boolean =>
 export const ownCharger = ({ charging: { charger }, donor }: Model): boolean =>
   charger.given && !Object.keys(donor.added).some(name => name.includes('charger'))
 
-/** Everything that goes in, by name: what the donor's list says, motors, inverters, charger. */
+/** The AC inlet by its own group, where it is chosen or weighed there, unless one is among the parts put in. */
+export const ownInlet = ({ charging: { inlet }, donor }: Model): boolean =>
+  (!isGap(inlet.part) || !isGap(inlet.mass)) && !Object.keys(donor.added).some(name => name.includes('inlet'))
+
+/** Everything that goes in, by name: what the donor's list says, motors, inverters, charger, inlet. */
 export function added(m: Model): readonly Item[] {
   const units = Object.entries(m.drive.units)
   return [
@@ -40,6 +44,7 @@ export function added(m: Model): readonly Item[] {
     ...(ownCharger(m)
       ? [{ name: 'on-board charger', mass: m.charging.charger.mass, x: m.charging.charger.x, z: m.charging.charger.z }]
       : []),
+    ...(ownInlet(m) ? [{ name: 'AC inlet', mass: m.charging.inlet.mass, x: m.charging.inlet.x, z: m.charging.inlet.z }] : []),
   ]
 }
 
