@@ -3,6 +3,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Model } from '../../packages/engine/src/model/model.ts'
 import { Answers } from '../../packages/engine/src/studies/answers.ts'
+import { cost } from '../../packages/engine/src/studies/brief/cost.ts'
 import { ledger } from '../../packages/engine/src/studies/donor/ledger.ts'
 import { loadCases } from '../../packages/engine/src/studies/donor/load-cases.ts'
 import { moves } from '../../packages/engine/src/studies/donor/moves.ts'
@@ -33,6 +34,29 @@ function changed<T>(x: T, to: (path: string, value: number) => number): T {
   if (Array.isArray(x)) return x.map(v => changed(v, to)) as T
   return Object.fromEntries(Object.entries(x).map(([k, v]) => [k, changed(v, to)])) as T
 }
+
+describe('modules that stand in no box', () => {
+  const twice = [{ path: 'pack.strings', now: '2' }]
+  it('weigh something too: a second string is in the kerb mass with the boxes it will need', () => {
+    const kerb = (model: Model): number => answer(model, ledger).kerb.value,
+      { value: each } = modelOf('lapwing').pack.module.mass as { value: number },
+      modules = (modelOf('lapwing').pack.modulesInSeries as { value: number }).value
+    expect(kerb(edited('lapwing', twice)) - kerb(modelOf('lapwing'))).toBeCloseTo(modules * each * 1.4, 6)
+    expect(kerb(edited('lapwing', [...twice, { path: 'pack.unboxed.box-share', now: '25 %' }])) - kerb(modelOf('lapwing'))).toBeCloseTo(
+      modules * each * 1.25,
+      6,
+    )
+  })
+  it('leave the cost open, and the height of the centre of mass', () => {
+    const a = new Answers(edited('lapwing', twice))
+    expect(JSON.stringify(a.ask(cost))).toContain('boxes for the other modules')
+    expect(JSON.stringify(a.ask(stance))).toContain('pack.unboxed.z')
+  })
+  it('are not asked for where every module has its box', () =>
+    expect(answer(edited('lapwing', [{ path: 'pack.unboxed.box-share', now: '200 %' }]), ledger).kerb.value).toBe(
+      answer(modelOf('lapwing'), ledger).kerb.value,
+    ))
+})
 
 describe('masses of the finished car', () => {
   it.each(CARS)('%s: turning the sign of x swaps the axles', car => {

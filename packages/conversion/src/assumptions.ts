@@ -1,5 +1,6 @@
 import {
   BOX_CONDUCTANCE,
+  BOX_SHARE,
   CHARGE_RATE,
   type ClassCurve,
   type ClassValue,
@@ -95,6 +96,7 @@ export function health(near: Near): Assumption | undefined {
 }
 export const againstOthers = (): Assumption | undefined => offered(UNTESTED)
 export const wiringResistance = (): Assumption | undefined => offered(WIRING)
+export const boxShare = (): Assumption | undefined => offered(BOX_SHARE)
 export const boxConductance = (): Assumption | undefined => offered(BOX_CONDUCTANCE)
 /** Flywheel and clutch, where they stay. */
 export const inputInertia = (): Assumption | undefined => offered(classInputInertia())

@@ -2,6 +2,7 @@ export * from './assess.ts'
 export { type CellRun, type CellTable, cellRun } from './battery/cell-run.ts'
 export {
   BOX_CONDUCTANCE,
+  BOX_SHARE,
   CHARGE_RATE,
   CLASS_CELLS,
   type ClassCell,

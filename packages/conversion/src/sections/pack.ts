@@ -1,6 +1,7 @@
 import {
   againstOthers,
   boxConductance,
+  boxShare,
   branchShare,
   branchTime,
   chargeTable,
@@ -9,6 +10,7 @@ import {
   dropAtHourRate,
   health,
   openCircuit,
+  placeOfSmallPart,
   resistanceOverCharge,
   wiringResistance,
 } from '../assumptions.ts'
@@ -246,6 +248,15 @@ export const pack = group(
           says: 'Asked of a box in the boot, which is one space with the cabin in most cars.',
         }),
       }),
+    ),
+    unboxed: group(
+      'modules in no box yet',
+      {
+        'box-share': quantity('share', 'boxes and links over the mass of their modules', 'k_box', { least: 0, most: 3, assume: boxShare }),
+        x: quantity('length', 'modules in no box behind the front axle', 'x', { ...ALONG, assume: placeOfSmallPart, measure: TAPE }),
+        z: quantity('length', 'modules in no box above the ground', 'z', { ...UP, measure: TAPE }),
+      },
+      { says: 'Read only while the boxes hold fewer modules than the pack has.' },
     ),
     salvage: mapOf(
       'salvaged modules',

@@ -236,6 +236,13 @@ export const WIRING: ClassNumber = number(
   'links, cables, contactors and fuse of a 400 V pack',
   planning('joints of 10 to 100 µΩ each, cables, contactors'),
 )
+/** Boxes, plates and links over the mass of the bare modules: modules are 0.65 to 0.8 of a pack as fitted. */
+export const BOX_SHARE: ClassNumber = number(
+  0.4,
+  0.15,
+  'modules are 0.65 to 0.8 of a pack as fitted',
+  planning('packs as fitted against their bare modules'),
+)
 /** Heat through the walls of all boxes per kelvin: bare steel to 20 mm of foam, about 2 m² outside. */
 export const BOX_CONDUCTANCE: ClassNumber = number(
   5,

@@ -111,6 +111,8 @@ export type Pack = Here & {
     readonly temperature: Field
     readonly swing: Field
   }
+  /** Modules the boxes do not hold: what their boxes add, and where they will stand. */
+  readonly unboxed: Here & { readonly boxShare: Field; readonly x: Field; readonly z: Field }
   readonly users: Named<VoltageUser>
   readonly boxes: Named<PackBox>
   readonly salvage: Named<ModuleRecord>

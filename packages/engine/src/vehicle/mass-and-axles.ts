@@ -163,6 +163,25 @@ export const severalAlike = formula(
   ({ count, each, overhead }) => count * each + overhead,
 )
 
+/** Mass of modules that stand in no box yet, with the boxes they will need. */
+export const unboxedMass = formula(
+  {
+    id: 'unboxed-mass',
+    label: 'Mass of modules in no box yet',
+    gives: mass('m', 'mass with boxes'),
+    takes: {
+      wanted: { symbol: 'n_w', unit: '1', label: 'modules of the pack', shows: 'count' },
+      boxed: { symbol: 'n_b', unit: '1', label: 'modules in boxes', shows: 'count' },
+      each: mass('m_1', 'each'),
+      share: { symbol: 'k_box', unit: '1', label: 'boxes and links over the mass of the modules', shows: 'share' },
+    },
+    text: 'm = (n_w − n_b) · m_1 · (1 + k_box)',
+    source: STATICS,
+    proof: { none: 'definition' },
+  },
+  ({ wanted, boxed, each, share }) => (wanted - boxed) * each * (1 + share),
+)
+
 /** Share of the mass on the wheels of one side. */
 export const sideShare = formula(
   {

@@ -2,6 +2,7 @@ import { partsCost, severalPriced } from '../../cost/parts.ts'
 import type { Model } from '../../model/model.ts'
 import { type Field, type Figure, type Gap, isGap, type Value } from '../../working/value.ts'
 import { ownCharger, ownInlet, standsAlone } from '../donor/ledger.ts'
+import { unboxed } from '../pack/pack-mass.ts'
 import { type Gaps, isGaps, maybe, once, study } from '../study.ts'
 
 /** Something bought, by name; a motor without a price is a gap, never a zero. */
@@ -33,18 +34,22 @@ export const cost = study({
   id: 'cost',
   stage: 'brief',
   asks: 'What do the parts cost?',
-  reads: m => {
-    const boxes = Object.entries(m.pack.boxes),
+  reads: (m, ask) => {
+    const others = unboxed(m, ask),
+      boxes = Object.entries(m.pack.boxes),
       units = Object.keys(m.drive.units)
     return {
       names: single(m).map(i => i.name),
       prices: single(m).map(i => maybe(i.price)),
       units: maybe(units.length ? null : empty('drive.units', 'drive units: motor, inverter and their way to an axle')),
       modules: maybe(
-        boxes.length ? { each: m.pack.module.price, count: boxes.map(([, b]) => b.modules) } : empty('pack.boxes', 'battery boxes'),
+        boxes.length
+          ? { each: m.pack.module.price, count: others ? [others.wanted] : boxes.map(([, b]) => b.modules) }
+          : empty('pack.boxes', 'battery boxes'),
       ),
       boxNames: boxes.map(([name]) => name),
       boxes: boxes.map(([, b]) => maybe(b.price)),
+      others: maybe(others ? empty('pack.boxes', 'boxes for the other modules of the pack') : null),
     }
   },
   answer: (known, make): Cost => {
@@ -60,6 +65,7 @@ export const cost = study({
       ownRows = rows.length
     take('modules', isGaps(modules) ? modules : make.work('modules', severalPriced, modules, { label: 'Price of all modules' }))
     for (const [i, price] of known.boxes.entries()) take(`box ${known.boxNames[i]}`, price)
+    if (isGaps(known.others)) gaps.push(...known.others.gaps)
     const packGaps = gaps.slice(own),
       packRows = rows.slice(ownRows)
     const together = (key: string, label: string, list: readonly { price: Value }[]): Figure =>

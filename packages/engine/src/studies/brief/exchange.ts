@@ -20,6 +20,7 @@ import { ledger } from '../donor/ledger.ts'
 import { RATED, type Rated } from '../donor/ratings.ts'
 import { type Rooms, room } from '../donor/room.ts'
 import { ratioWindow, type UnitWindow } from '../drive/ratio-window.ts'
+import { unboxed } from '../pack/pack-mass.ts'
 import { from, type Gaps, isGaps, type Maker, maybe, study, type Table } from '../study.ts'
 import { rangeGoals, ranges } from '../trips/ranges.ts'
 import { cost } from './cost.ts'
@@ -60,7 +61,7 @@ export const exchange = study({
         maybe({ wanted: g.distance, range: from(ask(ranges), r => from(r.trips[g.trip] ?? { gaps: [] }, t => t.range)) }),
       ),
       kerb: maybe(ask(ledger)),
-      boxes: Object.values(m.pack.boxes).map(b => b.x),
+      boxes: [...(unboxed(m, ask) ? [m.pack.unboxed.x] : []), ...Object.values(m.pack.boxes).map(b => b.x)],
       wheelbase: maybe(m.donor.wheelbase),
       loads,
       rooms: loads.map(name => maybe({ of: from(ask(room), r => r.cases[name] as Rooms) })),

@@ -1,10 +1,11 @@
 import type { RemovedItem } from '../../model/donor.ts'
 import type { DriveUnit } from '../../model/drive.ts'
 import type { Model } from '../../model/model.ts'
-import { centreOfMassX, massByLedger, otherAxle, rearAxleByLedger, severalAlike } from '../../vehicle/mass-and-axles.ts'
+import { centreOfMassX, massByLedger, otherAxle, rearAxleByLedger, severalAlike, unboxedMass } from '../../vehicle/mass-and-axles.ts'
 import { FUEL_DENSITY, fuelMass } from '../../vehicle/running-order.ts'
 import { type Field, type Figure, isGap, type Value } from '../../working/value.ts'
-import { study } from '../study.ts'
+import { unboxed } from '../pack/pack-mass.ts'
+import { type Maker, study } from '../study.ts'
 import { weighed } from './weighed.ts'
 
 type Item = { readonly name: string; readonly mass: Field; readonly x: Field; readonly z: Field }
@@ -48,6 +49,9 @@ export function added(m: Model): readonly Item[] {
   ]
 }
 
+const withoutBox = ({ pack: { module, unboxed: u } }: Model, count: { readonly boxed: Figure; readonly wanted: Figure } | null) =>
+  count === null ? null : { ...count, each: module.mass, share: u.boxShare, x: u.x }
+
 /** A part that holds the fuel: it says so, or is called so. A tank for washer or coolant is neither. */
 const isTank = ([name, part]: readonly [string, RemovedItem]): boolean => !isGap(part.fuel) || /^tank|(fuel|petrol|diesel).*tank/.test(name)
 const tanks = (m: Model): readonly (readonly [string, RemovedItem])[] => Object.entries(m.donor.removed).filter(isTank)
@@ -73,6 +77,7 @@ export const ledger = study({
     removed: Object.entries(m.donor.removed).map(([name, i]) => ({ name, mass: i.mass, x: i.x })),
     fuelIn: tanks(m).map(([, { fuel }]) => fuel),
     drained: drained(m).map(([name, { x }]) => ({ name, x, volume: m.donor.weighing.fuel, kind: m.donor.engine.fuel })),
+    unboxed: withoutBox(m, unboxed(m, ask)),
     module: Object.keys(m.pack.boxes).length > 0 ? m.pack.module.mass : null,
     boxes: Object.entries(m.pack.boxes).map(([name, b]) => ({ name, modules: b.modules, overhead: b.overhead, x: b.x })),
   }),
@@ -86,7 +91,9 @@ export const ledger = study({
         { item: b.name, label: `Battery box ${b.name}` },
       ) as Value,
     }))
-    const ins = [...known.added.map(a => ({ mass: a.mass as Value, x: a.x as Value })), ...boxes]
+    // Before the boxes: who reads the boxes alone takes them from the end.
+    const others = known.unboxed ? [{ x: known.unboxed.x as Value, mass: unboxedOf(make, known.unboxed) }] : []
+    const ins = [...known.added.map(a => ({ mass: a.mass as Value, x: a.x as Value })), ...others, ...boxes]
     const fuel = known.drained.map(({ name, x, volume, kind }) => ({
       x: x as Value,
       mass: make.work('fuel', fuelMass, { volume, density: FUEL_DENSITY[kind.value] }, { item: name, label: 'Fuel drained' }) as Value,
@@ -109,3 +116,7 @@ export const ledger = study({
     return { kerb, front, rear, x: make.work('centre-x', centreOfMassX, { rear, total: kerb, wheelbase: known.wheelbase }), ...masses }
   },
 })
+
+type Unboxed = { readonly wanted: Value; readonly boxed: Value; readonly each: Value; readonly share: Value }
+const unboxedOf = (make: Maker, { wanted, boxed, each, share }: Unboxed): Value =>
+  make.work('unboxed', unboxedMass, { wanted, boxed, each, share }, { label: 'Modules in no box yet, with boxes' })

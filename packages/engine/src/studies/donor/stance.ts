@@ -3,7 +3,8 @@ import { centreHeightByLedger } from '../../vehicle/centre-of-mass.ts'
 import { sideShare, twoTogether } from '../../vehicle/mass-and-axles.ts'
 import { starBelow, staticStabilityFactor, tiltAngle } from '../../vehicle/roll-over.ts'
 import { type Figure, isGap, type Value } from '../../working/value.ts'
-import { type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
+import { unboxed } from '../pack/pack-mass.ts'
+import { type Ask, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 import { added, ledger, removedHeights } from './ledger.ts'
 import { weighed } from './weighed.ts'
 
@@ -23,7 +24,11 @@ export type Stance = {
 }
 
 /** Heights of everything that goes in, in the order of the ledger. */
-const heights = (m: Model) => [...added(m).map(i => i.z), ...Object.values(m.pack.boxes).map(b => b.z)]
+const heights = (m: Model, ask: Ask) => [
+  ...added(m).map(i => i.z),
+  ...(unboxed(m, ask) ? [m.pack.unboxed.z] : []),
+  ...Object.values(m.pack.boxes).map(b => b.z),
+]
 
 /** How high the centre of mass lies after the changes, how easily the car tips, and whether it stood level left and right. */
 export const stance = study({
@@ -39,7 +44,7 @@ export const stance = study({
         donor: ask(weighed),
         finished: ask(ledger),
         before: donor.centreHeight,
-        added: heights(m),
+        added: heights(m, ask),
         removed: removedHeights(m),
       }),
       tracks: maybe({ front: donor.trackFront, rear: donor.trackRear }),

@@ -1,8 +1,9 @@
 import { cellCount } from '../../battery/pack-arithmetic.ts'
 import { boxedMass, boxedModules, boxesMass, energyPerMass, energyPerVolume, overheadShare } from '../../battery/pack-sums.ts'
 import { storedEnergy } from '../../battery/usable-energy.ts'
-import type { Figure } from '../../working/value.ts'
-import { isGaps, maybe, study } from '../study.ts'
+import type { Model } from '../../model/model.ts'
+import { type Figure, isGap } from '../../working/value.ts'
+import { type Ask, isGaps, maybe, study } from '../study.ts'
 import { packModel } from './pack-model.ts'
 
 export type PackMass = { readonly withBoxes: Figure; readonly boxed: Figure; readonly wanted: Figure }
@@ -58,3 +59,10 @@ export const packMass = study({
     }
   },
 })
+
+/** How many modules the pack has and its boxes hold, where those are fewer: the others weigh something too, and stand somewhere. */
+export function unboxed({ pack: { boxes, modulesInSeries, strings } }: Model, ask: Ask): Pick<PackMass, 'boxed' | 'wanted'> | null {
+  if (Object.keys(boxes).length === 0 || isGap(modulesInSeries) || isGap(strings)) return null
+  const mass = ask(packMass)
+  return isGaps(mass) || mass.boxed.value >= mass.wanted.value ? null : { boxed: mass.boxed, wanted: mass.wanted }
+}
