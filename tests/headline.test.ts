@@ -31,6 +31,16 @@ describe('the headline', () => {
     expect(row?.figure).toBeUndefined()
     expect(row?.missing.map(g => g.path)).toContain('charging.places.garage.cable')
   })
+  it('says of mass and cost which usual parts nobody has listed', () => {
+    const of = (id: string, edits: Readonly<Record<string, string | null>>) =>
+      rowsOf('lapwing', edits).find(r => r.figure?.id === id)?.without ?? []
+    const unlisted = { 'donor.added.dc-dc': null, 'donor.added.cooling': null }
+    for (const id of ['ledger.kerb', 'cost.parts']) {
+      expect(of(id, {})).toEqual([])
+      expect(of(id, unlisted)).toEqual(['DC-DC', 'cooling of motor and electronics'])
+    }
+    expect(of('range.range@mixed', unlisted)).toEqual([])
+  })
   it('gives two goals of one trip a line each', () => {
     const rows = rowsOf('lapwing', {
       'brief.goals.long.kind': 'range',

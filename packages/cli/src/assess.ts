@@ -54,24 +54,28 @@ export function printAssessment(c: Conversion, a: Assessment, t: Terminal, syste
     t.out(k.dim(line))
 }
 
-/** What a goal still waits for: the first two by name. */
-const lacking = (gaps: readonly Gap[]): string =>
+/** What a goal still waits for, or a sum leaves out: the first two by name. */
+const lacking = (how: 'missing' | 'without', gaps: readonly Pick<Gap, 'label'>[]): string =>
   gaps.length === 0
     ? ''
-    : `missing: ${gaps
+    : `${how}: ${gaps
         .slice(0, 2)
         .map(g => g.label)
         .join('; ')}${gaps.length > 2 ? `; and ${gaps.length - 2} more` : ''}`
 
+const named = (labels: readonly string[]): readonly Pick<Gap, 'label'>[] => labels.map(label => ({ label }))
+
 /** What is always in view: best value and band, and what the brief or a rating asks of it. */
 function printHeadline(a: Assessment, t: Terminal, system: System): void {
   const rows = headlineRows(a).map(
-    ({ label, figure, outcome, wanted, missing }) =>
+    ({ label, figure, outcome, wanted, missing, without = [] }) =>
       [
         outcome ? MARKS[outcome] : ' ',
         headed(label),
         figure ? shown(figure, system, a.halves.get(figure.id)) : '–',
-        wanted ? `${wanted.side} ${shown(wanted.limit, system)}` : lacking(missing),
+        [wanted ? `${wanted.side} ${shown(wanted.limit, system)}` : lacking('missing', missing), lacking('without', named(without))]
+          .filter(Boolean)
+          .join('; '),
       ] as const,
   )
   if (rows.length === 0) return

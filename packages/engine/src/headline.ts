@@ -1,4 +1,5 @@
 import { GOAL_RULES, type GoalKind } from './rules/brief/goals.ts'
+import { usualPartsListed } from './rules/donor/usual-parts.ts'
 import type { Finding } from './rules/rule.ts'
 import { type Figure, type Gap, isFigure, type Value } from './working/value.ts'
 
@@ -45,7 +46,11 @@ export type HeadlineRow = {
   readonly outcome?: Finding['outcome']
   readonly wanted?: { readonly side: 'at most' | 'at least'; readonly limit: Value }
   readonly missing: readonly Gap[]
+  /** Usual parts of a conversion that mass and cost leave out: nobody has said where they are. */
+  readonly without?: readonly string[]
 }
+/** What stands too low while usual parts are not in the list. */
+const OF_THE_LIST: readonly string[] = ['ledger.kerb', 'cost.parts']
 /** Kinds of goal in the order of the headline, with the place of their figures in it and what a line without one is called. */
 const GOALS: Readonly<Record<GoalKind, readonly [place: RegExp, label: string]>> = {
   range: [/^range\./, 'Range'],
@@ -71,17 +76,20 @@ export function headlineRows(a: Answered & { readonly findings: readonly Finding
     )
     return ofGoals.length ? ofGoals : all.slice(0, 1)
   }
+  const unlisted = a.findings.flatMap(f => (f.rule === usualPartsListed.id && f.outcome === 'unanswered' && f.item ? [f.item] : []))
   const shown = new Set<Finding>()
   const rowsOf = (figure: Figure): readonly HeadlineRow[] => {
     const by = judging(figure)
     for (const f of by) shown.add(f)
-    if (by.length === 0) return [{ label: figure.label, figure, missing: [] }]
+    const without = OF_THE_LIST.includes(figure.id) && unlisted.length ? { without: unlisted } : {}
+    if (by.length === 0) return [{ label: figure.label, figure, missing: [], ...without }]
     return by.map(f => ({
       label: by.length > 1 ? `${figure.label}, ${f.item}` : figure.label,
       figure,
       outcome: f.outcome,
       ...(f.required ? { wanted: f.required } : {}),
       missing: f.gaps,
+      ...without,
     }))
   }
   const answered = figures.map(figure => ({ figure, rows: rowsOf(figure) }))
