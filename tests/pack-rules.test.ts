@@ -308,3 +308,35 @@ describe('a pack of modules from the catalogue', () => {
     expect(found).toMatchObject({ outcome: 'failing', assumed: expect.arrayContaining(['pack.module.cells-in-series']) })
   })
 })
+
+describe('a car left standing', () => {
+  const rule = 'pack-lasts-standing'
+  it('is asked for what leaves the parked pack, and for how long it is left', () => {
+    for (const key of ['draw', 'longest'])
+      expect(outcomes('lapwing', { [`pack.standing.${key}`]: null }, rule)).toEqual([
+        'as usually parked unanswered',
+        'left on the reserve unanswered',
+      ])
+  })
+  it('stands no longer than the reserve lasts when it comes home empty', () =>
+    expect(outcomes('lapwing', { 'pack.standing.draw': '25 mA' }, rule)).toEqual([
+      'as usually parked sound',
+      'left on the reserve failing',
+    ]))
+  it('counts the leak of salvaged modules, where it was recorded, with what hangs on the pack', () => {
+    const draw = (edits: Readonly<Record<string, string>> = {}) => value(figuresOf('badger', 'standing', edits), 'standing.draw')
+    expect(draw()).toBeGreaterThan(0.01)
+    expect(draw({ 'pack.salvage.b05.rest-voltage-later': '29.387 V' })).toBeGreaterThan(draw())
+  })
+})
+
+describe('a pack about which the file says nothing of a BMS', () => {
+  it('is unanswered by every rule on it, not passed over', () => {
+    const nothing = { 'pack.bms': null, 'pack.limits': null }
+    expect(outcomes('wren', nothing, 'bms-fitted')).toEqual(['unanswered'])
+    expect(outcomes('wren', nothing, 'bms-stops-charger')).toEqual(['unanswered'])
+    expect(outcomes('wren', nothing, 'bms-limits-drive')).toEqual(['unanswered'])
+  })
+  it('is judged by what the inverters draw where no discharge limit is set', () =>
+    expect(outcomes('otter', { 'pack.limits.bms': null }, 'pack-peak-current')).toEqual(['failing']))
+})

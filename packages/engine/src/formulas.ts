@@ -22,6 +22,7 @@ import * as parallelBranches from './battery/parallel-branches.ts'
 import * as powerLimit from './battery/power-limit.ts'
 import * as salvageLimits from './battery/salvage-limits.ts'
 import * as selfDischarge from './battery/self-discharge.ts'
+import * as standingTime from './battery/standing-time.ts'
 import * as usableEnergy from './battery/usable-energy.ts'
 import * as ventGas from './battery/vent-gas.ts'
 import * as weakestOfMany from './battery/weakest-of-many.ts'
@@ -132,6 +133,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     ageingOfYears,
     ageingThroughSeasons,
     selfDischarge,
+    standingTime,
     weakestOfMany,
     parallelBranches,
     salvageLimits,

@@ -220,6 +220,14 @@ export const pack = group(
       }),
       swing: quantity('temperature difference', 'warmest month above that mean', 'ΔT', { least: 0, most: 30 }),
     }),
+    standing: group('standing', {
+      draw: quantity('current', 'current out of the parked pack', 'I_s', {
+        least: 0,
+        measure: { tool: 'clamp meter that shows 1 mA, ten minutes after locking', accuracy: '± 1 mA', minutes: 20 },
+        says: 'DC-DC, BMS and whatever else stays on the pack; until it is built, from their datasheets.',
+      }),
+      longest: quantity('duration', 'longest time it is left unplugged', 't_s', { least: 3600 }),
+    }),
     users: mapOf(
       'parts on pack voltage',
       'part on pack voltage',

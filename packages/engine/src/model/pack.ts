@@ -113,6 +113,8 @@ export type Pack = Here & {
   }
   /** Modules the boxes do not hold: what their boxes add, and where they will stand. */
   readonly unboxed: Here & { readonly boxShare: Field; readonly x: Field; readonly z: Field }
+  /** Left unplugged: what leaves the pack then, and for how long. */
+  readonly standing: Here & { readonly draw: Field; readonly longest: Field }
   readonly users: Named<VoltageUser>
   readonly boxes: Named<PackBox>
   readonly salvage: Named<ModuleRecord>

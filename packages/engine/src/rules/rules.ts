@@ -58,6 +58,7 @@ import { chargingCurrent, continuousCurrent, fuseGuardsCells, peakCurrent, peakL
 import { fuseAndContactorCarry } from './pack/currents-through.ts'
 import { capacityMatched, healthAsStated, moduleInsulated, modulesRecorded, oneOrigin, resistanceMatched } from './pack/salvaged.ts'
 import { holdsCharge, neverDeepEmpty, restMatched } from './pack/salvaged-at-rest.ts'
+import { lastsStanding, notParkedFull } from './pack/standing.ts'
 import { breakingVoltage, voltageWhenEmpty, voltageWhenFull, voltageWhenSagging } from './pack/voltage-window.ts'
 import type { Rule } from './rule.ts'
 import { cellCurrentOnTrips, followsItsTrips, notThrottled, recoveryWithinCells } from './trips/on-the-trip.ts'
@@ -197,6 +198,8 @@ const PACK: readonly Rule[] = [
   neverDeepEmpty,
   moduleInsulated,
   healthAsStated,
+  lastsStanding,
+  notParkedFull,
 ]
 
 /** Whether it gets as far as wanted and is full again in time, and what trips and charging do to it. */

@@ -57,6 +57,7 @@ import { packTemperature } from './pack/pack-temperature.ts'
 import { powerLimits } from './pack/power-limits.ts'
 import { pressing } from './pack/pressing.ts'
 import { salvage } from './pack/salvage.ts'
+import { standing } from './pack/standing.ts'
 import { strings } from './pack/strings.ts'
 import { usableEnergy } from './pack/usable-energy.ts'
 import { voltageWindow } from './pack/voltage-window.ts'
@@ -136,4 +137,5 @@ export const STUDIES: readonly Study<unknown>[] = [
   chargingGoals,
   parked,
   packLife,
+  standing,
 ]

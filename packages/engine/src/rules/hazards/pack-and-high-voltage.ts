@@ -4,7 +4,7 @@ A1 | S3 | pack, prove | rule, test | lithium-ion cells are charged below freezin
 A2 | S3 | pack, prove | rule, test | the charger does not listen to the BMS and is not set to the pack’s full voltage | it charges past full; fire in a parked car
 A3 | S3 | pack, prove | rule, test | a BMS is fitted but its outputs act on nothing | it sees the fault and nobody stops the current
 A4 | S2 | pack, prove | rule, test | the car is driven on although one cell is empty | that cell reverses and dies
-A5 | S2 | signals, service | test | DC-DC or BMS stays on a parked pack | every cell sinks to nothing over weeks
+A5 | S2 | pack, signals, service | rule, test | DC-DC or BMS stays on a parked pack | every cell sinks to nothing over weeks
 A6 | S3 | pack, high voltage | rule, drawing | one cell of a parallel group shorts | neighbours, then parallel strings, feed the fault
 A7 | S3 | build, prove | test | a nut on a terminal is left loose | the post melts and arcs at every bump
 A8 | S2 | build, prove | test | oxide, grease or a washer lies between busbar and terminal | the joint runs hot
@@ -15,7 +15,7 @@ A12 | S3 | pack, service | rule, test | salvaged modules short inside or outside
 A13 | S3 | fit | rule | the box hangs on thin sheet or a few small bolts | it tears loose in a crash
 A14 | S3 | fit | rule | the pack is the lowest point, or lies where the car crushes | ground strike or intrusion into cells
 A15 | S3 | fit, build | rule, test | gas has no way from the box to the outside, or the box opens to the cabin | smoke and toxic gas among the occupants
-A16 | S2 | service | drawing | the pack stands full in a hot garage for weeks | it ages fast
+A16 | S2 | pack, service | rule, drawing | the pack stands full in a hot garage for weeks | it ages fast
 B1 | S2 | signals, build | test | the tap loom is reversed or shifted by a turned module | the BMS is destroyed; voltages look right but for their sign
 B2 | S2 | build | test | taps are plugged before the negative reference, or with charger or load on | the whole string stands across one input
 B3 | S3 | high voltage, build | drawing | a tap wire without a fuse chafes through | the loom burns along its length
