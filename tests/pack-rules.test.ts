@@ -313,7 +313,7 @@ describe('a car left standing', () => {
   const rule = 'pack-lasts-standing'
   it('is asked for what leaves the parked pack, and for how long it is left', () => {
     for (const key of ['draw', 'longest'])
-      expect(outcomes('lapwing', { [`pack.standing.${key}`]: null }, rule)).toEqual([
+      expect(outcomes('lapwing', { [`pack.standing.${key}`]: '' }, rule)).toEqual([
         'as usually parked unanswered',
         'left on the reserve unanswered',
       ])
@@ -332,11 +332,11 @@ describe('a car left standing', () => {
 
 describe('a pack about which the file says nothing of a BMS', () => {
   it('is unanswered by every rule on it, not passed over', () => {
-    const nothing = { 'pack.bms': null, 'pack.limits': null }
+    const nothing = { 'pack.bms': '', 'pack.limits': '' }
     expect(outcomes('wren', nothing, 'bms-fitted')).toEqual(['unanswered'])
     expect(outcomes('wren', nothing, 'bms-stops-charger')).toEqual(['unanswered'])
     expect(outcomes('wren', nothing, 'bms-limits-drive')).toEqual(['unanswered'])
   })
   it('is judged by what the inverters draw where no discharge limit is set', () =>
-    expect(outcomes('otter', { 'pack.limits.bms': null }, 'pack-peak-current')).toEqual(['failing']))
+    expect(outcomes('otter', { 'pack.limits.bms': '' }, 'pack-peak-current')).toEqual(['failing']))
 })

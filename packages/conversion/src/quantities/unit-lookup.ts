@@ -1,5 +1,6 @@
 import { KINDS, type Kind } from '@ampwright/engine'
 import { nearest } from '../nearest.ts'
+import { unitMeant } from './meant.ts'
 import { UNITS, type Unit } from './units.ts'
 
 /** No spelling comes near this; longer texts are not compared. */
@@ -63,6 +64,8 @@ export const aKind = (kind: Kind): string => (/^[aeiou]/.test(KINDS[kind].label)
  * this kind contains it: `lbf` for `lb`, `Ah` for `A`, `Δ°C` for `°C`.
  */
 export function nearestUnit(kind: Kind, text: string): string | undefined {
+  const meant = unitMeant(kind, text)
+  if (meant !== undefined) return meant
   if (text.length > LONGEST) return undefined
   const typed = canonical(text),
     spellings = new Map(UNITS[kind].flatMap(u => u.spellings.map(s => [canonical(s), s] as const)))

@@ -2,6 +2,7 @@ import { spawnSync } from 'node:child_process'
 import { KINDS, type Kind } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
 import { proven } from '../../../../tests/proof.ts'
+import { UNITS_MEANT } from './meant.ts'
 import { readQuantity } from './read.ts'
 import { canonical } from './unit-lookup.ts'
 import { UNITS, type Unit } from './units.ts'
@@ -28,7 +29,7 @@ const THEIRS: ReadonlyMap<string, string> = new Map(
   ft = foot | yd = yard | mi = mile | m² = m^2 | cm² = cm^2 | mm² = mm^2 | ft² = foot^2 | in² = inch^2 | l = liter | ml = milliliter
   cm³ = cc | dm³ = dm^3 | m³ = m^3 | US gal = usgallon | imp gal = brgallon | in³ = inch^3 | ft³ = foot^3 | km/h = km/hour
   m/s = m/s | mph = mph | ft/s = foot/s | m/s² = m/s^2 | acceleration g = gravity | ft/s² = foot/s^2 | N = newton | daN = dekanewton
-  kN = kilonewton | lbf = lbf | kgf = kgf | Nm = newton meter | kNm = kilonewton meter | lb·ft = foot lbf | lb·in = inch lbf
+  kN = kilonewton | lbf = lbf | kgf = kgf | Nm = newton meter | kNm = kilonewton meter | daNm = dekanewton meter | km/h/s = km/hour/s | mph/s = mile/hour/s | kgf/cm² = kgf/cm^2 | atm = atmosphere | lb·ft = foot lbf | lb·in = inch lbf
   kgf·m = kgf meter | kW = kilowatt | W = watt | MW = megawatt | hp = horsepower | PS = metrichorsepower | kWh = kilowatt hour
   Wh = watt hour | MWh = megawatt hour | J = joule | kJ = kilojoule | MJ = megajoule | mJ = millijoule | frequency Hz = 1/s | kHz = 1000/s | MHz = 1e6/s | bar = bar | mbar = millibar | Pa = pascal
   hPa = hectopascal | kPa = kilopascal | MPa = megapascal | psi = psi | angle ° = degree | rad = radian | mrad = milliradian
@@ -132,6 +133,10 @@ describe('the unit table', () => {
     }
   })
 
+  it('reads every unit it names to somebody who wrote another name of it', () => {
+    for (const [kind, unit] of UNITS_MEANT) expect(Number.isFinite(value(typed('7.25', unit), kind)), `${kind} ${unit}`).toBe(true)
+  })
+
   it.skipIf(!installed)('agrees with GNU units on every unit, to the 15 digits that prints', () => {
     const checks = every
       .filter(([, unit]) => unit.form !== 'gauge')
@@ -199,6 +204,9 @@ describe('conversions that go wrong elsewhere', () => {
     ['1:8', 'slope', 0.125, 0],
     ['3000 rpm', 'rotational speed', 314.159265, 6],
     ['100 PS', 'power', 73549.875, 0],
+    ['25 daNm', 'torque', 250, 0],
+    ['25 kgf·m', 'torque', 245.16625, 0],
+    ['10 mph/s', 'acceleration', 4.4704, 0],
     ['100 hp', 'power', 74569.987, 3],
     ['1 imp gal', 'volume', 0.00454609, 0],
     ['1 US gal', 'volume', 0.003785411784, 0],

@@ -104,14 +104,21 @@ export const UNITS: Readonly<Record<Kind, readonly Unit[]>> = {
     unit('ft³, cu ft', by(FOOT, FOOT, FOOT), B8),
   ],
   speed: [unit('km/h, kph, kmh', KMH, ACCEPTED), unit('m/s', ONE, SI), unit('mph, mi/h', MPH, B8), unit('ft/s', FOOT, B8)],
-  acceleration: [unit('m/s²', ONE, SI), unit('g', GRAVITY, B8), unit('ft/s²', FOOT, B8)],
+  acceleration: [
+    unit('m/s²', ONE, SI),
+    unit('g', GRAVITY, B8),
+    unit('ft/s²', FOOT, B8),
+    unit('km/h/s', KMH, ACCEPTED),
+    unit('mph/s', MPH, B8),
+  ],
   force: [unit('N', ONE, SI), unit('daN', '10', SI), unit('kN', '1000', SI), unit('lbf', POUND_FORCE, B8), unit('kgf, kp', GRAVITY, B8)],
   torque: [
     unit('Nm, N·m', ONE, SI),
     unit('kNm, kN·m', '1000', SI),
+    unit('daNm, daN·m', '10', SI),
     unit('lb·ft, lbf·ft, ft·lb, ft·lbf, lbft, ftlb', by(POUND_FORCE, FOOT), B8),
     unit('lb·in, lbf·in, in·lb, in·lbf', by(POUND_FORCE, INCH), B8),
-    unit('kgf·m, kpm, kp·m', GRAVITY, B8),
+    unit('kgf·m, kgfm, kpm, kp·m, mkp', GRAVITY, B8),
   ],
   power: [
     unit('kW', '1000', SI),
@@ -136,6 +143,8 @@ export const UNITS: Readonly<Record<Kind, readonly Unit[]>> = {
     unit('hPa', '100', SI),
     unit('kPa', '1000', SI),
     unit('MPa, N/mm²', '1000000', SI),
+    unit('kgf/cm², kp/cm², at', by(GRAVITY, '10000'), B8),
+    unit('atm', '101325', B8),
     unit('psi, lbf/in²', per(POUND_FORCE, by(INCH, INCH)), B8),
   ],
   angle: [
