@@ -46,6 +46,15 @@ describe('modules', () => {
     expect(now()).toMatch(/serial: NEW-1/)
     expect(now()).not.toMatch(/NEW-1[^}]*capacity/)
   })
+  it('is undone to the byte where it made the salvaged modules', async () => {
+    const start = original.replace(/\n  salvage:\n(    .*\n)+/, '\n')
+    writeFileSync(file, start)
+    writeFileSync(table, 'serial,capacity [Ah]\nA,109\nB,108\n')
+    const { undo } = await told('modules', file, table, '--write')
+    expect(undo).toEqual([{ path: 'pack.salvage', now: null }])
+    await command('set', file, 'pack.salvage=', '--write')
+    expect(now()).toBe(start)
+  })
   it('tells what a table comes to as plain data', async () => {
     writeFileSync(table, 'serial,capacity [Ah]\nNEW-1,95\n')
     expect((await told('modules', file, table)).edits).toHaveLength(2)
@@ -123,6 +132,28 @@ describe('set', () => {
     expect(code).toBe(2)
     expect(err).toContain('donor.wheelbase')
     expect(now()).toBe(original)
+  })
+  it('refuses a part that is not in the catalogue, names the nearest, and writes nothing', async () => {
+    const { code, err } = await command('set', file, 'drive.units.main.motor.part=motor-pm-100kv@1', '--write')
+    expect(code).toBe(2)
+    expect(err.split('\n')).toHaveLength(2)
+    expect(err).toMatch(/motor\.part: not in the catalogue; found «motor-pm-100kv@1»; .*did you mean motor-pm-100kw@1\?/)
+    expect(await command('set', file, 'pack.module.part=flat-can-module')).toMatchObject({
+      code: 2,
+      err: expect.stringMatching(/did you mean module-flat-can-/),
+    })
+    expect(await command('set', file, 'pack.module={part: no-such-thing}')).toMatchObject({ code: 2 })
+    expect(now()).toBe(original)
+  })
+  it('takes away whole what it made, so that nothing empty is left behind', async () => {
+    const without = original.replace(/\n  salvage:\n(    .*\n)+/, '\n')
+    for (const start of [without, without.replace('\ntrips:', '  salvage:\n\ntrips:')]) {
+      writeFileSync(file, start)
+      const { undo } = await told('set', file, 'pack.salvage.m01.serial=A', 'pack.salvage.m01.capacity=109 Ah', '--write')
+      expect(now()).not.toBe(start)
+      await command('set', file, ...undo.map(u => `${u.path}=${u.now ?? ''}`), '--write')
+      expect(now()).toBe(start)
+    }
   })
   it('refuses what is no edit', async () => {
     expect(await command('set', file, 'gear')).toMatchObject({ code: 2, err: expect.stringContaining('PATH=VALUE') })

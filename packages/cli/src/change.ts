@@ -1,6 +1,7 @@
 import { renameSync, rmSync, writeFileSync } from 'node:fs'
 import {
   applyEdits,
+  type Conversion,
   type Edit,
   formatIssue,
   isGroupAt,
@@ -11,6 +12,7 @@ import {
   readText,
   type System,
   settingText,
+  type TextGroup,
   type TextNode,
 } from '@ampwright/conversion'
 import { type Assessment, type Finding, findingId, type Remedy } from '@ampwright/engine'
@@ -69,8 +71,9 @@ export function change(file: string, edits: readonly Edit[], o: Changing, t: Ter
     before = loadText(text, file, strict)
   const applied = applyEdits(text, edits)
   if (!applied.ok) throw new Refusal(`${formatIssue({ ...applied.problem, file })}\nNothing was changed.`)
-  const after = loadText(applied.text, file, strict),
-    a = assessWithProgress(before, t, { notes: false }),
+  const after = loadText(applied.text, file, strict)
+  refuseUnknownParts(edits, after, file)
+  const a = assessWithProgress(before, t, { notes: false }),
     b = assessWithProgress(after, t)
   if (!o.json) printComparison(a, b, ['before', 'after'], t, o.units, Boolean(o.figures))
   if (o.write) replace(file, applied.text, o.command)
@@ -96,6 +99,13 @@ export function change(file: string, edits: readonly Edit[], o: Changing, t: Ter
   return b
 }
 
+/** A file may name a part nobody knows yet, and says so; what is set now is a slip of the pen. */
+function refuseUnknownParts(edits: readonly Edit[], after: Conversion, file: string): void {
+  const set = edits.map(e => textOf(e.path))
+  const unknown = after.issues.filter(i => i.about === 'part' && set.some(path => i.path === path || i.path.startsWith(`${path}.`)))
+  if (unknown.length) throw new Refusal(`${unknown.map(i => formatIssue({ ...i, file })).join('\n')}\nNothing was changed.`)
+}
+
 function replace(file: string, text: string, command: string): void {
   const beside = `${file}.writing`
   try {
@@ -109,20 +119,29 @@ function replace(file: string, text: string, command: string): void {
 
 const textOf = (path: Edit['path']): string => (typeof path === 'string' ? path : pathText(path))
 
-/** What stood there before, key by key where a whole group was given. */
+/** What stood there before, key by key where a whole group was given; what an edit made on its way goes with it. */
 function undo(text: string, edits: readonly Edit[]): readonly { readonly path: string; readonly now: string | null }[] {
   const { tree } = readText(text)
-  return edits.flatMap(({ path, now }) => {
+  const back = edits.flatMap(({ path, now }) => {
+    const keys = pathKeys(path) ?? []
     let node: TextNode | undefined = tree
-    for (const key of pathKeys(path) ?? []) node = node?.kind === 'group' ? node.entries.get(key)?.node : undefined
+    for (const [depth, key] of keys.entries()) {
+      const group: TextGroup | undefined = node?.kind === 'group' ? node : undefined
+      // A group that was not there is taken away whole: without its entries an empty key would stay.
+      if (group && !group.entries.has(key)) return [{ path: pathText(keys.slice(0, depth + 1)), now: null }]
+      node = group?.entries.get(key)?.node
+      // A key with nothing behind it is given back as that.
+      if (node?.kind === 'value' && depth < keys.length - 1) return [{ path: pathText(keys.slice(0, depth + 2)), now: null }]
+    }
     const was = (n: TextNode | undefined): string | null => (n?.kind === 'value' ? n.source : null)
     if (node?.kind !== 'group') return [{ path: textOf(path), now: was(node) }]
     const { entries } = node
     return [...new Set([...entries.keys(), ...keysOf(now)])].map(key => ({
-      path: pathText([...(pathKeys(path) ?? []), key]),
+      path: pathText([...keys, key]),
       now: was(entries.get(key)?.node),
     }))
   })
+  return [...new Map(back.map(e => [e.path, e])).values()]
 }
 const keysOf = (now: Now): readonly string[] => (now === null || typeof now === 'string' || Array.isArray(now) ? [] : Object.keys(now))
 

@@ -34,7 +34,17 @@ export function wrapped(text: string, width: number, indent = ''): string[] {
   return lines
 }
 
-/** Rows in columns: the first left, numbers right; the widest text column gives way when the terminal is narrow. */
+/** A cell broken to fit its column: at blanks, further lines indented; a word that is too long by itself in pieces. Nothing is lost. */
+function cellLines(text: string, width: number): readonly string[] {
+  if (widthOf(text) <= width) return [text]
+  return wrapped(text, width, '  ').flatMap(line => {
+    if (widthOf(line) <= width) return [line]
+    const letters = [...line]
+    return Array.from({ length: Math.ceil(letters.length / width) }, (_, k) => letters.slice(k * width, (k + 1) * width).join(''))
+  })
+}
+
+/** Rows in columns: the first left, numbers right; the widest column gives way when the terminal is narrow, and its cells go on below. */
 export function columns(rows: readonly (readonly string[])[], width: number, rightFrom = 1): string[] {
   const count = Math.max(0, ...rows.map(r => r.length)),
     widths = Array.from({ length: count }, (_, i) => Math.max(...rows.map(r => widthOf(r[i] ?? ''))))
@@ -43,14 +53,16 @@ export function columns(rows: readonly (readonly string[])[], width: number, rig
     const widest = widths.indexOf(Math.max(...widths))
     widths[widest] = Math.max(12, (widths[widest] as number) - over)
   }
-  return rows.map(r =>
-    r
-      .map((cell, i) => {
-        const w = widths[i] as number,
-          text = widthOf(cell) > w ? `${[...cell].slice(0, w - 1).join('')}…` : cell
-        return i === r.length - 1 && i < rightFrom ? text : padded(text, w, i >= rightFrom)
-      })
-      .join('  ')
-      .trimEnd(),
-  )
+  return rows.flatMap(r => {
+    const cells = r.map((cell, i) => cellLines(cell, widths[i] as number))
+    return Array.from({ length: Math.max(0, ...cells.map(c => c.length)) }, (_, line) =>
+      cells
+        .map((c, i) => {
+          const text = c[line] ?? ''
+          return i === r.length - 1 && i < rightFrom ? text : padded(text, widths[i] as number, i >= rightFrom)
+        })
+        .join('  ')
+        .trimEnd(),
+    )
+  })
 }

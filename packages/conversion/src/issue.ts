@@ -14,6 +14,8 @@ export type Issue = {
   readonly accepted: string
   readonly nearest?: string
   readonly harm?: 'error' | 'note'
+  /** What could not be looked up, where that is what is wrong. */
+  readonly about?: 'part'
 }
 
 export const isError = (issue: Issue): boolean => issue.harm !== 'note'

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { runs } from '../../../tests/counts.ts'
-import { editDistance, nearest } from './nearest.ts'
+import { editDistance, nearest, sharingWords } from './nearest.ts'
 
 const KEYS = ['wheelbase', 'mass', 'track', 'tyre', 'drag-area', 'front', 'rear']
 const UNITS = ['kg', 'g', 'm', 'mm', 'kW', 'W', 'mW', 'MW', 'km/h', 'N·m']
@@ -29,6 +29,15 @@ describe('the nearest word', () => {
     expect(nearest('', KEYS)).toBeUndefined()
     expect(nearest('m'.repeat(100_000), KEYS)).toBeUndefined()
   })
+})
+
+describe('the name that shares most words', () => {
+  const PARTS = ['module-flat-can-65ah@1', 'module-tray-long-24s@1', 'motor-pm-100kw@1', 'motor-pm-150kw@1']
+  it('is found where too much is misspelt for single letters', () => {
+    expect(sharingWords('modul-tray-355', PARTS)).toBe('module-tray-long-24s@1')
+    expect(sharingWords('pm motor 150kw', PARTS)).toBe('motor-pm-150kw@1')
+  })
+  it('is not guessed where none is shared', () => expect(sharingWords('nonsense@1', PARTS)).toBeUndefined())
 })
 
 describe('the distance between words', () => {

@@ -27,6 +27,30 @@ export function nearest(word: string, candidates: Iterable<string>): string | un
   return best
 }
 
+/** The name that has most words in common with a misspelt one, words parted by hyphens; undefined where none has any. */
+export function sharingWords(name: string, candidates: Iterable<string>): string | undefined {
+  if (name.length > LONGEST) return undefined
+  const words = wordsOf(name)
+  let best: string | undefined
+  let most = 0
+  for (const candidate of candidates) {
+    const others = wordsOf(candidate)
+    // A word that is the same counts for more than one that is nearly so.
+    const shared = words.reduce((sum, w) => sum + (others.includes(w) ? 2 : nearest(w, others) === undefined ? 0 : 1), 0)
+    if (shared > most) {
+      best = candidate
+      most = shared
+    }
+  }
+  return best
+}
+const wordsOf = (name: string): readonly string[] =>
+  name
+    .replace(/@.*/, '')
+    .toLowerCase()
+    .split(/[-_.\s]+/)
+    .filter(w => w !== '')
+
 /** Restricted Damerau-Levenshtein distance: the fewest single changes that turn one word into the other, no letter touched twice. */
 export function editDistance(from: string, to: string): number {
   let beforeLast: number[] = []

@@ -1,6 +1,6 @@
 import { type Fact, type Gap, isGap, KINDS, type Origin } from '@ampwright/engine'
 import type { Issue } from '../issue.ts'
-import { nearest } from '../nearest.ts'
+import { nearest, sharingWords } from '../nearest.ts'
 import type { Group as TextGroup, TextNode } from '../text/tree.ts'
 import { isDate } from './dates.ts'
 import type { FileField, Group, Leaf, MapOf, Near, Node, PartField, Variants } from './field.ts'
@@ -259,9 +259,10 @@ export class Resolver {
         found ? 'a part of another class' : 'not in the catalogue',
         `«${name}»`,
         `the name of a part${schema.classes.length ? ` (${schema.classes.join(', ')})` : ''}, as in ${fitting[0] ?? 'class-name@1'}`,
-        nearest(name, fitting) ?? nearest(`${name.replace(/@.*/, '')}@1`, fitting),
+        nearest(name, fitting) ?? nearest(`${name.replace(/@.*/, '')}@1`, fitting) ?? sharingWords(name, fitting),
       ),
       harm: 'note',
+      about: 'part',
     })
   }
 
