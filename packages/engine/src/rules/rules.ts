@@ -16,6 +16,7 @@ import { chargesAsWanted } from './charging/goals.ts'
 import { inletContinuous, noExtension, outletContinuous } from './charging/outlet.ts'
 import { absKept, brakeAssist, steeringAssist } from './donor/assist.ts'
 import { coastDownInReason, coastDownRepeats, roadLoadMeasured } from './donor/baseline.ts'
+import { frontShareByLayout } from './donor/front-share.ts'
 import { axleTorque, gearboxSpeed, gearboxTorque, transferCaseTorque } from './donor/kept-parts.ts'
 import { axlesCarry, ladenMasses, seatsWanted } from './donor/laden-masses.ts'
 import { layoutFits } from './donor/layout.ts'
@@ -109,6 +110,7 @@ const BRIEF: readonly Rule[] = [
 /** What the donor car brings and what the finished car makes of it. */
 const DONOR: readonly Rule[] = [
   weighingsAgree,
+  frontShareByLayout,
   usualPartsListed,
   roadLoadMeasured,
   coastDownRepeats,
