@@ -20,7 +20,7 @@ export const value = (figures: ReadonlyMap<string, Figure>, id: string): number 
 }
 export const curveOf = (figures: ReadonlyMap<string, Figure>, id: string): Curve => (figures.get(id) as unknown as Figure<Curve>).value
 /** Outcomes of one rule on a sample with some values changed, each with its item. */
-export const outcomes = (car: Car, edits: Readonly<Record<string, string>>, rule: string): readonly string[] => {
+export const outcomes = (car: Car, edits: Readonly<Record<string, string | null>>, rule: string): readonly string[] => {
   const done = applyEdits(
     textOf(car),
     Object.entries(edits).map(([path, now]) => ({ path, now })),

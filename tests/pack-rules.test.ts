@@ -332,11 +332,36 @@ describe('a car left standing', () => {
 
 describe('a pack about which the file says nothing of a BMS', () => {
   it('is unanswered by every rule on it, not passed over', () => {
-    const nothing = { 'pack.bms': '', 'pack.limits': '' }
+    const nothing = { 'pack.bms': null, 'pack.limits': null }
     expect(outcomes('wren', nothing, 'bms-fitted')).toEqual(['unanswered'])
     expect(outcomes('wren', nothing, 'bms-stops-charger')).toEqual(['unanswered'])
     expect(outcomes('wren', nothing, 'bms-limits-drive')).toEqual(['unanswered'])
   })
   it('is judged by what the inverters draw where no discharge limit is set', () =>
     expect(outcomes('otter', { 'pack.limits.bms': '' }, 'pack-peak-current')).toEqual(['failing']))
+})
+
+describe('salvaged modules of which some are not measured yet', () => {
+  const matched = 'salvaged-capacity-matched'
+  it('are held against each other as far as they are recorded, and the lot stays open', () => {
+    expect(outcomes('lapwing', {}, matched)).toEqual(['unanswered', 'of those recorded so far sound'])
+    expect(outcomes('lapwing', { 'pack.salvage.m05.capacity': '90 Ah' }, matched)).toEqual([
+      'unanswered',
+      'of those recorded so far failing',
+    ])
+  })
+  it('are named where they are weak, short of charge, leaking or badly insulated', () => {
+    const bad = (rule: string, edits: Readonly<Record<string, string>>) =>
+      expect(
+        outcomes('lapwing', edits, rule).filter(o => o.endsWith('failing')),
+        rule,
+      ).toHaveLength(1)
+    bad('salvaged-resistance-matched', { 'pack.salvage.m05.resistance': '4.4 mΩ' })
+    bad('salvaged-cells-never-flat', { 'pack.salvage.m05.rest-voltage': '13.2 V' })
+    bad('salvaged-module-insulated', { 'pack.salvage.m05.insulation': '2 MΩ' })
+  })
+  it('say nothing of a lot while only two are there', () => {
+    const two = Object.fromEntries(Array.from({ length: 11 }, (_, k) => [`pack.salvage.m${String(k + 3).padStart(2, '0')}.capacity`, '']))
+    expect(outcomes('lapwing', two, matched)).toEqual(['unanswered'])
+  })
 })

@@ -32,6 +32,7 @@ export const named = (m: Model, name: string): Fact<string> => {
     value: serial && !isGap(serial) ? `${name} (${serial.value})` : name,
   }
 }
+const SO_FAR = 'of those recorded so far'
 /** One module of a lot held against a limit: the one that stands out most. */
 export function judgedLot(
   m: Model,
@@ -50,9 +51,12 @@ export function judgedLot(
   const lot = pick(s)
   if (isGaps(lot))
     return lot.gaps.length ? [open(paths, lot, item)] : doesNotApply('one module is no lot', paths).map(j => ({ ...j, ...ofItem }))
+  // A bad module is named while the others still wait for the tester.
+  const soFar = item === undefined ? SO_FAR : `${item}, ${SO_FAR}`
   return [
+    ...(lot.missing ? [open(paths, lot.missing, item)] : []),
     {
-      ...ofItem,
+      ...(lot.missing ? { item: soFar } : ofItem),
       about: [`pack.salvage.${lot.worst}.${about}`],
       found: lot.found,
       side,

@@ -107,7 +107,7 @@ const AT_PLUG = 'a charger works at the plug, not at a launch'
 
 export const voltageWhenSagging = rule({
   id: 'voltage-when-sagging',
-  title: 'Every part still works in a cold launch on the reserve',
+  title: 'Every part still works at the most current the drive can draw, cold and on the reserve',
   stage: 'pack',
   harm: 'S2',
   hazards: [],
@@ -125,7 +125,7 @@ export const voltageWhenSagging = rule({
         found: sag.voltage,
         side: 'at least',
         limit: lowest,
-        says: 'At a full launch on the reserve, cells as cold as any trip starts, the pack sags to {found} with {current}; the {item} works from {limit} up.',
+        says: 'At {current}, the most that inverters, cells and BMS let through, on the reserve and with cells as cold as any trip starts, the pack sags to {found}; the {item} works from {limit} up. A launch that draws less sags less.',
         slots: { current: sag.drawn },
         remedies: [
           {

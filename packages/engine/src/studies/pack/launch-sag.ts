@@ -7,11 +7,14 @@ import { coldestCells, DURATIONS } from './pack-points.ts'
 
 export type LaunchSag = { readonly wanted: Figure; readonly drawn: Figure; readonly voltage: Figure }
 
-/** Pack voltage 2 s into a full launch, at the reserve and with cells as cold as any trip starts. */
+/**
+ * Pack voltage 2 s into the hardest launch that can be asked, at the reserve and with cells as cold as any trip starts. The current is the most that
+ * inverters, cells and BMS let through: motors that are still turning slowly take less.
+ */
 export const launchSag = study({
   id: 'sag',
   stage: 'pack',
-  asks: 'How far does the voltage sag at a launch with little charge on a cold day?',
+  asks: 'How far can the voltage sag at a launch with little charge on a cold day?',
   reads: (m, ask) => ({
     pack: ask(packModel),
     inverters:
@@ -24,7 +27,12 @@ export const launchSag = study({
   answer: ({ pack, inverters, reserve, coldest }, make): LaunchSag => {
     const list = inverters as readonly Value[]
     const wanted = make.work('wanted', currentsTogether, { each: list }, { label: 'Peak battery current of all inverters' })
-    const drawn = make.work('drawn', lesserCurrent, { one: wanted, other: pack.held.peak }, { label: 'Battery current at a full launch' })
+    const drawn = make.work(
+      'drawn',
+      lesserCurrent,
+      { one: wanted, other: pack.held.peak },
+      { label: 'Most battery current inverters, cells and BMS let through' },
+    )
     return {
       wanted,
       drawn,
@@ -43,7 +51,7 @@ export const launchSag = study({
           after: DURATIONS['2 s'],
           current: drawn,
         },
-        { label: 'Pack voltage at a cold launch on the reserve' },
+        { label: 'Pack voltage at the most current let through, 2 s, cold and on the reserve' },
       ),
     }
   },

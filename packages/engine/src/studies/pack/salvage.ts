@@ -25,7 +25,12 @@ import { packModel } from './pack-model.ts'
 import { missingRecords, recordsInPack } from './salvaged-modules.ts'
 
 /** A reading of the lot: the figure judged, and the module that stands worst. */
-export type OfLot = { readonly found: Figure; readonly worst: string }
+export type OfLot = {
+  readonly found: Figure
+  readonly worst: string
+  /** What is missing until the lot is complete: so far only the modules recorded are held against each other. */
+  readonly missing?: Gaps
+}
 export type Salvage = {
   readonly places: Figure | Gaps
   readonly capacity: OfLot | Gaps
@@ -42,6 +47,18 @@ export type Salvage = {
   readonly insulation: OfLot | Gaps
   readonly insulationWanted: Figure | Gaps
 }
+
+/** Modules it takes to say anything: of one by itself, and of one that stands out of a lot still being recorded. */
+const ALONE = 1,
+  LOT = 3
+type Row = {
+  readonly name: string
+  readonly health: Figure | undefined
+  readonly fall: Figure | undefined
+  readonly cells: Readonly<Record<'capacity' | 'health' | 'resistance' | 'leak' | 'insulation', Value | undefined>>
+}
+const rested = (records: readonly { readonly name: string; readonly rest: Value | Gaps }[]) =>
+  records.flatMap(({ name, rest }) => (isGaps(rest) ? [] : [{ name, value: rest }]))
 
 type Reading = 'capacity' | 'resistance' | 'restVoltage' | 'insulation'
 /** One reading of every module in the pack: a lot is judged only when it is complete. */
@@ -66,6 +83,7 @@ export const salvage = study({
       capacity: maybe(r.capacity),
       resistance: maybe(r.resistance),
       insulation: maybe(r.insulation),
+      rest: maybe(r.restVoltage),
       falling: maybe({ first: r.restVoltage, later: r.restVoltageLater, apart: r.daysApart }),
     })),
     series: maybe(m.pack.module.cellsInSeries),
@@ -84,10 +102,7 @@ export const salvage = study({
     }),
   }),
   answer: (k, make): Salvage => {
-    const names = k.records.map(r => r.name)
-    const worst = (list: readonly Value[], badness: (v: number) => number): string =>
-      names[list.reduce((at, v, i) => (badness(v.value) > badness((list[at] as Value).value) ? i : at), 0)] as string
-    const rows = k.records.map(r => {
+    const rows = k.records.map((r): Row => {
       const item = r.name,
         series = k.series
       const health =
@@ -142,13 +157,27 @@ export const salvage = study({
       })
     const places = isGaps(k.places) ? k.places : make.work('places', cellCount, k.places, { label: 'Modules the pack needs', symbol: 'n' })
     const none: Gaps = { gaps: [] },
-      several = names.length > 1
+      several = rows.length > 1
+    const has = (reading: keyof Row['cells'] | 'fall'): readonly { readonly name: string; readonly value: Value }[] =>
+      rows.flatMap(r => {
+        const value = reading === 'fall' ? r.fall : r.cells[reading]
+        return value ? [{ name: r.name, value }] : []
+      })
+    /** Complete, or what was recorded so far: one module that is bad by itself is named at once, one that stands out of its lot from three on. */
     const ofLot = (
-      known: { readonly each: readonly Value[] } | Gaps,
+      complete: object | Gaps,
+      read: readonly { readonly name: string; readonly value: Value }[],
+      least: number,
       found: (each: readonly Value[]) => Figure,
       badness: (each: readonly Value[]) => (v: number) => number,
-    ): OfLot | Gaps =>
-      isGaps(known) ? known : several ? { found: found(known.each), worst: worst(known.each, badness(known.each)) } : none
+    ): OfLot | Gaps => {
+      if (isGaps(complete) ? read.length < least : read.length === 0 || (least !== ALONE && !several))
+        return isGaps(complete) ? complete : none
+      const each = read.map(r => r.value),
+        bad = badness(each)
+      const worst = read.reduce((a, b) => (bad(b.value.value) > bad(a.value.value) ? b : a)).name
+      return { found: found(each), worst, ...(isGaps(complete) ? { missing: complete } : {}) }
+    }
     const off =
       (each: readonly Value[]) =>
       (v: number): number =>
@@ -167,54 +196,45 @@ export const salvage = study({
       make.work('resistance-spread', resistanceSpread, { each: k.resistance.each }, { label: 'Spread of resistance of the lot' })
     if (!isGaps(k.insulation) && several)
       make.work('insulation-together', packInsulation, { modules: k.insulation.each }, { label: 'Insulation of all modules together' })
-    const series = k.series
-    const fall = isGaps(k.falls)
-      ? k.falls
-      : several
-        ? {
-            found: make.work('fall-off', fallOff, { each: rows.map(r => r.fall as Figure) }),
-            worst: worst(
-              rows.map(r => r.fall as Figure),
-              v => v,
-            ),
-          }
-        : none
-    const known = (list: readonly (Figure | undefined)[]): readonly Figure[] => list as readonly Figure[]
-    const fastest = isGaps(k.falls) || !names.length ? undefined : make.work('fastest', fastestFall, { each: known(rows.map(r => r.fall)) })
-    const quickest = fastest && { found: fastest, worst: worst(known(rows.map(r => r.fall)), v => v) }
+    const series = k.series,
+      fell = has('fall'),
+      greatest = () => (v: number) => v
+    const beside = ofLot(k.falls, fell, LOT, each => make.work('fall-off', fallOff, { each }), greatest)
+    const alone = ofLot(k.falls, fell, ALONE, each => make.work('fastest', fastestFall, { each }), greatest)
+    const apartOf = (name: string): Value => {
+      const falling = k.records.find(r => r.name === name)?.falling
+      if (!falling || isGaps(falling)) throw new RangeError(`module ${name} has a fall and no readings`)
+      return falling.apart
+    }
     return {
       places,
       median,
-      capacity: ofLot(k.capacity, each => make.work('capacity-off', capacityOff, { each }), off),
-      resistance: ofLot(k.resistance, each => make.work('resistance-off', resistanceOff, { each }), off),
-      fall,
-      beside: isGaps(k.falls)
-        ? k.falls
-        : quickest && several
-          ? {
-              ...quickest,
+      capacity: ofLot(k.capacity, has('capacity'), LOT, each => make.work('capacity-off', capacityOff, { each }), off),
+      resistance: ofLot(k.resistance, has('resistance'), LOT, each => make.work('resistance-off', resistanceOff, { each }), off),
+      fall: beside,
+      beside:
+        isGaps(beside) || isGaps(alone) || isGaps(series)
+          ? isGaps(beside)
+            ? beside
+            : none
+          : {
+              ...alone,
               allowed: make.work('fall-allowed', fallAllowed, {
-                median: make.work('median-fall', medianFall, { each: known(rows.map(r => r.fall)) }),
-                cells: k.falls.series,
-                apart: k.falls.each.map(r => r.apart),
+                median: make.work('median-fall', medianFall, { each: fell.map(f => f.value) }),
+                cells: series,
+                apart: fell.map(f => apartOf(f.name)),
               }),
-            }
-          : none,
-      alone: isGaps(k.falls) ? k.falls : (quickest ?? none),
-      leak: isGaps(k.falls)
-        ? k.falls
-        : isGaps(k.openCircuit)
-          ? k.openCircuit
-          : names.length
-            ? {
-                found: make.work('greatest-leak', greatestLeak, { each: known(rows.map(r => r.cells.leak)) }),
-                worst: worst(known(rows.map(r => r.cells.leak)), v => v),
-              }
-            : none,
+            },
+      alone,
+      leak: isGaps(k.openCircuit)
+        ? k.openCircuit
+        : ofLot(k.falls, has('leak'), ALONE, each => make.work('greatest-leak', greatestLeak, { each }), greatest),
       rest: isGaps(series)
         ? series
         : ofLot(
             k.rest,
+            rested(k.records),
+            isGaps(k.rest) ? ALONE : LOT,
             each => make.work('lowest-rest', lowestRest, { each, cells: series }),
             () => v => -v,
           ),
@@ -227,6 +247,8 @@ export const salvage = study({
             : none,
       insulation: ofLot(
         k.insulation,
+        has('insulation'),
+        isGaps(k.insulation) ? ALONE : LOT,
         each => make.work('lowest-insulation', lowestInsulation, { each }),
         () => v => -v,
       ),
