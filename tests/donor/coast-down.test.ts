@@ -5,6 +5,7 @@ import { type CoastDown, coastDown } from '../../packages/engine/src/studies/don
 import { roadLoad } from '../../packages/engine/src/studies/donor/road-load.ts'
 import { isGaps } from '../../packages/engine/src/studies/study.ts'
 import { halfWidth } from '../../packages/engine/src/working/spread.ts'
+import { outcomes } from '../asked.ts'
 import { conversionOf, textOf } from '../cars.ts'
 
 const of = (edits: readonly { path: string; now: string | null }[] = []) => {
@@ -72,4 +73,29 @@ describe('the coast-down of the Lapwing', () => {
     expect(c.density.value).toBeCloseTo(100e3 / (287.05287 * 293.15), 12)
     expect('origin' in c.temperature && c.temperature.origin?.how).toBe('assumed')
   })
+})
+
+describe('a coast-down that is not complete', () => {
+  const mass = { 'donor.coast-down.mass': null }
+  it('asks for the mass by name, and still tells how well the runs agree and how fast the car slowed', () => {
+    expect(outcomes('lapwing', mass, 'road-load-measured')).toEqual(['coast-down unanswered', 'sound'])
+    expect(outcomes('lapwing', mass, 'coast-down-repeats')).toEqual(outcomes('lapwing', {}, 'coast-down-repeats'))
+    const reason = outcomes('lapwing', mass, 'coast-down-in-reason')
+    expect(reason[0]).toBe('coefficients unanswered')
+    expect(reason.slice(1).every(o => o.endsWith(' sound'))).toBe(true)
+    expect(reason).toHaveLength(10)
+  })
+  it('leaves open only the step that lacks a run', () => {
+    const repeats = outcomes('lapwing', { 'donor.coast-down.steps.75-to-65.back-3': null }, 'coast-down-repeats')
+    expect(repeats.filter(o => o.endsWith('unanswered'))).toEqual(['75-to-65 unanswered'])
+    expect(repeats).toHaveLength(9)
+  })
+  it('finds two times written the wrong way round although the mass is missing', () =>
+    expect(
+      outcomes(
+        'lapwing',
+        { ...mass, 'donor.coast-down.steps.75-to-65.from': '65 km/h', 'donor.coast-down.steps.75-to-65.to': '75 km/h' },
+        'coast-down-in-reason',
+      ),
+    ).toContain('75-to-65 failing'))
 })

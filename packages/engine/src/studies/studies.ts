@@ -9,6 +9,7 @@ import { fullCharge } from './charging/full-charge.ts'
 import { leads, outlets } from './charging/outlets.ts'
 import { parked } from './charging/parked.ts'
 import { coastDown } from './donor/coast-down.ts'
+import { coastDownRuns } from './donor/coast-down-runs.ts'
 import { keptParts } from './donor/kept-parts.ts'
 import { ledger } from './donor/ledger.ts'
 import { loadCases } from './donor/load-cases.ts'
@@ -76,6 +77,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   cost,
   weighed,
   rolling,
+  coastDownRuns,
   coastDown,
   roadLoad,
   oldEngine,

@@ -50,6 +50,33 @@ export const stepForce = formula(
   },
 )
 
+/** How fast it slows in a step, known from the times alone: what the force comes to for each kilogram. */
+export const stepSlowing = formula(
+  {
+    id: 'coast-down-step-slowing',
+    label: 'Slowing in a speed step',
+    gives: { symbol: 'a', unit: 'm/s²', label: 'slowing', shows: 'acceleration' },
+    takes: { from: step.from, to: step.to, out: step.out, back: step.back },
+    text: 'n = Σ (t_o / t_o + t_b / t_b)\na = (v_1 − v_2) · Σ (1 / t_o + 1 / t_b) / n',
+    source: GTR('4.3: speed step over the harmonic mean of both directions'),
+    proof: {
+      examples: [
+        {
+          takes: { from: 25, to: 22.5, out: [10], back: [10] },
+          gives: 0.25,
+          within: 1e-12,
+          source: HAND('2.5 m/s in ten seconds, both ways'),
+        },
+      ],
+    },
+  },
+  ({ from, to, out, back }) => {
+    let sum = 0
+    for (let i = 0; i < out.length; i++) sum += 1 / (out[i] as number) + 1 / (back[i] as number)
+    return ((from - to) * sum) / (2 * out.length)
+  },
+)
+
 /** By how much the force differs out and back: wind and slope along the track. */
 export const stepDifference = formula(
   {

@@ -1,10 +1,24 @@
+import type { Model } from '../../model/model.ts'
 import { coastDown } from '../../studies/donor/coast-down.ts'
+import { coastDownRuns } from '../../studies/donor/coast-down-runs.ts'
 import { isGaps } from '../../studies/study.ts'
 import { isGap, standard } from '../../working/value.ts'
-import { doesNotApply, rule } from '../rule.ts'
+import { doesNotApply, type Judgement, type Remedy, rule } from '../rule.ts'
 
 const GTR = { work: 'un-gtr-15', place: 'Annex 4, 4.3: statistical accuracy at each reference speed', mark: 'from memory' } as const
 const ENOUGH = standard('coast-down-accuracy', 'Statistical accuracy a coast-down is continued to', 'p_max', 0.03, '1', GTR)
+
+/** Times give the force for each kilogram; the kilograms are found on the scales. */
+const weighAsTested = (m: Model): readonly Remedy[] =>
+  isGap(m.donor.coastDown.mass)
+    ? [
+        {
+          do: 'measure',
+          says: 'Weigh the car as it was tested, driver and logger aboard: the times tell how fast it slowed, not what force that took.',
+          path: 'donor.coast-down.mass',
+        },
+      ]
+    : []
 
 export const roadLoadMeasured = rule({
   id: 'road-load-measured',
@@ -18,9 +32,14 @@ export const roadLoadMeasured = rule({
       test = ask(coastDown),
       area = m.donor.dragArea
     if (!isGaps(test)) return [{ about, holds: true, rests: [test.f0, test.f1, test.f2], says: 'Its own coast-down governs.' }]
+    const begun = m.donor.coastDown.given
     if (isGap(area)) return [{ about, says: 'Neither a coast-down nor a drag area is known.', missing: test }]
     const measured = area.origin?.how === 'measured'
     return [
+      // A coast-down that was driven and lacks a value is worth more than its gap: the finding asks for it by name.
+      ...(begun
+        ? [{ item: 'coast-down', about, says: 'The coast-down cannot be used yet.', missing: test, remedies: weighAsTested(m) }]
+        : []),
       {
         about,
         holds: true,
@@ -46,12 +65,12 @@ export const coastDownRepeats = rule({
   judgements: (m, ask) => {
     const about = ['donor.coast-down.steps']
     if (Object.keys(m.donor.coastDown.steps).length === 0) return doesNotApply('no coast-down runs are written down', about)
-    const test = ask(coastDown)
-    if (isGaps(test)) return [{ about, says: 'The runs cannot be compared yet.', missing: test }]
-    return Object.entries(test.accuracy).map(([item, found]) => ({
+    const runs = ask(coastDownRuns)
+    if (isGaps(runs)) return [{ about, says: 'The runs cannot be compared yet.', missing: runs }]
+    return Object.entries(runs.steps).map(([item, step]) => ({
       item,
       about: [`donor.coast-down.steps.${item}`],
-      found,
+      found: isGaps(step) ? step : step.accuracy,
       side: 'at most' as const,
       limit: ENOUGH,
       says: 'The mean of the pairs is known to {found}; runs are added until it is {limit}.',
@@ -68,32 +87,43 @@ export const coastDownInReason = rule({
   harm: 'S2',
   hazards: [],
   source: { work: 'definition', place: 'road load: rolling resistance and air drag both take power' },
-  judgements: (_, ask) => {
-    const test = ask(coastDown)
-    if (isGaps(test)) return doesNotApply('no coast-down is written down', ['donor.coast-down'])
-    const { f0, f2, by } = test,
-      about = by === 'runs' ? ['donor.coast-down.steps'] : ['donor.coast-down.f0', 'donor.coast-down.f2']
-    const again =
-      by === 'runs' ? 'Look for a slip in the speeds and times of the steps.' : 'Look for a slip in the coefficients and their units.'
+  judgements: (m, ask) => {
+    const { coastDown: c } = m.donor,
+      byRuns = Object.keys(c.steps).length > 0,
+      about = byRuns ? ['donor.coast-down.steps'] : ['donor.coast-down.f0', 'donor.coast-down.f2']
+    if (!byRuns && [c.f0, c.f1, c.f2].every(isGap)) return doesNotApply('no coast-down is written down', ['donor.coast-down'])
+    const test = ask(coastDown),
+      runs = ask(coastDownRuns)
+    const again = byRuns ? 'Look for a slip in the speeds and times of the steps.' : 'Look for a slip in the coefficients and their units.'
+    const item = 'coefficients'
     return [
-      {
-        item: 'coefficients',
-        about,
-        holds: f0.value > 0 && f2.value > 0,
-        rests: [f0, f2],
-        says: 'Its rolling part comes out at {rolling}, its air part at {air}. Either below nothing is a car that pushes itself.',
-        slots: { rolling: f0, air: f2 },
-        remedies: [{ do: 'act', says: again }],
-      },
-      ...Object.entries(test.forces).map(([item, force]) => ({
-        item,
-        about: [`donor.coast-down.steps.${item}`],
-        holds: force.value > 0,
-        rests: [force],
-        says: 'In this step {force} slowed the car.',
-        slots: { force },
-        remedies: [{ do: 'act' as const, says: 'A step starts at its higher speed: look at from and to.' }],
-      })),
+      isGaps(test)
+        ? { item, about, says: 'What holds the car back cannot be said yet.', missing: test, remedies: weighAsTested(m) }
+        : {
+            item,
+            about,
+            holds: test.f0.value > 0 && test.f2.value > 0,
+            rests: [test.f0, test.f2],
+            says: 'Its rolling part comes out at {rolling}, its air part at {air}. Either below nothing is a car that pushes itself.',
+            slots: { rolling: test.f0, air: test.f2 },
+            remedies: [{ do: 'act', says: again }],
+          },
+      // The times alone say how fast it slowed, mass or no mass.
+      ...Object.entries(isGaps(runs) ? {} : runs.steps).flatMap(([step, run]): readonly Judgement[] =>
+        isGaps(run)
+          ? []
+          : [
+              {
+                item: step,
+                about: [`donor.coast-down.steps.${step}`],
+                holds: run.slowing.value > 0,
+                rests: [run.slowing],
+                says: 'In this step the car slowed by {slowing}.',
+                slots: { slowing: run.slowing },
+                remedies: [{ do: 'act', says: 'A step starts at its higher speed: look at from and to.' }],
+              },
+            ],
+      ),
     ]
   },
   spoil: { sample: 'lapwing', edits: [{ path: 'donor.coast-down.steps.115-to-105.to', now: '10.5 km/h' }], item: 'coefficients' },

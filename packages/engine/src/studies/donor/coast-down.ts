@@ -1,19 +1,12 @@
-import type { CoastDownStep, Donor } from '../../model/donor.ts'
-import { studentFactor } from '../../numerics/index.ts'
+import type { Donor } from '../../model/donor.ts'
 import { airDensityRead } from '../../vehicle/air-density.ts'
-import {
-  coastDownFit,
-  statisticalAccuracy,
-  stepDifference,
-  stepForce,
-  toReferenceConditions,
-  windAndSlope,
-} from '../../vehicle/coast-down.ts'
+import { coastDownFit, stepDifference, stepForce, toReferenceConditions, windAndSlope } from '../../vehicle/coast-down.ts'
 import { wheelsInertia } from '../../vehicle/road-load.ts'
 import { REFERENCE_DENSITY, TWENTY } from '../../vehicle/road-load-reference.ts'
 import { coastingMass, coastingMassByShare } from '../../vehicle/rotating-inertia.ts'
-import { type Fact, type Field, type Figure, type Gap, isGap, standard, type Value } from '../../working/value.ts'
-import { type Ask, from, type Known, type Maker, study } from '../study.ts'
+import { type Fact, type Figure, type Gap, isGap, type Value } from '../../working/value.ts'
+import { type Ask, from, isGaps, type Known, type Maker, study } from '../study.ts'
+import { coastDownRuns, runsOf } from './coast-down-runs.ts'
 import { rolling } from './rolling.ts'
 
 /** Road-load coefficients with the state they hold at. */
@@ -27,11 +20,8 @@ export type CoastDown = {
   readonly density: Value
   /** Statistical accuracy of each step; none where coefficients were typed. */
   readonly accuracy: Readonly<Record<string, Figure>>
-  /** Force of each step; none where coefficients were typed. */
-  readonly forces: Readonly<Record<string, Figure>>
 }
 
-const PAIRS = [1, 2, 3, 4, 5, 6] as const
 const COAST = {
   tool: 'GPS logger, still dry day, level straight road, 110 to 20 km/h in neutral, both directions',
   accuracy: '± 5 % on road load',
@@ -47,12 +37,6 @@ const noRuns: Gap = {
 }
 const tooFew: Gap = { ...noRuns, label: 'coast-down runs through at least three steps of speed' }
 
-/** The pairs of a step of which at least one run is there; the missing other is a gap. Two pairs at least: one says nothing of its scatter. */
-function pairsOf(step: CoastDownStep): readonly { readonly out: Field; readonly back: Field }[] {
-  const all = PAIRS.map(i => ({ out: step[`out${i}`], back: step[`back${i}`] }))
-  return all.filter((p, i) => i < 2 || !isGap(p.out) || !isGap(p.back))
-}
-
 function runReads(donor: Donor, ask: Ask) {
   const { coastDown: c } = donor,
     names = Object.keys(c.steps)
@@ -65,7 +49,9 @@ function runReads(donor: Donor, ask: Ask) {
     pressure: c.pressure,
     // The turning wheels by their own inertia; where no class of wheel is known, by the share of the test procedure.
     wheel: isGap(donor.wheelInertia) ? null : { inertia: donor.wheelInertia, radius: from(ask(rolling), r => r.radius) },
-    steps: Object.values(c.steps).map(s => ({ from: s.from, to: s.to, pairs: pairsOf(s) })),
+    // It always answers, step by step; what a step lacks is asked for beside.
+    runs: from(ask(coastDownRuns), r => r),
+    steps: runsOf(donor),
   }
 }
 
@@ -95,7 +81,7 @@ type Typed = {
 }
 function byCoefficients({ f0, f1, f2, mass, temperature, pressure }: Typed, make: Maker): CoastDown {
   const density = make.work('density', airDensityRead, { pressure, temperature }, { label: 'Air density the coefficients hold at' })
-  return { by: 'coefficients', f0, f1, f2, mass, temperature, density, accuracy: {}, forces: {} }
+  return { by: 'coefficients', f0, f1, f2, mass, temperature, density, accuracy: {} }
 }
 
 function byRuns(known: Known<ReturnType<typeof runReads>>, make: Maker): CoastDown {
@@ -114,12 +100,9 @@ function byRuns(known: Known<ReturnType<typeof runReads>>, make: Maker): CoastDo
     const item = names[i] as string,
       out = step.pairs.map(p => p.out),
       back = step.pairs.map(p => p.back)
-    const p = make.work(
-      'accuracy',
-      statisticalAccuracy,
-      { out, back, student: student(out.length - 1) },
-      { item, label: `Statistical accuracy, ${item}` },
-    )
+    const run = known.runs.steps[item]
+    if (!run || isGaps(run)) throw new RangeError(`coast-down: step ${item} has its times and no accuracy`)
+    const p = run.accuracy
     accuracy[item] = p
     const passes = { mass, from: step.from, to: step.to, out, back }
     forces.push(
@@ -157,15 +140,8 @@ function byRuns(known: Known<ReturnType<typeof runReads>>, make: Maker): CoastDo
     temperature: TWENTY,
     density: REFERENCE_DENSITY,
     accuracy,
-    forces: Object.fromEntries(forces.map((f, i) => [names[i], f])),
   }
 }
-
-const student = (degrees: number): Fact =>
-  standard(`student-95-${degrees}`, `Student factor, 95 %, ${degrees} degrees of freedom`, 't_95', studentFactor(degrees), '1', {
-    work: 'gum',
-    place: 'G.3, two-sided',
-  })
 
 /** The runs scatter about their mean: nothing in the best value, but the half-width of the mean goes into every band. */
 const scatter = (item: string, pairs: number, p: Figure): Fact => ({
