@@ -53,4 +53,14 @@ describe('the headline', () => {
     expect(rowsOf('otter', { 'brief.goals.sprint.within': '4 s' }).find(r => r.figure?.id === 'acceleration.time@sprint')?.outcome).toBe(
       'failing',
     ))
+  it('does not call a range sound that a car too weak for its trip gets by driving slower', () => {
+    const weak = rowsOf('lapwing', {
+      'drive.units.main.motor.continuous-torque': '35 Nm',
+      'drive.units.main.motor.continuous-power': '12 kW',
+      'drive.units.main.power-limit': '15 kW',
+    })
+    for (const label of ['Range, mixed', 'Distance put back'])
+      expect(weak.find(r => r.label.startsWith(label))?.outcome, label).toBe('marginal')
+    expect(rowsOf('lapwing').find(r => r.label === 'Range, mixed')?.outcome).toBe('sound')
+  })
 })

@@ -120,7 +120,7 @@ export function printFindings(findings: readonly Finding[], t: Terminal, system:
       say(`Unanswered: ${f.reason}${f.assumed.length ? `: ${f.assumed.slice(0, 4).join(', ')}. Write what you find with its origin` : ''}.`)
     if (f.outcome === 'failing' && f.reason)
       say(`Failing although it rests on assumed values, because it is ${f.reason}: ${f.assumed.slice(0, 4).join(', ')}.`)
-    if (f.outcome === 'marginal' && f.reason) say(`Marginal and not failing because ${f.reason}.`)
+    if (f.outcome === 'marginal' && f.reason) say(`Marginal and not ${f.doubted ? 'sound' : 'failing'} because ${f.reason}.`)
     if (f.requirement && f.outcome !== 'sound') say(requirementLine(f.requirement), true)
     if (f.outcome === 'accepted' && f.reason) say(`Accepted: ${f.reason}`)
     if (f.lapsed) say('An acceptance has lapsed: what it rested on has changed.')

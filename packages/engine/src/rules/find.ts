@@ -101,7 +101,8 @@ function howToKnow(values: readonly AnyValue[]): readonly Remedy[] {
 }
 
 /** A breach of a limit that was only quoted, or that a milder reading allows, is marginal and says why. */
-function eased(outcome: Outcome, rule: Rule, { requirement, eased }: Judgement): Pick<Finding, 'outcome' | 'reason'> {
+function eased(outcome: Outcome, rule: Rule, { requirement, eased, doubted }: Judgement): Pick<Finding, 'outcome' | 'reason' | 'doubted'> {
+  if (doubted !== undefined && outcome !== 'failing') return { outcome: 'marginal', reason: doubted, doubted: true }
   if (outcome !== 'failing') return { outcome }
   if (requirement && decides(requirement.requirement, rule.harm) === 'warning only')
     return {

@@ -30,6 +30,8 @@ export type Judgement = {
   readonly requirement?: Limit
   /** Why a breach is marginal at most: a milder reading of the text, a date too coarse to tell. */
   readonly eased?: string
+  /** Why a limit that is kept is marginal at best: the figure was found under easier conditions than asked. */
+  readonly doubted?: string
 } & (
   | { readonly found: Value | Gap | Gaps; readonly side: Side; readonly limit: Value | Gap | Gaps }
   | { readonly holds: boolean; readonly rests: readonly AnyValue[]; readonly marginal?: boolean }
@@ -78,6 +80,8 @@ export type Finding = {
   readonly required?: { readonly side: Side; readonly limit: Value }
   readonly half?: number
   readonly reason?: string
+  /** The reason says why it is no better than marginal, not why it is no worse. */
+  readonly doubted?: true
   readonly gaps: readonly Gap[]
   readonly assumed: readonly string[]
   readonly source: Source

@@ -1,6 +1,10 @@
+import type { Model } from '../../model/model.ts'
 import { type ChargeAnswer, chargingGoals } from '../../studies/charging/charging.ts'
-import { isGaps } from '../../studies/study.ts'
+import { type Ask, isGaps } from '../../studies/study.ts'
+import { ranges } from '../../studies/trips/ranges.ts'
+import { isGap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, type Remedy, rule } from '../rule.ts'
+import { flattered } from '../trips/keeps-up.ts'
 
 type Said = { readonly says: string; readonly act: string }
 /** Why a charge never comes to its end. */
@@ -36,6 +40,15 @@ function pace(a: ChargeAnswer): Said {
         act: 'The cells hold it back: warmer cells, a heater, or a maker’s own charging table.',
       }
     : { says: '', act: 'A stronger outlet or charger, or more time.' }
+}
+
+/** Distance is put back by what a trip takes; one the car cannot follow takes too little. */
+function tooSlow(m: Model, ask: Ask, name: string): string | undefined {
+  const goal = m.brief.goals[name],
+    answer = ask(ranges)
+  if (goal?.kind !== 'charging' || isGap(goal.trip) || isGaps(answer)) return undefined
+  const r = answer.trips[goal.trip.value]
+  return r && !isGaps(r) ? flattered(r.missed) : undefined
 }
 
 export const chargesAsWanted = rule({
@@ -76,14 +89,17 @@ export const chargesAsWanted = rule({
         to: a.to,
       }
       const judged = { item, about, found: a.found, limit: a.limit, remedies, slots }
-      if (a.by === 'distance')
+      if (a.by === 'distance') {
+        const slow = tooSlow(m, ask, item)
         return {
           ...judged,
+          ...(slow === undefined ? {} : { doubted: slow }),
           side: 'at least',
           says: why
             ? `${says} {found} come back; the brief asks for {limit}.`
             : `In that time {stored} go into the charge, good for {found}; the brief asks for {limit}.${says}`,
         }
+      }
       const short = a.to.value < 1 && a.charge.charge.value < a.to.value - 1e-6
       return {
         ...judged,

@@ -4,14 +4,9 @@ import type { PackFigures } from '../../studies/pack/pack-figures.ts'
 import { packModel } from '../../studies/pack/pack-model.ts'
 import { type Ask, type Gaps, isGaps } from '../../studies/study.ts'
 import { type TripAnswer, trips } from '../../studies/trips/trips.ts'
-import { isGap, standard, type Value } from '../../working/value.ts'
+import { isGap, type Value } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
-
-const HUNDREDTH = standard('trip.may-miss', 'share of a trip that may be missed', 's_miss', 0.01, '1', {
-  work: 'practice',
-  place: 'one part in a hundred',
-  mark: 'common practice',
-})
+import { HUNDREDTH } from './keeps-up.ts'
 
 /** One judgement for each trip of the file. */
 function eachTrip(m: Model, ask: Ask, judged: (item: string, t: TripAnswer) => Judgement): readonly Judgement[] {

@@ -4,6 +4,7 @@ import { cabinOn, rangeInWeather } from '../../studies/trips/range-in-weather.ts
 import { ranges } from '../../studies/trips/ranges.ts'
 import { isGap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
+import { flattered } from './keeps-up.ts'
 
 export const rangeGoal = rule({
   id: 'range',
@@ -27,6 +28,7 @@ export const rangeGoal = rule({
       const r = isGaps(answer) ? answer : answer.trips[goal.trip.value]
       if (!r || isGaps(r)) return { item, about, says: 'How far {item} goes cannot be said yet.', missing: r ?? { gaps: [] } }
       const cold = isGaps(weather) ? undefined : weather.trips[goal.trip.value]?.cold
+      const slow = flattered(r.missed)
       const told = cold !== undefined && !isGaps(cold),
         trip = m.trips.named[goal.trip.value],
         power = trip && cabinOn('cold', trip),
@@ -37,11 +39,15 @@ export const rangeGoal = rule({
         found: r.range,
         side: 'at least',
         limit: goal.distance,
-        says: told
-          ? 'It goes {found} to the reserve, at {takes} from the battery; the brief asks for {limit}. On a cold day, the cabin at {cabin}, {cold}.'
-          : 'It goes {found} to the reserve, at {takes} from the battery; the brief asks for {limit}.',
-        slots: { takes: r.consumption, ...(told ? { cold: cold.range, cabin: coldCabin } : {}) },
+        ...(slow === undefined ? {} : { doubted: slow }),
+        says: `It goes {found} to the reserve, at {takes} from the battery; the brief asks for {limit}.${
+          told ? ' On a cold day, the cabin at {cabin}, {cold}.' : ''
+        }${slow === undefined ? '' : ' On the way it falls {missed} short of what the speeds asked come to: driven as asked it goes less far.'}`,
+        slots: { takes: r.consumption, missed: r['distance-missed'], ...(told ? { cold: cold.range, cabin: coldCabin } : {}) },
         remedies: [
+          ...(slow === undefined
+            ? []
+            : [{ do: 'act' as const, says: 'More power or more continuous torque, another ratio, or a trip this car is meant for.' }]),
           {
             do: 'act',
             says: 'More energy aboard, less drag or mass, less cabin power, a warmer pack, or a shorter distance in the brief.',

@@ -1,10 +1,13 @@
 import type { RangeGoal } from '../../model/brief.ts'
 import type { Model } from '../../model/model.ts'
-import { distanceBeyond, wallConsumption } from '../../trip/consumption.ts'
+import { distanceBeyond, distanceShare, wallConsumption } from '../../trip/consumption.ts'
 import { type Curve, type Figure, type Gap, isGap, type Value } from '../../working/value.ts'
 import { type Gaps, isGaps, type Known, type Maker, maybe, study } from '../study.ts'
 import { driveUntilEmpty, type RangeFigures } from './drive-until-empty.ts'
 import { journey, journeyReads } from './journey.ts'
+
+/** A range, what it takes at the wall, and how much of the trip the car fell short of. */
+export type RangeAnswer = RangeFigures & { readonly wall: Figure | Gaps; readonly missed: Figure }
 
 /** Goals of kind range by the trip they name. */
 export function rangeGoals(m: Model): ReadonlyMap<string, readonly (readonly [name: string, goal: RangeGoal])[]> {
@@ -36,11 +39,8 @@ export const ranges = study({
     wanted: [...rangeGoals(m)].flatMap(([trip, goals]) => goals.map(([goal, g]) => ({ trip, goal, distance: maybe(g.distance) }))),
     wall: maybe({ power: m.charging.charger.power, efficiency: m.charging.charger.efficiency, standing: m.charging.charger.standingPower }),
   }),
-  answer: (
-    { names, trips, wanted, wall },
-    make,
-  ): { trips: Readonly<Record<string, (RangeFigures & { readonly wall: Figure | Gaps }) | Gaps>> } => {
-    const all: Readonly<Record<string, (RangeFigures & { readonly wall: Figure | Gaps }) | Gaps>> = Object.fromEntries(
+  answer: ({ names, trips, wanted, wall }, make): { trips: Readonly<Record<string, RangeAnswer | Gaps>> } => {
+    const all: Readonly<Record<string, RangeAnswer | Gaps>> = Object.fromEntries(
       trips.map((k, i) => {
         const item = names[i] as string,
           figures = isGaps(k) ? k : ranged(make, k as never, item)
@@ -49,6 +49,12 @@ export const ranges = study({
           item,
           {
             ...figures,
+            missed: make.work(
+              'share-missed',
+              distanceShare,
+              { part: figures['distance-missed'], whole: figures.range },
+              { item, label: `Share of the range missed, ${item}`, symbol: 's_miss' },
+            ),
             wall: isGaps(wall)
               ? wall
               : make.work(
