@@ -124,10 +124,22 @@ export const brief = group(
           duration: quantity('duration', 'for how long', 't', { least: 1, says: 'Left out: for as long as the hill lasts.' }),
           ...conditions,
         }),
-        range: group('range', {
-          trip: reference('trip', 'trips.named'),
-          distance: quantity('distance', 'distance wanted', 's', { least: 100 }),
+        'steady speed': group('steady speed', {
+          speed: quantity('speed', 'speed held on the level', 'v', { least: 1 }),
+          duration: quantity('duration', 'for how long', 't', { least: 1, says: 'Left out: for ever.' }),
+          ...conditions,
         }),
+        range: group(
+          'range',
+          {
+            trip: reference('trip', 'trips.named'),
+            distance: quantity('distance', 'distance wanted', 's', { least: 100 }),
+            ...conditions,
+            'cabin-power': quantity('power', 'power the cabin takes', 'P_cab', { least: 0 }),
+            'pack-temperature': quantity('temperature', 'cell temperature at the start', 'T_cell', { least: 213.15, most: 333.15 }),
+          },
+          { says: 'Load, trailer and weather are those of the trip, but for what the goal says itself.' },
+        ),
         charging: group('charging', {
           place: reference('charging place', 'charging.places'),
           within: quantity('duration', 'within', 't', { least: 60 }),

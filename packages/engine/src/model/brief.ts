@@ -25,7 +25,17 @@ export type ClimbGoal = Here &
     readonly speed: Field
     readonly duration: Field
   }
-export type RangeGoal = Here & { readonly kind: 'range'; readonly trip: Field<string>; readonly distance: Field }
+/** A speed held on the level; a hill is a climb. */
+export type SteadySpeedGoal = Here & Conditions & { readonly kind: 'steady speed'; readonly speed: Field; readonly duration: Field }
+/** What a range goal says of load, trailer and weather itself stands in for what its trip says. */
+export type RangeGoal = Here &
+  Conditions & {
+    readonly kind: 'range'
+    readonly trip: Field<string>
+    readonly distance: Field
+    readonly cabinPower: Field
+    readonly packTemperature: Field
+  }
 export type ChargingGoal = Here & {
   readonly kind: 'charging'
   readonly place: Field<string>
@@ -36,7 +46,7 @@ export type ChargingGoal = Here & {
   readonly trip: Field<string>
   readonly temperature: Field
 }
-export type Goal = TopSpeedGoal | AccelerationGoal | HillStartGoal | ClimbGoal | RangeGoal | ChargingGoal
+export type Goal = TopSpeedGoal | AccelerationGoal | HillStartGoal | ClimbGoal | SteadySpeedGoal | RangeGoal | ChargingGoal
 
 export type LoadCase = Here & { readonly people: Field; readonly luggage: Field; readonly trailer: Field<string> }
 

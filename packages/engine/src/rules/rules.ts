@@ -28,7 +28,7 @@ import { tyreLoad, tyreSpeed } from './donor/tyres.ts'
 import { usualPartsListed } from './donor/usual-parts.ts'
 import { weighingsAgree } from './donor/weighings.ts'
 import { gearedTooShort, gearedTooTall, ratioMeetsAll } from './drive/gearing.ts'
-import { accelerationGoal, climbGoal, peakLasts, topSpeedGoal } from './drive/goals.ts'
+import { accelerationGoal, climbGoal, peakLasts, steadySpeedGoal, topSpeedGoal } from './drive/goals.ts'
 import { hillStart } from './drive/hill-start.ts'
 import { efficiencyPointsAgree } from './drive/motor-losses.ts'
 import { launchGrip, lowRangeOnDry, recoveryGrip } from './drive/on-the-road.ts'
@@ -150,6 +150,7 @@ const DRIVE: readonly Rule[] = [
   accelerationGoal,
   peakLasts,
   hillStart,
+  steadySpeedGoal,
   climbGoal,
   launchGrip,
   lowRangeOnDry,

@@ -33,6 +33,7 @@ import { climb } from './drive/climb.ts'
 import { driveUnits } from './drive/drive-units.ts'
 import { envelopes } from './drive/envelopes.ts'
 import { gears } from './drive/gears.ts'
+import { heldSpeed } from './drive/held-speed.ts'
 import { hillStart } from './drive/hill-start.ts'
 import { inverterBridges } from './drive/inverter-bridge.ts'
 import { motorLosses } from './drive/motor-losses.ts'
@@ -120,6 +121,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   acceleration,
   topSpeed,
   climb,
+  heldSpeed,
   gears,
   ratioWindow,
   tractive,

@@ -11,6 +11,7 @@ export const GOAL_RULES: Readonly<Record<GoalKind, string>> = {
   acceleration: 'acceleration',
   'top speed': 'top-speed',
   climb: 'climb',
+  'steady speed': 'steady-speed',
   'hill start': 'hill-start',
   charging: 'charging',
 }
@@ -21,6 +22,7 @@ const WANTED: Readonly<Record<GoalKind, readonly string[]>> = {
   acceleration: ['from', 'to', 'within'],
   'hill start': ['slope'],
   climb: ['slope', 'speed', 'duration'],
+  'steady speed': ['speed', 'duration'],
   range: ['distance'],
   charging: ['from', 'to', 'distance', 'within', 'temperature'],
 }
@@ -58,8 +60,8 @@ function conditionsOf(m: Model, goal: Goal): Fields {
     common = m.brief.conditions as unknown as Fields
   return Object.fromEntries(
     CONDITIONS.map(key => {
-      if (goal.kind === 'range' || goal.kind === 'charging') return [key, own[key] ?? ofTrip?.[key]]
       const field = own[key]
+      if (goal.kind === 'range' || goal.kind === 'charging') return [key, field && !isGap(field) ? field : ofTrip?.[key]]
       return [key, field && !isGap(field) ? field : common[key]]
     }),
   )

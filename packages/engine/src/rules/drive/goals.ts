@@ -2,6 +2,7 @@ import type { Goal } from '../../model/brief.ts'
 import type { Model } from '../../model/model.ts'
 import { acceleration } from '../../studies/drive/acceleration.ts'
 import { climb } from '../../studies/drive/climb.ts'
+import { heldSpeed } from '../../studies/drive/held-speed.ts'
 import { topSpeed } from '../../studies/drive/top-speed.ts'
 import { isGaps } from '../../studies/study.ts'
 import { type Gap, standard, type Value } from '../../working/value.ts'
@@ -187,4 +188,60 @@ export const climbGoal = rule({
     })
   },
   spoil: { sample: 'lapwing', edits: [], item: 'pass-climb' },
+})
+
+export const steadySpeedGoal = rule({
+  id: 'steady-speed',
+  title: 'Holds the speeds wanted for as long as wanted',
+  stage: 'drive',
+  harm: 'S1',
+  hazards: [],
+  source: GOAL,
+  judgements: (m, ask) => {
+    const names = wanted(m, 'steady speed')
+    if (names.length === 0) return doesNotApply('the brief asks for no speed to be held', ['brief.goals'])
+    const answer = ask(heldSpeed)
+    return names.map((item): Judgement => {
+      const about = [`brief.goals.${item}.speed`, 'drive.units'],
+        a = isGaps(answer) ? answer : answer.goals[item]
+      if (!a || isGaps(a)) return waiting(item, about, a)
+      const why =
+        a.binding === 'pull'
+          ? a.weak
+            ? 'the battery gives no more'
+            : 'pull and road load meet'
+          : a.binding.startsWith('motor')
+            ? 'the motor is at its top speed'
+            : 'the gearbox input is at the speed it is rated for'
+      return {
+        item,
+        about,
+        found: a.speed,
+        side: 'at least',
+        limit: a.goal,
+        says: `${a.duration ? 'For {duration}' : 'For as long as the road goes'} it holds {found} on the level, where ${why}; the brief asks for {limit}.`,
+        slots: a.duration ? { duration: a.duration } : {},
+        remedies: [
+          ...anyToWindow(m, ask),
+          {
+            do: 'act',
+            says:
+              a.binding !== 'pull'
+                ? 'A taller total ratio, or a lower speed in the brief.'
+                : a.weak
+                  ? 'More modules side by side, cells that give more current for longer, or a lower speed in the brief.'
+                  : 'A motor with more continuous power, less drag, a smaller trailer, or a lower speed in the brief.',
+          },
+        ],
+      }
+    })
+  },
+  spoil: {
+    sample: 'otter',
+    edits: ['front', 'rear'].flatMap(unit => [
+      { path: `drive.units.${unit}.motor.continuous-power`, now: '6 kW' },
+      { path: `drive.units.${unit}.motor.continuous-torque`, now: '20 Nm' },
+    ]),
+    item: 'caravan-cruise',
+  },
 })

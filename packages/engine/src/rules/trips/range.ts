@@ -1,7 +1,7 @@
 import type { RangeGoal } from '../../model/brief.ts'
 import { isGaps } from '../../studies/study.ts'
 import { cabinOn, rangeInWeather } from '../../studies/trips/range-in-weather.ts'
-import { ranges } from '../../studies/trips/ranges.ts'
+import { rangedTrip, rangeName, ranges } from '../../studies/trips/ranges.ts'
 import { isGap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
 import { flattered } from './keeps-up.ts'
@@ -25,12 +25,13 @@ export const rangeGoal = rule({
         isGap(goal.trip) ? `brief.goals.${item}.trip` : `trips.named.${goal.trip.value}`,
       ]
       if (isGap(goal.trip)) return { item, about, says: 'How far {item} goes cannot be said yet.', missing: goal.trip }
-      const r = isGaps(answer) ? answer : answer.trips[goal.trip.value]
+      const name = rangeName(item, goal) as string,
+        r = isGaps(answer) ? answer : answer.trips[name]
       if (!r || isGaps(r)) return { item, about, says: 'How far {item} goes cannot be said yet.', missing: r ?? { gaps: [] } }
-      const cold = isGaps(weather) ? undefined : weather.trips[goal.trip.value]?.cold
+      const cold = isGaps(weather) ? undefined : weather.trips[name]?.cold
       const slow = flattered(r.missed)
       const told = cold !== undefined && !isGaps(cold),
-        trip = m.trips.named[goal.trip.value],
+        trip = rangedTrip(m, name),
         power = trip && cabinOn('cold', trip),
         coldCabin = power === undefined || isGap(power) ? undefined : power
       return {

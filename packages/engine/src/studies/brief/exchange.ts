@@ -69,7 +69,9 @@ export const exchange = study({
       cost: maybe(ask(cost)),
       windows: maybe(ask(ratioWindow)),
       speeds: Object.fromEntries(
-        Object.entries(m.brief.goals).flatMap(([name, g]) => (g?.kind === 'top speed' && !isGap(g.speed) ? [[name, g.speed]] : [])),
+        Object.entries(m.brief.goals).flatMap(([name, g]) =>
+          (g?.kind === 'top speed' || g?.kind === 'steady speed') && !isGap(g.speed) ? [[name, g.speed]] : [],
+        ),
       ),
       budget: maybe(m.brief.budget),
     }

@@ -3,8 +3,10 @@ import { fullThrottle, fullThrottleCoarse } from '../../drive/acceleration.ts'
 import type { Model } from '../../model/model.ts'
 import { type Field, type Figure, isGap, type Value } from '../../working/value.ts'
 import { standsAlone } from '../donor/ledger.ts'
-import { climb, type Rating } from '../drive/climb.ts'
+import { climb } from '../drive/climb.ts'
+import { heldSpeed } from '../drive/held-speed.ts'
 import { UNLIMITED_WAY } from '../drive/operating-points.ts'
+import type { Rating } from '../drive/ratings.ts'
 import { type Asked, ratioWindow, type UnitWindow } from '../drive/ratio-window.ts'
 import { topSpeed } from '../drive/top-speed.ts'
 import { type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
@@ -35,8 +37,11 @@ export const strongerDrive = study({
     windows: maybe(ask(ratioWindow)),
     fast: maybe(ask(topSpeed)),
     climbs: maybe(ask(climb)),
+    steady: maybe(ask(heldSpeed)),
     wanted: Object.fromEntries(
-      Object.entries(m.brief.goals).flatMap(([name, g]) => (g?.kind === 'top speed' && !isGap(g.speed) ? [[name, g.speed]] : [])),
+      Object.entries(m.brief.goals).flatMap(([name, g]) =>
+        (g?.kind === 'top speed' || g?.kind === 'steady speed') && !isGap(g.speed) ? [[name, g.speed]] : [],
+      ),
     ),
   }),
   answer: (k, make): { list: readonly Stronger[] } => {
@@ -131,7 +136,7 @@ type Pulls = {
 }
 function byPull(
   make: Maker,
-  k: { readonly fast: unknown; readonly climbs: unknown; readonly wanted: unknown },
+  k: { readonly fast: unknown; readonly climbs: unknown; readonly steady: unknown; readonly wanted: unknown },
   goal: string,
   item: string,
 ): Figure | undefined {
@@ -141,7 +146,7 @@ function byPull(
     return found && !isGaps(found) ? found : undefined
   }
   const climbing = of(k.climbs),
-    found = climbing ?? of(k.fast),
+    found = climbing ?? of(k.fast) ?? of(k.steady),
     speed = climbing?.speed ?? (k.wanted as Readonly<Record<string, Value>>)[goal]
   if (!found || !speed) return undefined
   return make.work(

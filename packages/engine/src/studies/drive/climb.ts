@@ -1,9 +1,8 @@
-import { powerHeld } from '../../drive/battery-pull.ts'
 import { torqueAtSpeed } from '../../drive/envelope.ts'
 import { windingHeat } from '../../drive/motor-loss.ts'
-import { climbForce, leastSpeed, motorSpeed, pullAtSpeed, roadLoadAt, slopeBelowSpeed, torqueInShare } from '../../drive/speeds.ts'
+import { climbForce, leastSpeed, motorSpeed, roadLoadAt, slopeBelowSpeed, torqueInShare } from '../../drive/speeds.ts'
 import { pullTogether } from '../../drive/wheel-force.ts'
-import { powerForTime, torqueForTime, windingSteady } from '../../drive/winding.ts'
+import { windingSteady } from '../../drive/winding.ts'
 import type { ClimbGoal } from '../../model/brief.ts'
 import type { Model } from '../../model/model.ts'
 import { GRAVITY } from '../../vehicle/gravity.ts'
@@ -12,20 +11,11 @@ import { type Fact, type Figure, isGap, type Value } from '../../working/value.t
 import { situation, situationReads } from '../donor/situation.ts'
 import { type Ask, from, type Gaps, isGaps, type Known, type Maker, maybe, study } from '../study.ts'
 import { driveUnits } from './drive-units.ts'
-import { lasting, WARM_START } from './operating-points.ts'
+import { lasting } from './operating-points.ts'
 import { conditionsOf, pulling, pullingReads, ratioAt, roadOf, speedLimits } from './pulling.ts'
+import { heldBackByBattery, type Rating, ratingsFor } from './ratings.ts'
 import type { UnitFigures } from './unit-figures.ts'
 
-export type Rating = {
-  readonly name: string
-  readonly ratio: Value
-  readonly torque: Value
-  readonly power: Value
-  readonly efficiency: Value
-  readonly pull: Figure
-  /** Power of the motor, were the battery to give it. */
-  readonly motor: Value
-}
 export type Climb = {
   readonly goal: Fact
   readonly speed: Fact
@@ -83,7 +73,6 @@ type Read = Known<ReturnType<typeof reads>>
 function climbing(make: Maker, g: Read, item: string): Climb {
   const s = situation(make, g.situation, item),
     p = pulling(make, g.pulling, item),
-    { motors } = p,
     list = g.ready.map(r => g.units.units[r.name] as UnitFigures)
   const level = make.work('level', roadLoadAt, { ...roadOf(s), speed: g.speed }, { item, label: `Road load on the level, ${item}` })
   const need = make.work(
@@ -116,77 +105,8 @@ function climbing(make: Maker, g: Read, item: string): Climb {
     )
     return make.work(key, slopeBelowSpeed, { slope, speed: g.speed, fastest }, { item, label: `Slope ${label}, ${item}` })
   }
-  const rated = (
-    key: string,
-    label: string,
-    torque: (u: UnitFigures, i: number) => Value,
-    power: (u: UnitFigures, i: number, torque: Value) => { readonly motor: Value; readonly held: Value },
-  ): readonly Rating[] =>
-    list.map((u, i) => {
-      const t = torque(u, i),
-        { motor, held } = power(u, i, t),
-        ratio = ratios[i] as Value
-      return {
-        name: u.name,
-        ratio,
-        torque: t,
-        power: held,
-        efficiency: u.efficiency,
-        motor,
-        pull: make.work(
-          `${key}-pull`,
-          pullAtSpeed,
-          { torque: t, power: held, ratio, efficiency: u.efficiency, radius: s.radius, speed: g.speed },
-          { item: `${item} ${u.name}`, label: `Pull of ${u.name} ${label}` },
-        ),
-      }
-    })
-  const timed = (key: string, label: string, duration: Value): readonly Rating[] =>
-    rated(
-      key,
-      label,
-      u =>
-        make.work(
-          `${key}-torque`,
-          torqueForTime,
-          {
-            duration,
-            start: WARM_START,
-            time: u.windingTime,
-            rated: u.continuousTorque,
-            allowed: u.peakTorque,
-          },
-          { item: `${item} ${u.name}`, label: `Torque of ${u.name} ${label}` },
-        ),
-      (u, i, torque) => {
-        const motor = make.work(
-          `${key}-power`,
-          powerForTime,
-          { rated: u.continuousPower, torque, ratedTorque: u.continuousTorque, allowed: u.peakPower },
-          { item: `${item} ${u.name}`, label: `Power of ${u.name} ${label}` },
-        )
-        const battery = p.lasting[i]?.battery,
-          peak = motors.power[i] as Value,
-          pack = battery && (duration.value > 30 || isGaps(battery.half) ? battery.ever : battery.half)
-        const held = pack
-          ? make.work(
-              `${key}-held`,
-              powerHeld,
-              { motor, pack, peak },
-              { item: `${item} ${u.name}`, label: `Power of ${u.name} ${label}, with this battery` },
-            )
-          : motor
-        return { motor, held }
-      },
-    )
-  const steady = g.duration
-    ? timed('asked', 'for the time asked', g.duration as Fact)
-    : rated(
-        'continuous',
-        'continuously',
-        u => u.continuousTorque,
-        (u, i) => ({ motor: u.continuousPower, held: (p.lasting[i] as { power: Value }).power }),
-      )
+  const { timed, continuous } = ratingsFor(make, { pulling: p, units: list, ratios, radius: s.radius, speed: g.speed, item })
+  const steady = g.duration ? timed('asked', 'for the time asked', g.duration as Fact) : continuous()
   const slope = slopeBy(
     'slope',
     g.duration ? 'held for the time asked' : 'held continuously',
@@ -231,18 +151,7 @@ function climbing(make: Maker, g: Read, item: string): Climb {
     slope,
     fastest,
     binding: Object.keys(limits).find(name => limits[name]?.value === fastest.value) as string,
-    weak: steady.some(
-      ({ torque, ratio, motor, efficiency, pull }) =>
-        pull.value <
-        pullAtSpeed({
-          torque: torque.value,
-          power: motor.value,
-          ratio: ratio.value,
-          efficiency: efficiency.value,
-          radius: s.radius.value,
-          speed: g.speed.value,
-        }),
-    ),
+    weak: heldBackByBattery(steady, s.radius, g.speed),
     need,
     radius: s.radius,
     units: steady,

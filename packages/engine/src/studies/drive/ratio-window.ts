@@ -10,13 +10,15 @@ import { rolling } from '../donor/rolling.ts'
 import { situation } from '../donor/situation.ts'
 import { from, type Gaps, isGaps, type Known, type Maker, maybe, study } from '../study.ts'
 import { accelerationGoals, sprintReads } from './acceleration.ts'
-import { type Climb, climb, type Rating } from './climb.ts'
+import { type Climb, climb } from './climb.ts'
 import { type Envelope, envelopes } from './envelopes.ts'
 import { type Gears, gears } from './gears.ts'
+import { type HeldSpeed, heldSpeed } from './held-speed.ts'
 import { type HillStart, hillStart } from './hill-start.ts'
 import { counted } from './operating-points.ts'
 import { partLoads, type RecoveryAt } from './part-loads.ts'
 import { carOf, pulling } from './pulling.ts'
+import type { Rating } from './ratings.ts'
 import { type TopSpeed, topSpeed } from './top-speed.ts'
 import { speedGoals } from './wanted-speed.ts'
 
@@ -68,6 +70,7 @@ export const ratioWindow = study({
     envelopes: maybe(ask(envelopes)),
     fast: maybe(ask(topSpeed)),
     climbs: maybe(ask(climb)),
+    steady: maybe(ask(heldSpeed)),
     starts: maybe(ask(hillStart)),
     gears: maybe(ask(gears)),
     radius: maybe(from(ask(rolling), r => r.radius)),
@@ -90,6 +93,7 @@ export const ratioWindow = study({
           ...answered<TopSpeed>(k.fast).map(([goal, a]) => pullGoal(make, e, top, goal, 'top speed', { ...a, speed: a.goal })),
           ...sprints.flatMap((s, i) => (s ? [sprintGoal(make, s, e, top, k.sprintNames[i] as string)] : [])),
           ...answered<HillStart>(k.starts).map(([goal, a]) => startGoal(make, e, goal, a)),
+          ...answered<HeldSpeed>(k.steady).map(([goal, a]) => pullGoal(make, e, top, goal, 'steady speed', { ...a, speed: a.goal })),
           ...answered<Climb>(k.climbs).map(([goal, a]) => pullGoal(make, e, top, goal, 'climb', a)),
         ]
         const stands = Math.min(

@@ -4,8 +4,8 @@ import type { TopSpeedGoal } from '../../model/brief.ts'
 import { type Fact, type Field, type Figure, isGap, type Value } from '../../working/value.ts'
 import { situation, situationReads } from '../donor/situation.ts'
 import { type Gaps, isGaps, maybe, study } from '../study.ts'
-import type { Rating } from './climb.ts'
 import { conditionsOf, pulling, pullingReads, ratiosOf, roadOf, speedLimits } from './pulling.ts'
+import type { Rating } from './ratings.ts'
 
 export type TopSpeed = {
   readonly goal: Fact

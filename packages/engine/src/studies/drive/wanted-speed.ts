@@ -19,9 +19,11 @@ export const speedGoals = (
       ? [{ goal, speed: g.speed }]
       : g?.kind === 'climb'
         ? [{ goal, speed: g.speed, transfer: g.transfer }]
-        : g?.kind === 'acceleration'
-          ? [{ goal, speed: g.to }]
-          : [],
+        : g?.kind === 'steady speed'
+          ? [{ goal, speed: g.speed }]
+          : g?.kind === 'acceleration'
+            ? [{ goal, speed: g.to }]
+            : [],
   )
 
 export const wantedSpeeds = study({

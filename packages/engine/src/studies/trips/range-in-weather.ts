@@ -3,7 +3,7 @@ import { type Fact, type Field, isGap, standard } from '../../working/value.ts'
 import { type Gaps, isGaps, maybe, study } from '../study.ts'
 import type { RangeFigures } from './drive-until-empty.ts'
 import { journeyReads } from './journey.ts'
-import { ranged, rangeGoals } from './ranges.ts'
+import { ranged, rangedTrip, rangeGoals } from './ranges.ts'
 
 const day = (word: string, temperature: number): Fact => ({
   ...standard(`day.${word}`, `a ${word} day, air and cells alike`, 'T', temperature, 'K', {
@@ -30,12 +30,15 @@ export const rangeInWeather = study({
   stage: 'pack',
   asks: 'How far on a cold, a mild and a hot day?',
   reads: (m, ask) => {
-    const wanted = [...rangeGoals(m).keys()].filter(name => m.trips.named[name] !== undefined)
+    // A goal that names its own temperature is told for that one.
+    const wanted = [...rangeGoals(m)].flatMap(([name, goals]) =>
+      rangedTrip(m, name) && goals.every(([, g]) => isGap(g.temperature)) ? [name] : [],
+    )
     return {
       items: wanted.flatMap(name => WORDS.map(word => ({ name, word }))),
       trips: wanted.flatMap(name =>
         WORDS.map(word => {
-          const trip = m.trips.named[name] as Trip
+          const trip = rangedTrip(m, name) as Trip
           return maybe({
             journey: journeyReads(m, ask, trip, {
               temperature: DAYS[word],

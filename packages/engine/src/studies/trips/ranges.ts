@@ -1,5 +1,6 @@
 import type { RangeGoal } from '../../model/brief.ts'
 import type { Model } from '../../model/model.ts'
+import type { Trip } from '../../model/trips.ts'
 import { distanceBeyond, distanceShare, wallConsumption } from '../../trip/consumption.ts'
 import { type Curve, type Figure, type Gap, isGap, type Value } from '../../working/value.ts'
 import { type Gaps, isGaps, type Known, type Maker, maybe, study } from '../study.ts'
@@ -9,12 +10,33 @@ import { journey, journeyReads } from './journey.ts'
 /** A range, what it takes at the wall, and how much of the trip the car fell short of. */
 export type RangeAnswer = RangeFigures & { readonly wall: Figure | Gaps; readonly missed: Figure }
 
-/** Goals of kind range by the trip they name. */
+const OWN = ['load', 'trailer', 'surface', 'temperature', 'altitude', 'headWind', 'cabinPower', 'packTemperature'] as const
+/** What a range goal says of load, trailer and weather itself. */
+const ownOf = (goal: RangeGoal): Partial<Trip> =>
+  Object.fromEntries([
+    ...OWN.flatMap(key => (isGap(goal[key]) ? [] : [[key, goal[key]] as const])),
+    // A cabin power of its own holds on every day the range is told for.
+    ...(isGap(goal.cabinPower) ? [] : [['cabinPowerCold', goal.cabinPower] as const, ['cabinPowerHot', goal.cabinPower] as const]),
+  ]) as Partial<Trip>
+/** Under what name a range goal is answered: that of its trip, with the goal's own where it changes something about the trip. */
+export const rangeName = (name: string, goal: RangeGoal): string | undefined =>
+  isGap(goal.trip) ? undefined : Object.keys(ownOf(goal)).length ? `${goal.trip.value} ${name}` : goal.trip.value
+
+/** Goals of kind range by the name they are answered under. */
 export function rangeGoals(m: Model): ReadonlyMap<string, readonly (readonly [name: string, goal: RangeGoal])[]> {
   const out = new Map<string, (readonly [string, RangeGoal])[]>()
-  for (const [name, goal] of Object.entries(m.brief.goals))
-    if (goal?.kind === 'range' && !isGap(goal.trip)) out.set(goal.trip.value, [...(out.get(goal.trip.value) ?? []), [name, goal]])
+  for (const [name, goal] of Object.entries(m.brief.goals)) {
+    const answered = goal?.kind === 'range' ? rangeName(name, goal) : undefined
+    if (answered !== undefined) out.set(answered, [...(out.get(answered) ?? []), [name, goal as RangeGoal]])
+  }
   return out
+}
+/** The trip a range is told for: as the file has it, or with what its goal says itself. */
+export function rangedTrip(m: Model, answered: string): Trip | undefined {
+  const [first] = rangeGoals(m).get(answered) ?? []
+  const goal = first?.[1],
+    trip = m.trips.named[goal && !isGap(goal.trip) ? goal.trip.value : answered]
+  return trip && goal ? ({ ...trip, ...ownOf(goal) } as Trip) : trip
 }
 /** Trips whose range is wanted: those of the range goals, and those a charging goal puts distance back for. */
 const rangedTrips = (m: Model): readonly string[] => [
@@ -33,7 +55,7 @@ export const ranges = study({
   reads: (m, ask) => ({
     names: rangedTrips(m),
     trips: rangedTrips(m).map(name => {
-      const t = m.trips.named[name]
+      const t = rangedTrip(m, name)
       return maybe(t ? { journey: journeyReads(m, ask, t), reserve: m.brief.reserve } : noTrip(name))
     }),
     wanted: [...rangeGoals(m)].flatMap(([trip, goals]) => goals.map(([goal, g]) => ({ trip, goal, distance: maybe(g.distance) }))),
