@@ -16,7 +16,8 @@ function by(text: string, fact: Fact, factor: number): string | undefined {
   const half =
     fact.half === undefined
       ? ''
-      : ` ± ${spellQuantity(Number(fact.half.toPrecision(6)), kind === 'temperature' ? 'temperature difference' : kind)}`
+      : // A plain share takes a plain ±: a sign of per cent behind it would hold for both.
+        ` ± ${kind === 'share' && !now.includes('%') ? Number(fact.half.toPrecision(6)) : spellQuantity(Number(fact.half.toPrecision(6)), kind === 'temperature' ? 'temperature difference' : kind)}`
   const spelled = `${now}${half}`
   const edit = applyEdit(text, { path: fact.path, now: readQuantity(spelled, kind).ok ? spelled : now })
   return edit.ok && isUsable(readConversion(edit.text, { lookUps })) ? edit.text : undefined
