@@ -51,4 +51,8 @@ describe('a range goal with weather of its own', () => {
     const towing = range({ 'brief.goals.winter-motorway.trailer': 'caravan', 'brief.goals.winter-motorway.load': 'towing' })
     expect(value(towing, 'range.range@motorway winter-motorway')).toBeLessThan(value(range(), 'range.range@motorway winter-motorway'))
   })
+  it('does not make the pack age as if it were winter all year', () => {
+    const cycles = (edits: Readonly<Record<string, string | null>> = {}) => value(figuresOf('otter', 'life', edits), 'life.cycles')
+    expect(cycles()).toBe(cycles({ 'brief.goals.winter': null, 'brief.goals.winter-motorway': null }))
+  })
 })

@@ -20,10 +20,11 @@ import {
 import { healthOf } from '../../battery/module-lot.ts'
 import { powerForTime } from '../../battery/pack-power.ts'
 import { RATES } from '../../battery/pack-sums.ts'
+import type { Model } from '../../model/model.ts'
 import { greatestConsumption } from '../../trip/consumption.ts'
 import { type Fact, type Figure, type Gap, isGap, standard, type Value } from '../../working/value.ts'
 import { from, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
-import { ranges } from '../trips/ranges.ts'
+import { rangedTrip, ranges } from '../trips/ranges.ts'
 import type { PackFigures } from './pack-figures.ts'
 import { packModel } from './pack-model.ts'
 import { coldestCells, DURATIONS, HALF, MILD } from './pack-points.ts'
@@ -50,13 +51,17 @@ const NO_LAW: Gap = {
   label: 'a published law of ageing for this chemistry, for none is taken in; until then measure the capacity of a module once a year',
   until: 'any time',
 }
-/** Consumption on every trip whose range is wanted. */
-function consumptions(answer: unknown): readonly (Figure | Gaps)[] {
-  const each = isGaps(answer)
-    ? [answer]
-    : Object.values((answer as { trips: Readonly<Record<string, { consumption: Figure } | Gaps>> }).trips).map(t =>
-        isGaps(t) ? t : t.consumption,
-      )
+/** Consumption on the trips whose range is wanted, of several the ones in weather nearest the mean of the year: nobody drives in the coldest of it all year. */
+function consumptions(m: Model, answer: unknown): readonly (Figure | Gaps)[] {
+  if (isGaps(answer)) return [answer]
+  const mean = m.pack.life.temperature,
+    all = Object.entries((answer as { trips: Readonly<Record<string, { consumption: Figure } | Gaps>> }).trips)
+  const off = (name: string): number => {
+    const air = rangedTrip(m, name)?.temperature
+    return air === undefined || isGap(air) || isGap(mean) ? 0 : Math.abs(air.value - mean.value)
+  }
+  const least = Math.min(...all.map(([name]) => off(name)))
+  const each = all.flatMap(([name, t]) => (off(name) > least ? [] : [isGaps(t) ? t : t.consumption]))
   return each.length ? each : [{ gaps: [{ gap: true, path: 'brief.goals', label: 'a range goal with its trip', until: 'any time' }] }]
 }
 
@@ -74,7 +79,7 @@ export const packLife = study({
       chemistry: isGap(c.chemistry) || c.chemistry.value === 'NMC' || c.chemistry.value === 'LFP' ? c.chemistry : NO_LAW,
       pack: ask(packModel),
       energy: from(ask(usableEnergy), e => e.warm),
-      uses: consumptions(ask(ranges)),
+      uses: consumptions(m, ask(ranges)),
       openCircuit: c.openCircuit,
       parallel: c.cellsInParallel,
       cell: c.cellCapacity,
