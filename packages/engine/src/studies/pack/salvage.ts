@@ -194,8 +194,14 @@ export const salvage = study({
           : none
     if (!isGaps(k.resistance) && several)
       make.work('resistance-spread', resistanceSpread, { each: k.resistance.each }, { label: 'Spread of resistance of the lot' })
-    if (!isGaps(k.insulation) && several)
-      make.work('insulation-together', packInsulation, { modules: k.insulation.each }, { label: 'Insulation of all modules together' })
+    const insulations = has('insulation').map(r => r.value)
+    if (insulations.length > 1)
+      make.work(
+        'insulation-together',
+        packInsulation,
+        { modules: insulations },
+        { label: `Insulation of all modules together${isGaps(k.insulation) ? ', of those recorded so far' : ''}` },
+      )
     const series = k.series,
       fell = has('fall'),
       greatest = () => (v: number) => v
