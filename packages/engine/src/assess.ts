@@ -2,7 +2,7 @@ import { headlineOf } from './headline.ts'
 import type { Model } from './model/model.ts'
 import { goals } from './rules/brief/goals.ts'
 import { requirements } from './rules/brief/requirements.ts'
-import { findings } from './rules/find.ts'
+import { keptFindings } from './rules/kept-findings.ts'
 import type { Finding } from './rules/rule.ts'
 import { RULES } from './rules/rules.ts'
 import { Answers } from './studies/answers.ts'
@@ -50,13 +50,17 @@ export function* assess(answers: Answers, { bands = true }: AssessOptions = {}):
   const figures = new Map<string, Figure>(),
     traces = new Map<string, Trace>(),
     tables = new Map<string, Table>(),
-    gaps = new Map<string, OpenGap>()
+    gaps = new Map<string, Gap & { readonly unlocks: Set<string> }>()
+  const opened = (g: Gap, unlocks: string): void => {
+    const before = gaps.get(g.path)?.unlocks
+    gaps.set(g.path, { ...g, unlocks: (before ?? new Set<string>()).add(unlocks) })
+  }
   for (const study of STUDIES) {
     const kept = answers.of(study)
     for (const f of kept?.figures ?? []) figures.set(f.id, f)
     for (const t of kept?.traces ?? []) traces.set(t.id, t)
     for (const t of kept?.tables ?? []) tables.set(t.id, t)
-    for (const g of kept?.missing ?? []) gaps.set(g.path, { ...g, unlocks: [...(gaps.get(g.path)?.unlocks ?? []), study.asks] })
+    for (const g of kept?.missing ?? []) opened(g, study.asks)
   }
   for (const t of requirements(answers.current())) tables.set(t.id, t)
   const memo: SpreadMemo | undefined = bands ? new Map() : undefined
@@ -66,13 +70,20 @@ export function* assess(answers: Answers, { bands = true }: AssessOptions = {}):
       if (typeof f.value === 'number') halves.set(f.id, halfWidth(f, memo))
       if (f.because.result) yield { did: f.id, of: 'bands' }
     }
-  const found = RULES.flatMap(rule => findings(rule, answers, memo))
+  const found = RULES.flatMap(rule => keptFindings(rule, answers, memo))
   for (const t of goals(answers.current(), found)) tables.set(t.id, t)
-  for (const f of found)
-    for (const g of f.gaps) gaps.set(g.path, { ...g, unlocks: [...new Set([...(gaps.get(g.path)?.unlocks ?? []), f.title])] })
+  for (const f of found) for (const g of f.gaps) opened(g, f.title)
   yield { did: 'rules', of: 'rules' }
   const sorted = [...found].sort((a, b) => ORDER[a.outcome] - ORDER[b.outcome] || HARM[a.harm] - HARM[b.harm])
-  return { figures, halves, traces, tables, findings: sorted, gaps: [...gaps.values()], headline: headlineOf({ figures }).map(f => f.id) }
+  return {
+    figures,
+    halves,
+    traces,
+    tables,
+    findings: sorted,
+    gaps: [...gaps.values()].map(g => ({ ...g, unlocks: [...g.unlocks] })),
+    headline: headlineOf({ figures }).map(f => f.id),
+  }
 }
 
 /** Runs the generator to its end. */

@@ -4,7 +4,7 @@ import { nearest, sharingWords } from '../nearest.ts'
 import type { Group as TextGroup, TextNode } from '../text/tree.ts'
 import { isDate } from './dates.ts'
 import type { FileField, Group, Leaf, MapOf, Near, Node, PartField, Variants } from './field.ts'
-import { ALONE, quantityOf, understood } from './kept-readings.ts'
+import { ALONE, quantityOf, sameAgain, understood } from './kept-readings.ts'
 import type { PartRecord, Reading } from './look-ups.ts'
 import { lostAmong, type Reference } from './references.ts'
 import { camel } from './resolved.ts'
@@ -21,13 +21,21 @@ type At = {
   readonly filled?: { readonly by: string; readonly from: string }
 }
 
+type Filling = ReadonlyMap<string, { readonly by: string; readonly from: string }>
+const NOTHING: Filling = new Map()
+/** Groups of the schema are few and met at every reading. */
+const fillings = new WeakMap<Group, Filling>()
 /** The keys of a group that parts named under another key than `part` fill. */
-const filledIn = (schema: Group): ReadonlyMap<string, { readonly by: string; readonly from: string }> =>
-  new Map(
-    Object.entries(schema.fields).flatMap(([by, f]) =>
-      f.is === 'part' && f.fills ? Object.entries(f.fills).map(([key, from]) => [key, { by, from }] as const) : [],
-    ),
+function filledIn(schema: Group): Filling {
+  const before = fillings.get(schema)
+  if (before) return before
+  const all = Object.entries(schema.fields).flatMap(([by, f]) =>
+    f.is === 'part' && f.fills ? Object.entries(f.fills).map(([key, from]) => [key, { by, from }] as const) : [],
   )
+  const now = all.length ? new Map(all) : NOTHING
+  fillings.set(schema, now)
+  return now
+}
 
 /** Walks schema and text together: every leaf becomes a fact or a gap, every fault an issue, none of them stops the rest. */
 export class Resolver {
@@ -332,7 +340,7 @@ export class Resolver {
     more: { text?: string; half?: number; origin?: Origin },
   ): Fact<never> {
     const unit = schema.is === 'quantity' ? KINDS[schema.kind].unit : schema.is === 'file' ? schema.unit : ''
-    const fact = {
+    const made = {
       path: at.path,
       label: labelOf(schema, at),
       symbol: schema.is === 'quantity' ? schema.symbol : '',
@@ -342,6 +350,7 @@ export class Resolver {
       ...(schema.measure && more.origin?.how === 'assumed' ? { measure: schema.measure } : {}),
       ...more,
     } as unknown as Fact<never>
+    const fact = at.node ? made : sameAgain(schema, made)
     this.keep(fact)
     return fact
   }
@@ -354,14 +363,14 @@ export class Resolver {
     const key = at.path.slice(0, at.path.lastIndexOf('.')),
       part = at.from?.kind === 'group' ? at.from.entries.get(at.filled?.by ?? 'part') : undefined
     const unknownPart = part?.node.kind === 'value' && key !== '' && !this.reading.lookUps.parts?.(part.node.source)
-    return {
+    return sameAgain(schema, {
       gap: true,
       path: at.path,
       label: labelOf(schema, at),
       until: schema.until ?? 'any time',
       ...(schema.measure ? { measure: schema.measure } : {}),
       why: unknownPart ? 'not in the catalogue' : 'missing',
-    }
+    })
   }
 
   private near(at: At): Near {

@@ -11,7 +11,7 @@ import { type Finding, findingId, type Judgement, type Remedy, type Rule } from 
 import { decides, type Limit } from './sets/sets.ts'
 
 /** Judges one rule over the car. `memo` given: with bands; without it, best values only. */
-export function findings(rule: Rule, answers: Answers, memo?: SpreadMemo): readonly Finding[] {
+export function findings(rule: Rule, answers: Pick<Answers, 'current' | 'ask'>, memo?: SpreadMemo): readonly Finding[] {
   const model = answers.current()
   return rule.judgements(model, answers.ask, chosenLimits(model)).map(j => accepted(finding(rule, j, model, memo), model))
 }

@@ -3,7 +3,7 @@ import type { Kind } from '../working/kinds.ts'
 import { type Fact, type Gap, isGap } from '../working/value.ts'
 import type { Judgement } from './rule.ts'
 import { keyMeaning } from './sets/keys.ts'
-import type { SetId } from './sets/requirement.ts'
+import type { Requirement, SetId } from './sets/requirement.ts'
 import { type Limit, type Limits, limitsFor } from './sets/sets.ts'
 import { WORKS } from './sets/works.ts'
 
@@ -21,7 +21,7 @@ export function rowSource({ requirement: { work, clause, date } }: Limit): strin
 }
 
 /** Facts of rows already made: the same row gives the same object, so that what rests on it need not be looked at again. */
-const made = new WeakMap<Limit, Fact[]>()
+const made = new WeakMap<Requirement, Fact[]>()
 
 /** A figure of a row as a value to compare with: SI, named by set and key, so that a working and an acceptance can point to it. */
 export function limitFact(
@@ -31,7 +31,7 @@ export function limitFact(
 ): Fact {
   const { key, variant } = limit.requirement
   const path = `rule-set.${limit.from}.${key}${variant === undefined ? '' : `@${variant}`}${end === undefined ? '' : `#${end}`}`
-  const before = made.get(limit)?.find(f => f.path === path && f.value === value && f.unit === unit && f.shows === shows)
+  const before = made.get(limit.requirement)?.find(f => f.path === path && f.value === value && f.unit === unit && f.shows === shows)
   if (before) return before
   const fact: Fact = {
     path,
@@ -42,6 +42,6 @@ export function limitFact(
     value,
     origin: { how: 'standard', note: rowSource(limit) },
   }
-  made.set(limit, [...(made.get(limit) ?? []), fact])
+  made.set(limit.requirement, [...(made.get(limit.requirement) ?? []), fact])
   return fact
 }

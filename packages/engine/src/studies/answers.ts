@@ -3,7 +3,7 @@ import type { Gap } from '../working/value.ts'
 import { reuse } from './reuse.ts'
 import { type Answered, type Ask, type Gaps, gapsIn, type Kept, known, Making, once, type Study } from './study.ts'
 
-type Record_ = Kept & { readonly reads: unknown; readonly gaps?: readonly Gap[] }
+type Record_ = Kept & { readonly reads: unknown; readonly gaps?: readonly Gap[]; readonly open?: Gaps }
 
 /**
  * Answers studies on demand and keeps the answers: a study runs again only when something it read is no longer the same.
@@ -39,10 +39,10 @@ export class Answers {
     const read = study.reads(this.model, this.ask)
     this.open.pop()
     const before = this.kept.get(study.id),
-      reads = reuse(before?.reads, read)
+      reads = reuse(before?.reads, read, this.answers)
     const record = before && Object.is(before.reads, reads) ? before : this.run(study, reads, before)
     this.kept.set(study.id, record)
-    const answer = record.gaps ? { gaps: record.gaps } : record.answer
+    const answer = record.open ?? record.answer
     this.turn.set(study.id, answer)
     return answer as Answered<A> | Gaps
   }
@@ -58,7 +58,7 @@ export class Answers {
     const soft: Gap[] = [],
       gaps = once(gapsIn(reads, this.answers, soft)),
       missing = once([...gaps, ...soft])
-    if (gaps.length) return { reads, answer: undefined, figures: [], traces: [], tables: [], gaps, missing }
+    if (gaps.length) return { reads, answer: undefined, figures: [], traces: [], tables: [], gaps, open: { gaps }, missing }
     const make = new Making(study.id),
       fresh = study.answer(known(reads, this.answers) as never, make)
     const all = reuse(before && !before.gaps ? { answer: before.answer, figures: before.figures } : undefined, {

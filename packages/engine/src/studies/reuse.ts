@@ -1,13 +1,14 @@
 /**
  * Gives `next`, built from pieces of `before` wherever the two are alike, so that what did not change is the same object and nothing that only read it
- * runs again. Works on plain values, arrays, facts and figures (a graph: shared nodes are met once).
+ * runs again. Works on plain values, arrays, facts and figures (a graph: shared nodes are met once). What is in `whole` stays as it is: it was built that way already.
  */
-export function reuse<T>(before: unknown, next: T, met: Map<object, unknown> = new Map()): T {
+export function reuse<T>(before: unknown, next: T, whole?: WeakSet<object>, met: Map<object, unknown> = new Map()): T {
   if (Object.is(before, next)) return next
   if (typeof next !== 'object' || next === null || typeof before !== 'object' || before === null) return next
   if (ArrayBuffer.isView(next)) return alike(before, next) ? (before as T) : next
   if (Array.isArray(next) !== Array.isArray(before) || typeof next === 'function') return next
   if (next instanceof Map || next instanceof Set) return next
+  if (whole?.has(next)) return next
   const done = met.get(next)
   if (done !== undefined) return done as T
   const a = before as Record<string, unknown>,
@@ -18,7 +19,7 @@ export function reuse<T>(before: unknown, next: T, met: Map<object, unknown> = n
   for (let i = 0; i < keys.length; i++) {
     const key = keys[i] as string,
       run = key === 'again' && typeof b[key] === 'function',
-      value = run ? b[key] : reuse(a[key], b[key], met)
+      value = run ? b[key] : reuse(a[key], b[key], whole, met)
     if (!out) {
       if (run || value === a[key]) continue
       out = blank(next)

@@ -5,6 +5,7 @@ import { type AnyValue, type Fact, type Gap, isGap, type Value } from '../../wor
 import { limitFact, rowSource, withoutSet } from '../limits.ts'
 import { doesNotApply, type Judgement, type Remedy, type Rule } from '../rule.ts'
 import type { Caveat, Comparison, MarginalReason } from '../sets/feasibility.ts'
+import type { Requirement } from '../sets/requirement.ts'
 import type { Limit, Limits } from '../sets/sets.ts'
 
 /** Hands a rule the rows of the chosen set; while none is chosen, the rule is unanswered and asks for it. */
@@ -26,17 +27,25 @@ export const inWords = (limit: Limit, about: readonly string[], item?: string): 
   ...(item === undefined ? {} : { item }),
 })
 
+/** Words of rows already told: the same row gives the same object. */
+const told = new WeakMap<Requirement, Fact<string>>()
+
 /** What a row says, as a word a sentence can hold. */
 export function wordsOf(limit: Limit): Fact<string> {
-  const { key, variant, value } = limit.requirement
-  return {
-    path: `rule-set.${limit.from}.${key}${variant === undefined ? '' : `@${variant}`}`,
+  const { key, variant, value } = limit.requirement,
+    path = `rule-set.${limit.from}.${key}${variant === undefined ? '' : `@${variant}`}`,
+    before = told.get(limit.requirement)
+  if (before?.path === path) return before
+  const words: Fact<string> = {
+    path,
     label: 'what the rule set says',
     symbol: '',
     unit: '',
     value: value === true ? 'yes' : Array.isArray(value) ? value.join(', ') : String(value),
     origin: { how: 'standard', note: rowSource(limit) },
   }
+  told.set(limit.requirement, words)
+  return words
 }
 
 export const waiting = (about: readonly string[], missing: Gap | Gaps, item?: string): Judgement => ({
