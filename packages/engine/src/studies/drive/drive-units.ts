@@ -3,7 +3,7 @@ import { lossByEfficiency, lossesOfMap } from '../../drive/loss-map.ts'
 import { classDrag, classLosses, lossAt, lossFactor, motorLoss, ratedHeat, windingHeat } from '../../drive/motor-loss.ts'
 import { ratedSpeed, windingConductance, windingHeatCapacity, windingTime } from '../../drive/winding.ts'
 import type { DriveUnit, Motor } from '../../model/drive.ts'
-import { type AnyValue, type Curve, type Figure, type Grid, isGap, type Value } from '../../working/value.ts'
+import { type AnyValue, type Curve, type Field, type Figure, type Grid, isGap, type Value } from '../../working/value.ts'
 import { type Ask, either, from, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 import { type Envelope, envelopes } from './envelopes.ts'
 import { type GearDrag, gearFigures } from './gear-losses.ts'
@@ -126,11 +126,12 @@ export const driveUnits = study({
   }),
 })
 
-/** Of the whole inverter where somebody stated it; else by its power module; else of its class. */
-const inverterEfficiency = (u: DriveUnit, name: string, ask: Ask) =>
-  u.inverter.bridge.given && (isGap(u.inverter.efficiency) || u.inverter.efficiency.origin?.how === 'assumed')
-    ? from(ask(inverterBridges), b => b.units[name] as Figure | Gaps)
-    : u.inverter.efficiency
+/** Of the whole inverter where somebody stated it; else by its power module, once its sheet is complete; else of its class. */
+function inverterEfficiency({ inverter: { efficiency, bridge } }: DriveUnit, name: string, ask: Ask): Field | Figure | Gaps {
+  if (!bridge.given || !(isGap(efficiency) || efficiency.origin?.how === 'assumed')) return efficiency
+  const byModule = from(ask(inverterBridges), b => b.units[name] as Figure | Gaps)
+  return isGaps(byModule) && !isGap(efficiency) ? efficiency : byModule
+}
 
 /** A map where there is one, else the law of its points; else what fits the loss model to the motor. */
 const losses = (motor: Motor, inverter: ReturnType<typeof inverterEfficiency>, law: MotorLaw | undefined) =>
