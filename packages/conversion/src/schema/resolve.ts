@@ -3,9 +3,11 @@ import type { Issue } from '../issue.ts'
 import { nearest, sharingWords } from '../nearest.ts'
 import type { Group as TextGroup, TextNode } from '../text/tree.ts'
 import { isDate } from './dates.ts'
-import type { FileField, Group, Leaf, MapOf, Near, Node, PartField, Variants } from './field.ts'
+import type { FileField, Group, Leaf, MapOf, Node, PartField, Variants } from './field.ts'
+import { filledIn } from './fillings.ts'
 import { ALONE, quantityOf, sameAgain, understood } from './kept-readings.ts'
 import type { PartRecord, Reading } from './look-ups.ts'
+import { nearOf } from './near.ts'
 import { lostAmong, type Reference } from './references.ts'
 import { camel } from './resolved.ts'
 import { tyreFields } from './tyre-fields.ts'
@@ -19,22 +21,6 @@ type At = {
   readonly entry?: string
   /** Where the part that fills this is named, and by which of its keys, where not `part` and the key of the file. */
   readonly filled?: { readonly by: string; readonly from: string }
-}
-
-type Filling = ReadonlyMap<string, { readonly by: string; readonly from: string }>
-const NOTHING: Filling = new Map()
-/** Groups of the schema are few and met at every reading. */
-const fillings = new WeakMap<Group, Filling>()
-/** The keys of a group that parts named under another key than `part` fill. */
-function filledIn(schema: Group): Filling {
-  const before = fillings.get(schema)
-  if (before) return before
-  const all = Object.entries(schema.fields).flatMap(([by, f]) =>
-    f.is === 'part' && f.fills ? Object.entries(f.fills).map(([key, from]) => [key, { by, from }] as const) : [],
-  )
-  const now = all.length ? new Map(all) : NOTHING
-  fillings.set(schema, now)
-  return now
 }
 
 /** Walks schema and text together: every leaf becomes a fact or a gap, every fault an issue, none of them stops the rest. */
@@ -174,7 +160,7 @@ export class Resolver {
     const named = schema.is === 'file' ? this.namedBeside(schema, at) : undefined
     if (named !== undefined) return named
     if (schema.is === 'quantity' && schema.assume && !this.reading.strict) {
-      const assumed = schema.assume(this.near(at))
+      const assumed = schema.assume(nearOf(at.path, this.root, this.byPath))
       if (assumed)
         return this.fact(schema, at, assumed.value, {
           half: assumed.half,
@@ -182,7 +168,7 @@ export class Resolver {
         })
     }
     if (schema.is === 'file' && schema.assume && !this.reading.strict) {
-      const assumed = schema.assume(this.near(at))
+      const assumed = schema.assume(nearOf(at.path, this.root, this.byPath))
       if (assumed) return this.fact(schema, at, assumed.value, { origin: { how: 'assumed', note: assumed.note, source: assumed.source } })
     }
     return schema.is === 'tyre' ? tyreFields(this.gap(schema, at)) : this.gap(schema, at)
@@ -371,24 +357,6 @@ export class Resolver {
       ...(schema.measure ? { measure: schema.measure } : {}),
       why: unknownPart ? 'not in the catalogue' : 'missing',
     })
-  }
-
-  private near(at: At): Near {
-    const find = (path: string): string | undefined => {
-      const full = path.startsWith('./') ? at.path.replace(/[^.]+$/, path.slice(2)) : path
-      let n: TextNode | undefined = this.root
-      for (const key of full.split('.')) n = n?.kind === 'group' ? n.entries.get(key)?.node : undefined
-      if (n?.kind === 'value' && n.source !== '') return n.source
-      // A word that came with a part counts as well.
-      const fact = this.byPath.get(full) as Fact<string> | undefined
-      return typeof fact?.value === 'string' ? fact.value : undefined
-    }
-    const value = (path: string): number | undefined => {
-      const full = path.startsWith('./') ? at.path.replace(/[^.]+$/, path.slice(2)) : path
-      const fact = this.byPath.get(full) as Fact | undefined
-      return typeof fact?.value === 'number' ? fact.value : undefined
-    }
-    return { word: find, value, at: at.path }
   }
 
   private checkReferences(): void {
