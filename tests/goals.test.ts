@@ -33,10 +33,10 @@ describe('a range goal with weather of its own', () => {
   const range = (edits: Readonly<Record<string, string>> = {}) => figuresOf('otter', 'range', edits)
   it('goes less far in the cold than its trip does, which stays as it is', () => {
     const both = range()
-    expect(value(both, 'range.range@motorway winter-motorway')).toBeLessThan(0.8 * value(both, 'range.range@motorway'))
+    expect(value(both, 'range.range@winter-motorway on motorway')).toBeLessThan(0.8 * value(both, 'range.range@motorway'))
     const without = range({ 'brief.goals.winter-motorway.cabin-power': '0.5 kW' })
     expect(value(without, 'range.range@motorway')).toBe(value(both, 'range.range@motorway'))
-    expect(value(without, 'range.range@motorway winter-motorway')).toBeGreaterThan(value(both, 'range.range@motorway winter-motorway'))
+    expect(value(without, 'range.range@winter-motorway on motorway')).toBeGreaterThan(value(both, 'range.range@winter-motorway on motorway'))
   })
   it('is the trip itself where it says nothing else', () => {
     const same = range({
@@ -45,11 +45,11 @@ describe('a range goal with weather of its own', () => {
       'brief.goals.winter-motorway.cabin-power': '500 W',
       'brief.goals.winter-motorway.pack-temperature': '20 °C',
     })
-    expect(value(same, 'range.range@motorway winter-motorway')).toBe(value(same, 'range.range@motorway'))
+    expect(value(same, 'range.range@winter-motorway on motorway')).toBe(value(same, 'range.range@motorway'))
   })
   it('takes a trailer', () => {
     const towing = range({ 'brief.goals.winter-motorway.trailer': 'caravan', 'brief.goals.winter-motorway.load': 'towing' })
-    expect(value(towing, 'range.range@motorway winter-motorway')).toBeLessThan(value(range(), 'range.range@motorway winter-motorway'))
+    expect(value(towing, 'range.range@winter-motorway on motorway')).toBeLessThan(value(range(), 'range.range@winter-motorway on motorway'))
   })
   it('does not make the pack age as if it were winter all year', () => {
     const cycles = (edits: Readonly<Record<string, string | null>> = {}) => value(figuresOf('otter', 'life', edits), 'life.cycles')

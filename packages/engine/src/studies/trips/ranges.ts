@@ -20,7 +20,7 @@ const ownOf = (goal: RangeGoal): Partial<Trip> =>
   ]) as Partial<Trip>
 /** Under what name a range goal is answered: that of its trip, with the goal's own where it changes something about the trip. */
 export const rangeName = (name: string, goal: RangeGoal): string | undefined =>
-  isGap(goal.trip) ? undefined : Object.keys(ownOf(goal)).length ? `${goal.trip.value} ${name}` : goal.trip.value
+  isGap(goal.trip) ? undefined : Object.keys(ownOf(goal)).length ? `${name} on ${goal.trip.value}` : goal.trip.value
 
 /** Goals of kind range by the name they are answered under. */
 export function rangeGoals(m: Model): ReadonlyMap<string, readonly (readonly [name: string, goal: RangeGoal])[]> {
