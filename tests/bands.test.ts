@@ -34,7 +34,6 @@ const WIDER: readonly { readonly id: string; readonly because: string }[] = [
     id: 'badger hill-start.slope@stock-start',
     because: 'the tyres may take over from the motor: a fall to one side only, which the ± counts on both',
   },
-  { id: 'otter charge.time@stop', because: 'health also works through a curve, where it takes back part of what it does through capacity' },
 ]
 
 describe.each(CARS)('the bands of %s', car => {

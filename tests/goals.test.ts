@@ -36,7 +36,9 @@ describe('a range goal with weather of its own', () => {
     expect(value(both, 'range.range@winter-motorway on motorway')).toBeLessThan(0.8 * value(both, 'range.range@motorway'))
     const without = range({ 'brief.goals.winter-motorway.cabin-power': '0.5 kW' })
     expect(value(without, 'range.range@motorway')).toBe(value(both, 'range.range@motorway'))
-    expect(value(without, 'range.range@winter-motorway on motorway')).toBeGreaterThan(value(both, 'range.range@winter-motorway on motorway'))
+    expect(value(without, 'range.range@winter-motorway on motorway')).toBeGreaterThan(
+      value(both, 'range.range@winter-motorway on motorway'),
+    )
   })
   it('is the trip itself where it says nothing else', () => {
     const same = range({

@@ -18,12 +18,12 @@ export function reuse<T>(before: unknown, next: T, whole?: WeakSet<object>, met:
   let out = Object.keys(a).length === keys.length ? undefined : blank(next)
   for (let i = 0; i < keys.length; i++) {
     const key = keys[i] as string,
-      run = key === 'again' && typeof b[key] === 'function',
+      run = isRun(key) && typeof b[key] === 'function',
       value = run ? b[key] : reuse(a[key], b[key], whole, met)
     if (!out) {
       if (run || value === a[key]) continue
       out = blank(next)
-      for (const k of keys.slice(0, i)) out[k] = k === 'again' ? b[k] : a[k]
+      for (const k of keys.slice(0, i)) out[k] = isRun(k) ? b[k] : a[k]
     }
     out[key] = value
   }
@@ -32,6 +32,8 @@ export function reuse<T>(before: unknown, next: T, whole?: WeakSet<object>, met:
   return result
 }
 
+/** How a figure is worked out again: made anew each time, and no news. */
+const isRun = (key: string): boolean => key === 'again' || key === 'rebuild'
 const blank = (like: object): Record<string, unknown> => (Array.isArray(like) ? [] : {}) as Record<string, unknown>
 
 function alike(a: unknown, b: ArrayBufferView): boolean {

@@ -91,7 +91,7 @@ export interface Maker {
     inputs: Inputs,
     value: V,
     unit: string,
-    more?: { item?: string; label?: string },
+    more?: { item?: string; label?: string; rebuild?: (x: Record<string, unknown>) => V },
   ): Figure<V>
   trace(key: string, trace: Omit<Trace, 'id'>, item?: string): Trace
   table(key: string, table: Omit<Table, 'id'>, item?: string): Table
@@ -162,7 +162,9 @@ export class Making implements Maker {
     return { figures: figures as never, run: done.run }
   }
   derive: Maker['derive'] = (key, f, inputs, value, unit, more = {}) =>
-    this.keep(derive(f, inputs, { id: this.id(key, more.item), ...named(more) }, value, unit) as unknown as Figure<never>) as never
+    this.keep(
+      derive(f, inputs, { id: this.id(key, more.item), ...named(more) }, value, unit, more.rebuild) as unknown as Figure<never>,
+    ) as never
   trace: Maker['trace'] = (key, trace, item) => {
     const t = { id: this.id(key, item), ...trace }
     this.traces.push(t)

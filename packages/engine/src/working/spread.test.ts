@@ -1,12 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { runs } from '../../../../tests/counts.ts'
+import { at, curve } from '../numerics/curve.ts'
 import { formula } from './formula.ts'
 import { judge } from './judge.ts'
 import { assumptions, leaves } from './leaves.ts'
 import { halfWidth, halfWidthOfDifference, spread, widest } from './spread.ts'
-import type { Fact, Figure } from './value.ts'
-import { work, workAll } from './work.ts'
+import type { Curve, Fact, Figure } from './value.ts'
+import { derive, work, workAll } from './work.ts'
 
 const DEFINITION = { work: 'definition', place: 'test' } as const
 const none = { none: 'a test' }
@@ -185,5 +186,61 @@ describe('the judge', () => {
         (f, l, h, more) => rank[judge(f, 'at most', l, h + more)] <= rank[judge(f, 'at most', l, h)],
       ),
     )
+  })
+})
+
+describe('spread through a curve', () => {
+  const scaled = formula(
+    {
+      id: 'scaled',
+      label: 'scaled',
+      gives: m('y'),
+      takes: { each: m('k'), at: m('t') },
+      text: 'y = k · t',
+      source: DEFINITION,
+      proof: none,
+    },
+    ({ each, at }) => each * at,
+  )
+  const read = formula(
+    {
+      id: 'read',
+      label: 'read',
+      gives: m('y'),
+      takes: { over: { symbol: 'c', unit: ['m', 'm'], curve: true }, at: m('t'), less: m('l') },
+      text: 'y = c(t) − l',
+      source: DEFINITION,
+      proof: none,
+    },
+    ({ over, at: t, less: l }) => at(over, t) - l,
+  )
+  const ramp = (k: number) => curve([0, 10], [0, 10 * k])
+  const over = (k: Fact, again: boolean) =>
+    derive(scaled, { each: k }, { id: 'over' }, ramp(k.value), 'm', again ? x => ramp(x['each'] as number) : undefined)
+
+  it('is that of the number it was made from, by the slope it has where it is read', () => {
+    const k = fact('k', 2, 0.3),
+      y = work(read, { over: over(k, true), at: fact('t', 4), less: fact('l', 0) }, { id: 'y' })
+    expect(halfWidth(y)).toBeCloseTo(4 * 0.3, 12)
+    expect([...spread(y).keys()]).toEqual(['k'])
+  })
+  it('counts a number once that also stands beside the curve', () => {
+    const k = fact('k', 2, 0.3)
+    expect(halfWidth(work(read, { over: over(k, true), at: fact('t', 1), less: k }, { id: 'y' }))).toBeCloseTo(0, 12)
+  })
+  it('is none where the curve cannot be made anew', () => {
+    const k = fact('k', 2, 0.3)
+    expect(halfWidth(work(read, { over: over(k, false), at: fact('t', 4), less: fact('l', 0) }, { id: 'y' }))).toBe(0)
+  })
+  it('goes on through a curve made from a curve', () => {
+    const k = fact('k', 2, 0.3),
+      first = over(k, true)
+    const twice = (x: Curve) =>
+      curve(
+        x.x,
+        x.y.map(v => 2 * v),
+      )
+    const second = derive(scaled, { first }, { id: 'second' }, twice(first.value), 'm', x => twice(x['first'] as Curve))
+    expect(halfWidth(work(read, { over: second, at: fact('t', 4), less: fact('l', 0) }, { id: 'y' }))).toBeCloseTo(2 * 4 * 0.3, 12)
   })
 })

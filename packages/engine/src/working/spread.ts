@@ -1,4 +1,4 @@
-import { type AnyValue, type Fact, type Figure, isFigure, type Value } from './value.ts'
+import { type AnyValue, type Datum, type Fact, type Figure, isFigure, type Value } from './value.ts'
 import { numbers } from './work.ts'
 
 /** How far a value moves with one standard uncertainty of each fact it rests on, by the fact's path. */
@@ -14,7 +14,8 @@ export const COVERAGE = 2
  * that a fact used twice counts once and differences of like figures stay small. The whole ± and not half of it: where two limits lie close, the
  * other one may take over within it.
  *
- * Gives contributions of one standard uncertainty each, signed, by path of the fact. Only numbers carry spread; curves, maps and words do not.
+ * Gives contributions of one standard uncertainty each, signed, by path of the fact. A curve or map carries the spread of the numbers it was made from where it can be
+ * made anew from others; a typed one and a word carry none.
  */
 export function spread(value: AnyValue, memo: SpreadMemo = new Map()): Contributions {
   const known = memo.get(value)
@@ -32,9 +33,22 @@ function ofFigure(figure: Figure, memo: SpreadMemo): Contributions {
   const out = new Map<string, number>()
   const { inputs, again } = figure.because
   let x: Record<string, unknown> | undefined
+  const add = (from: Contributions, slope: number): void => {
+    if (Number.isFinite(slope)) for (const [path, c] of from) out.set(path, (out.get(path) ?? 0) + slope * c)
+  }
+  const throughCurve = (curve: Figure<Datum>, name: string): void => {
+    for (const { from, step, up, down, changed } of variants(curve, memo)) {
+      x ??= numbers(inputs)
+      const at = (datum: Datum, side: string): number => again({ ...x, [name]: datum }, `${name}: ${changed} ${side}`)
+      add(from, (at(up, '+') - at(down, '-')) / (2 * step))
+    }
+  }
   for (const [name, input] of Object.entries(inputs)) {
     for (const [i, one] of (Array.isArray(input) ? (input as Value[]) : [input as Value]).entries()) {
-      if (typeof one.value !== 'number') continue
+      if (typeof one.value !== 'number') {
+        if (isFigure(one as AnyValue)) throughCurve(one as AnyValue as Figure<Datum>, name)
+        continue
+      }
       const from = spread(one, memo)
       if (from.size === 0) continue
       const step = COVERAGE * Math.hypot(...from.values())
@@ -43,11 +57,36 @@ function ofFigure(figure: Figure, memo: SpreadMemo): Contributions {
       const at = (v: number, side: string): number =>
         again({ ...x, [name]: Array.isArray(input) ? (x?.[name] as number[]).map((o, j) => (j === i ? v : o)) : v }, `${name} ${i} ${side}`)
       const slope = (at(one.value + step, '+') - at(one.value - step, '-')) / (2 * step)
-      if (!Number.isFinite(slope)) continue
-      for (const [path, c] of from) out.set(path, (out.get(path) ?? 0) + slope * c)
+      add(from, slope)
     }
   }
   return out
+}
+
+type Variant = {
+  readonly from: Contributions
+  readonly step: number
+  readonly up: Datum
+  readonly down: Datum
+  readonly changed: string
+}
+/** A curve or map with each number it was made from moved up and down by its ±, curves it was made from likewise. */
+function variants({ because: { inputs, rebuild } }: Figure<Datum>, memo: SpreadMemo): readonly Variant[] {
+  if (!rebuild) return []
+  const x = numbers(inputs)
+  return Object.entries(inputs).flatMap(([name, input]): readonly Variant[] => {
+    if (Array.isArray(input)) return []
+    const one = input as AnyValue
+    const anew = (value: unknown): Datum => rebuild({ ...x, [name]: value })
+    if (typeof one.value !== 'number')
+      return isFigure(one)
+        ? variants(one as Figure<Datum>, memo).map(v => ({ ...v, up: anew(v.up), down: anew(v.down), changed: `${name}: ${v.changed}` }))
+        : []
+    const from = spread(one, memo),
+      step = COVERAGE * Math.hypot(...from.values())
+    if (!(step > 0) || !Number.isFinite(one.value)) return []
+    return [{ from, step, up: anew(one.value + step), down: anew(one.value - step), changed: name }]
+  })
 }
 
 /** Half-width (two standard uncertainties) of a value: zero when nothing it rests on carries a spread. */

@@ -57,6 +57,8 @@ export type Worked = {
   readonly read?: { readonly trace: string; readonly how: 'max' | 'min' | 'integral' | 'at' | 'end'; readonly at?: number }
   /** Runs the same formula again on other numbers: what spread needs. */
   readonly again: (x: Record<string, unknown>, changed: string) => number
+  /** Makes a curve or a map anew from other numbers, where what it rests on carries a spread that no number beside it stands for. */
+  readonly rebuild?: (x: Record<string, unknown>) => Datum
 }
 
 /** A value that is missing and needed. `until` says when in the job it can no longer be measured. */

@@ -96,8 +96,15 @@ export function workAll<T extends Takes, G extends Readonly<Record<string, One>>
   return { figures: figures as { [K in keyof G]: Figure }, run }
 }
 
-/** A figure that is no number (a curve, a map, a word), made by a formula whose result is such. */
-export function derive<V extends Datum>(f: AnyFormula, inputs: Inputs, place: Place, value: V, unit: string): Figure<V> {
+/** A figure that is no number (a curve, a map, a word), made by a formula whose result is such. With `rebuild` its spread reaches what is worked out from it. */
+export function derive<V extends Datum>(
+  f: AnyFormula,
+  inputs: Inputs,
+  place: Place,
+  value: V,
+  unit: string,
+  rebuild?: (x: Record<string, unknown>) => V,
+): Figure<V> {
   const again = (): number => Number.NaN
   return {
     id: place.id,
@@ -105,6 +112,6 @@ export function derive<V extends Datum>(f: AnyFormula, inputs: Inputs, place: Pl
     symbol: place.symbol ?? (isOne(f.card.gives as Gives) ? (f.card.gives as One).symbol : f.card.id),
     unit,
     value,
-    because: { formula: f, inputs, beyond: [], again },
+    because: { formula: f, inputs, beyond: [], again, ...(rebuild ? { rebuild } : {}) },
   }
 }

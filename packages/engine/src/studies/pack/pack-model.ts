@@ -19,6 +19,9 @@ const TEMPERATURES = Float64Array.from({ length: 111 }, (_, i) => 233.15 + i)
 /** Width of a step in a curve over temperature [K]. */
 const STEP = 0.01
 const over = (x: Float64Array, f: (x: number) => number): Curve => curve(x, x.map(f))
+const colder = (coefficient: number): Curve => over(TEMPERATURES, temperature => coldFactor({ coefficient, temperature }))
+type Taking = { readonly rate: Curve; readonly capacity: number; readonly most: number }
+const taken = (x: Taking): Curve => over(TEMPERATURES, temperature => chargeShare({ ...x, temperature }))
 
 /** Whether the class resistance is to follow the health of the cells: a resistance stated for these very cells already does, and a law is known for NMC alone. */
 const agesByLaw = ({ dropAtHourRate: drop, chemistry }: Model['pack']['module']): boolean =>
@@ -172,6 +175,7 @@ function heldByBms({ set }: Read, make: Maker, cells: PackFigures['held']): Pack
   const lowest = set.lowest ?? NO_LOWER,
     known = cells.chargeShare.value
   const numbers = { share: known, cells: cells.charge.value, held: charge.value, lowest: lowest.value }
+  const held = (x: typeof numbers): Curve => over(withStep(x.lowest), temperature => heldChargeShare({ ...x, temperature }))
   return {
     ...pulls(),
     charge,
@@ -179,9 +183,9 @@ function heldByBms({ set }: Read, make: Maker, cells: PackFigures['held']): Pack
       'held-share',
       heldChargeShare,
       { share: cells.chargeShare, cells: cells.charge, held: charge, lowest },
-      over(withStep(lowest.value), temperature => heldChargeShare({ ...numbers, temperature })),
+      held(numbers),
       '1',
-      { label: 'Share of the recovery current over cell temperature' },
+      { label: 'Share of the recovery current over cell temperature', rebuild: x => held(x as typeof numbers) },
     ),
   }
   function pulls(): { peak: Figure; continuous: Figure } {
@@ -244,14 +248,10 @@ export const packModel = study({
       'V',
       { label: 'Open-circuit voltage of the pack over charge' },
     )
-    const cold = make.derive(
-      'cold-factor',
-      coldFactor,
-      { coefficient: k.slow.coefficient },
-      over(TEMPERATURES, temperature => coldFactor({ coefficient: k.slow.coefficient.value, temperature })),
-      '1',
-      { label: 'Resistance over cell temperature' },
-    )
+    const cold = make.derive('cold-factor', coldFactor, { coefficient: k.slow.coefficient }, colder(k.slow.coefficient.value), '1', {
+      label: 'Resistance over cell temperature',
+      rebuild: x => colder(x['coefficient'] as number),
+    })
 
     const chargeCurrent = make.work(
       'charge-current',
@@ -266,11 +266,9 @@ export const packModel = study({
           'charge-share',
           chargeShare,
           { rate: table, capacity, most: chargeCurrent },
-          over(TEMPERATURES, temperature =>
-            chargeShare({ rate: table.value, temperature, capacity: capacity.value, most: chargeCurrent.value }),
-          ),
+          taken({ rate: table.value, capacity: capacity.value, most: chargeCurrent.value }),
           '1',
-          { label: 'Share of the charging current over cell temperature' },
+          { label: 'Share of the charging current over cell temperature', rebuild: x => taken(x as Taking) },
         )
     const peakCurrent = make.work(
       'peak-current',
