@@ -71,7 +71,7 @@ export function change(file: string, edits: readonly Edit[], o: Changing, t: Ter
     before = loadText(text, file, strict)
   const applied = applyEdits(text, edits)
   if (!applied.ok) throw new Refusal(`${formatIssue({ ...applied.problem, file })}\nNothing was changed.`)
-  const after = loadText(applied.text, file, strict)
+  const after = loadText(applied.text, file, strict, 'nothing was changed')
   refuseUnknownParts(edits, after, file)
   const a = assessWithProgress(before, t, { notes: false }),
     b = assessWithProgress(after, t)

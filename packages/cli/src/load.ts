@@ -68,14 +68,14 @@ function standardInput(): Uint8Array {
 /** Reads a conversion; every problem of the file goes into one refusal. */
 export const load = (file: string, strict: boolean): Conversion => loadText(bytesOf(file), file, strict)
 
-/** The same for a text that is already here; `file` names it in messages and says where files beside it are. */
-export function loadText(text: Uint8Array | string, file: string, strict: boolean): Conversion {
+/** The same for a text that is already here; `file` names it in messages and says where files beside it are, `left` what a refusal leaves as it was. */
+export function loadText(text: Uint8Array | string, file: string, strict: boolean, left = 'nothing was assessed'): Conversion {
   const name = file === '-' ? '<standard input>' : file
   const conversion = readConversion(text, { file: name, strict, lookUps: lookUpsBeside(file === '-' ? undefined : dirname(file)) })
   if (!isUsable(conversion)) {
     const lines = conversion.issues.map(formatIssue)
     throw new Refusal(
-      `${lines.join('\n')}\n${lines.length === 1 ? 'One problem' : `${lines.length} problems`} in ${name}; nothing was assessed.`,
+      `${lines.join('\n')}\n${lines.length === 1 ? 'One problem' : `${lines.length} problems`} in ${name}; ${left}.`,
     )
   }
   return conversion
