@@ -74,9 +74,7 @@ export function loadText(text: Uint8Array | string, file: string, strict: boolea
   const conversion = readConversion(text, { file: name, strict, lookUps: lookUpsBeside(file === '-' ? undefined : dirname(file)) })
   if (!isUsable(conversion)) {
     const lines = conversion.issues.map(formatIssue)
-    throw new Refusal(
-      `${lines.join('\n')}\n${lines.length === 1 ? 'One problem' : `${lines.length} problems`} in ${name}; ${left}.`,
-    )
+    throw new Refusal(`${lines.join('\n')}\n${lines.length === 1 ? 'One problem' : `${lines.length} problems`} in ${name}; ${left}.`)
   }
   return conversion
 }

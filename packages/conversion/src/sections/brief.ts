@@ -1,14 +1,17 @@
 import { choice, date, group, mapOf, quantity, reference, variants } from '../schema/field.ts'
 import { SETS } from './rule-sets.ts'
 
-const conditions = {
-  load: reference('load case', 'brief.loads'),
-  surface: choice('road surface', ['dry', 'wet', 'gravel', 'snow']),
-  temperature: quantity('temperature', 'air temperature', 'T', { least: 213.15, most: 333.15 }),
-  altitude: quantity('altitude', 'altitude', 'h', { least: -500, most: 6000 }),
-  'head-wind': quantity('speed', 'head wind', 'v_w', { least: -40, most: 40 }),
-  trailer: reference('trailer', 'trips.trailers'),
-}
+/** Conditions of goals; `more` says what leaving one out means. */
+const conditions = (more: { readonly says?: string } = {}) => ({
+  load: { ...reference('load case', 'brief.loads'), ...more },
+  surface: choice('road surface', ['dry', 'wet', 'gravel', 'snow'], more),
+  temperature: quantity('temperature', 'air temperature', 'T', { least: 213.15, most: 333.15, ...more }),
+  altitude: quantity('altitude', 'altitude', 'h', { least: -500, most: 6000, ...more }),
+  'head-wind': quantity('speed', 'head wind', 'v_w', { least: -40, most: 40, ...more }),
+  trailer: { ...reference('trailer', 'trips.trailers'), ...more },
+})
+const OF_ALL = conditions({ says: 'Left out: as under `brief.conditions`.' })
+const AS_TRIP = { says: 'Left out: as its trip says.' }
 
 const demand = (label: string) =>
   choice(label, ['can be met', 'does not concern this car', 'cannot be met'], {
@@ -87,7 +90,7 @@ export const brief = group(
     }),
     budget: quantity('money', 'parts budget', 'K', { least: 0 }),
     reserve: quantity('share', 'charge kept in reserve', 'z_res', { least: 0, most: 0.9 }),
-    conditions: group('conditions goals share', conditions, { says: 'What a goal leaves out is taken from here.' }),
+    conditions: group('conditions goals share', conditions(), { says: 'What a goal leaves out is taken from here.' }),
     loads: mapOf(
       'load cases',
       'load case',
@@ -101,19 +104,19 @@ export const brief = group(
       'goals',
       'goal',
       variants('goal', 'kind', {
-        'top speed': group('top speed', { speed: quantity('speed', 'speed wanted', 'v', { least: 1 }), ...conditions }),
+        'top speed': group('top speed', { speed: quantity('speed', 'speed wanted', 'v', { least: 1 }), ...OF_ALL }),
         acceleration: group('acceleration', {
           from: quantity('speed', 'speed the run starts at', 'v_1', { least: 0 }),
           to: quantity('speed', 'speed the run ends at', 'v_2', { least: 1 }),
           within: quantity('time', 'within', 't', { least: 0.5 }),
-          ...conditions,
+          ...OF_ALL,
         }),
         'hill start': group('hill start', {
           slope: quantity('slope', 'slope wanted', 'p', { least: 0, most: 1.5 }),
           transfer: choice('range of the transfer case it is met in', ['high', 'low'], {
             says: 'Left out: the range the car is usually in.',
           }),
-          ...conditions,
+          ...OF_ALL,
         }),
         climb: group('climb', {
           slope: quantity('slope', 'slope', 'p', { least: 0, most: 1 }),
@@ -122,21 +125,25 @@ export const brief = group(
           }),
           speed: quantity('speed', 'speed held', 'v', { least: 0.5 }),
           duration: quantity('duration', 'for how long', 't', { least: 1, says: 'Left out: for as long as the hill lasts.' }),
-          ...conditions,
+          ...OF_ALL,
         }),
         'steady speed': group('steady speed', {
           speed: quantity('speed', 'speed held on the level', 'v', { least: 1 }),
           duration: quantity('duration', 'for how long', 't', { least: 1, says: 'Left out: for ever.' }),
-          ...conditions,
+          ...OF_ALL,
         }),
         range: group(
           'range',
           {
             trip: reference('trip', 'trips.named'),
             distance: quantity('distance', 'distance wanted', 's', { least: 100 }),
-            ...conditions,
-            'cabin-power': quantity('power', 'power the cabin takes', 'P_cab', { least: 0 }),
-            'pack-temperature': quantity('temperature', 'cell temperature at the start', 'T_cell', { least: 213.15, most: 333.15 }),
+            ...conditions(AS_TRIP),
+            'cabin-power': quantity('power', 'power the cabin takes', 'P_cab', { least: 0, ...AS_TRIP }),
+            'pack-temperature': quantity('temperature', 'cell temperature at the start', 'T_cell', {
+              least: 213.15,
+              most: 333.15,
+              ...AS_TRIP,
+            }),
           },
           { says: 'Load, trailer and weather are those of the trip, but for what the goal says itself.' },
         ),

@@ -14,7 +14,7 @@ import { powerToPack } from '../../charging/power-to-pack.ts'
 import { currentRoom, powerRoom } from '../../charging/room.ts'
 import type { ChargingPlace } from '../../model/charging.ts'
 import type { Model } from '../../model/model.ts'
-import { type Fact, type Figure, isGap, type Value } from '../../working/value.ts'
+import { type Fact, type Figure, isGap, standard, type Value } from '../../working/value.ts'
 import { packModel } from '../pack/pack-model.ts'
 import { type Ask, from, type Gaps, isGaps, type Known, type Maker, maybe, study } from '../study.ts'
 import { type ChargerLosses, chargerLosses } from './charger-losses.ts'
@@ -171,11 +171,30 @@ function lead(
     lets && drawn ? make.work('current', lesserCurrent, { one: lets, other: drawn.best }, named('Current that flows for hours')) : undefined
   // Judged is what flows for sure; on an assumed efficiency what box or lead lets it draw, or what it draws at least.
   const atLeast = drawn && (drawn.sure || drawn.least.value > stands.value) ? drawn.least : undefined,
-    flows = lets === undefined ? atLeast : drawn?.sure ? current : lets
+    flows =
+      lets === undefined
+        ? atLeast
+        : drawn?.sure
+          ? current
+          : drawn
+            ? make.work('current-at-most', lesserCurrent, { one: lets, other: UNKNOWN }, named('Current that may flow for hours'))
+            : lets
   if (flows && !isGaps(inlet))
     make.work('inlet-room', currentRoom, { carries: inlet, current: flows }, named('Room of the AC inlet over what flows'))
   return { flows, stands, rated }
 }
+/** What limits a current where only an assumed efficiency would tell. */
+const UNKNOWN = standard(
+  'draw.unknown',
+  'what the charger draws is assumed only, and limits nothing',
+  'I_x',
+  Number.POSITIVE_INFINITY,
+  'A',
+  {
+    work: 'definition',
+    place: 'no limit is known',
+  },
+)
 /** What the charger draws at full power: by its efficiency, and at least; both are one where the efficiency is stated. */
 function drawnBy(
   make: Maker,
