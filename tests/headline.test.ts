@@ -1,5 +1,5 @@
 import { applyEdits } from '@ampwright/conversion'
-import { headlineRows } from '@ampwright/engine'
+import { HEADLINE, headlineRows } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
 import { assessText, CARS, type Car, conversionOf, textOf } from './cars.ts'
 
@@ -62,5 +62,9 @@ describe('the headline', () => {
     for (const label of ['Range, mixed', 'Distance put back'])
       expect(weak.find(r => r.label.startsWith(label))?.outcome, label).toBe('marginal')
     expect(rowsOf('lapwing').find(r => r.label === 'Range, mixed')?.outcome).toBe('sound')
+  })
+  it.each(CARS)('of %s comes whole from the studies that are answered first', car => {
+    const first = new Set(HEADLINE.map(s => s.id))
+    for (const { figure } of rowsOf(car)) if (figure) expect(first, figure.id).toContain(figure.id.slice(0, figure.id.indexOf('.')))
   })
 })
