@@ -1,6 +1,11 @@
 import type { assessModel } from '@ampwright/cli'
 import type { Model } from '@ampwright/engine'
 
+const scatterOf = (base: ReturnType<typeof assessModel>, step: string): number => {
+  const scatter = base.figures.get(`coast-down-runs.accuracy@${step}`)?.value
+  if (scatter === undefined) throw new Error(`no accuracy is told of the step ${step}`)
+  return scatter
+}
 const isRun = (key: string): boolean => key.startsWith('out') || key.startsWith('back')
 
 /**
@@ -10,7 +15,7 @@ const isRun = (key: string): boolean => key.startsWith('out') || key.startsWith(
 export function runsAgain(model: Model, base: ReturnType<typeof assessModel>, normal: () => number): Model {
   const { coastDown } = model.donor
   const steps = Object.entries(coastDown.steps).map(([name, step]) => {
-    const scatter = base.figures.get(`coast-down.accuracy@${name}`)?.value ?? 0,
+    const scatter = scatterOf(base, name),
       force = 1 + (normal() * scatter) / 2
     const again = Object.entries(step).map(([key, field]) => [
       key,
