@@ -18,6 +18,17 @@ const waiting = (item: string, about: readonly string[], missing: { readonly gap
   says: 'It cannot be said yet whether {item} is met.',
   missing: missing ?? { gaps: [] },
 })
+/** What a speed ends at, in words. */
+const whatEnds = ({ binding, weak }: { readonly binding: string; readonly weak: boolean }): string =>
+  binding.startsWith('motor')
+    ? 'the motor is at its top speed'
+    : binding.startsWith('gearbox')
+      ? 'the gearbox input is at the speed it is rated for'
+      : binding === 'tyre'
+        ? 'the speed rating of the tyre ends there'
+        : weak
+          ? 'the battery gives no more'
+          : 'pull and road load meet'
 
 export const topSpeedGoal = rule({
   id: 'top-speed',
@@ -34,15 +45,7 @@ export const topSpeedGoal = rule({
       const about = [`brief.goals.${item}.speed`, 'drive.units'],
         a = isGaps(answer) ? answer : answer.goals[item]
       if (!a || isGaps(a)) return waiting(item, about, a)
-      const why = a.binding.startsWith('motor')
-        ? 'the motor is at its top speed'
-        : a.binding.startsWith('gearbox')
-          ? 'the gearbox input is at the speed it is rated for'
-          : a.binding === 'tyre'
-            ? 'the speed rating of the tyre ends there'
-            : a.weak
-              ? 'the battery gives no more'
-              : 'pull and road load meet'
+      const why = whatEnds(a)
       return {
         item,
         about,
@@ -205,14 +208,7 @@ export const steadySpeedGoal = rule({
       const about = [`brief.goals.${item}.speed`, 'drive.units'],
         a = isGaps(answer) ? answer : answer.goals[item]
       if (!a || isGaps(a)) return waiting(item, about, a)
-      const why =
-        a.binding === 'pull'
-          ? a.weak
-            ? 'the battery gives no more'
-            : 'pull and road load meet'
-          : a.binding.startsWith('motor')
-            ? 'the motor is at its top speed'
-            : 'the gearbox input is at the speed it is rated for'
+      const why = whatEnds(a)
       return {
         item,
         about,
