@@ -76,7 +76,7 @@ function start(make: Maker, { slope: wanted, standing: known, pulling: pulled }:
     byGrip: grip.all,
     radius,
     need: make.work('need', slopeResistance, { mass, slope: wanted, rolling }, { item, label: 'Pull the wanted slope needs' }),
-    slope: make.work('slope', lesserSlope, { pull: grip.together ?? byPull, grip: grip.all }, { item, label: `Hill start, ${item}` }),
+    slope: grip.together ?? make.work('slope', lesserSlope, { pull: byPull, grip: grip.all }, { item, label: `Hill start, ${item}` }),
     units: names.map((name, u) => ({ name, ratio: first[u] as Value, pull: pulls[u] as Figure, byGrip: grip.each[u] ?? grip.all })),
   }
 }
@@ -87,7 +87,7 @@ const ANY_PULL = standard('pull.unlimited', 'any pull', 'F_k', 1e9, 'N', { work:
 type GripSlopes = {
   /** However hard all motors pull. */
   readonly all: Figure
-  /** With the pulls there are, axle by axle; only where motors on both axles or a trailer ask for it. */
+  /** With the pulls there are, axle by axle, grip of each within; only where motors on both axles or a trailer ask for it. */
   readonly together?: Figure
   /** However hard one unit pulls, the others as they are. */
   readonly each: readonly Figure[]
@@ -134,7 +134,7 @@ function gripSlopes(
         pulls.map(() => ANY_PULL),
         label,
       ),
-      together: by('slope-by-axle', pulls, { item, label: 'Steepest slope by pull and grip of each axle' }),
+      together: by('slope', pulls, { item, label: `Hill start, ${item}` }),
       each:
         names.length === 1
           ? []
