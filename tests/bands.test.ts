@@ -1,5 +1,5 @@
-import { assessModel } from '@ampwright/cli'
 import { Answers, HEADLINE, headlineOf, type Model } from '@ampwright/engine'
+import { assessModel } from '@ampwright/workbench'
 import { describe, expect, it } from 'vitest'
 import { CARS, conversionOf, textOf } from './cars.ts'
 import { runs } from './counts.ts'

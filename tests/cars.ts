@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { assessModel, lookUpsBeside } from '@ampwright/cli'
+import { lookUpsBeside } from '@ampwright/cli'
 import { type Conversion, formatIssue, isUsable, readConversion } from '@ampwright/conversion'
 import { type AnyValue, type Assessment, type Fact, leaves, type Model } from '@ampwright/engine'
+import { assessModel } from '@ampwright/workbench'
 
 /** The four sample cars, as the sweeps read them. */
 export const root = join(new URL('.', import.meta.url).pathname, '..')

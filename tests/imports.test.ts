@@ -54,17 +54,19 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   catalogue: ['engine', 'conversion'],
   store: ['engine', 'conversion'],
   papers: ['engine', 'conversion', 'geometry', 'catalogue', 'drawing'],
-  cli: ['engine', 'exchange', 'conversion', 'geometry', 'drawing', 'catalogue', 'store', 'papers'],
-  server: ['engine', 'exchange', 'conversion', 'geometry', 'drawing', 'catalogue', 'store', 'papers'],
+  workbench: ['engine', 'exchange', 'conversion', 'catalogue'],
+  cli: ['engine', 'exchange', 'conversion', 'geometry', 'drawing', 'catalogue', 'workbench', 'store', 'papers', 'server'],
+  server: ['engine', 'exchange', 'conversion', 'geometry', 'drawing', 'catalogue', 'workbench', 'store', 'papers'],
+  app: ['engine', 'exchange', 'conversion', 'geometry', 'drawing', 'catalogue', 'workbench'],
 }
 const WHY_PACKAGE =
-  'packages know only what lies before them: engine ← exchange, conversion, geometry, drawing ← catalogue, store ← papers ← cli, server'
+  'packages know only what lies before them: engine ← exchange, conversion, geometry, drawing ← catalogue, store ← workbench, papers ← server, app ← cli'
 
 const IMPORT =
   /(?:^|\n)\s*(?:import|export)\s[^'"]*?from\s+['"]([^'"]+)['"]|(?:^|\n)\s*import\s+['"]([^'"]+)['"]|import\(\s*['"]([^'"]+)['"]/g
 const sources = (folder: string): string[] =>
   readdirSync(folder, { recursive: true, encoding: 'utf8' })
-    .filter(f => f.endsWith('.ts') && !f.endsWith('.d.ts'))
+    .filter(f => /\.tsx?$/.test(f) && !f.endsWith('.d.ts'))
     .map(f => join(folder, f))
 const imports = (file: string): string[] => [...readFileSync(file, 'utf8').matchAll(IMPORT)].map(m => (m[1] ?? m[2] ?? m[3]) as string)
 const isTest = (file: string): boolean => file.endsWith('.test.ts')
@@ -75,7 +77,7 @@ export function breaches(name: string, files: readonly string[], read: (file: st
     out: string[] = []
   for (const file of files) {
     const from = file.slice(src.length + 1).split('/')
-    const layer = (from.length > 1 ? from[0] : (from[0] as string).replace(/(\.test)?\.ts$/, '')) as string
+    const layer = (from.length > 1 ? from[0] : (from[0] as string).replace(/(\.test)?\.tsx?$/, '')) as string
     for (const target of read(file)) {
       const say = (what: string, why: string): void => void out.push(`${name}/src/${from.join('/')} imports ${target}: ${what}. ${why}`)
       const workspace = /^@ampwright\/([^/]+)(\/.*)?$/.exec(target)

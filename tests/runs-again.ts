@@ -1,5 +1,5 @@
-import type { assessModel } from '@ampwright/cli'
 import type { Model } from '@ampwright/engine'
+import type { assessModel } from '@ampwright/workbench'
 
 const scatterOf = (base: ReturnType<typeof assessModel>, step: string): number => {
   const scatter = base.figures.get(`coast-down-runs.accuracy@${step}`)?.value

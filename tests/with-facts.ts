@@ -1,5 +1,5 @@
-import type { assessModel } from '@ampwright/cli'
 import { type Answers, assess, type Fact, type Model } from '@ampwright/engine'
+import type { assessModel } from '@ampwright/workbench'
 
 /** The model with every fact that has a spread given another value; a fact that stands in several places is changed once. */
 export function withFacts(model: Model, change: (fact: Fact & { readonly half: number }) => number): Model {

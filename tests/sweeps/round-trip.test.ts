@@ -1,4 +1,5 @@
-import { assessmentJson, run } from '@ampwright/cli'
+import { run } from '@ampwright/cli'
+import { assessmentJson } from '@ampwright/workbench'
 import { describe, expect, it } from 'vitest'
 import { assessText, CARS, fileOf, textOf } from '../cars.ts'
 

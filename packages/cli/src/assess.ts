@@ -1,17 +1,7 @@
 import type { Conversion, System } from '@ampwright/conversion'
-import { type Assessment, type Finding, findingId, type Gap, headlineRows, type Outcome, STUDIES } from '@ampwright/engine'
-import { requirementLine } from './requirement.ts'
-import { filled, headed, shown } from './shown.ts'
+import { type Assessment, type Finding, findingId, type Gap, headlineRows, STUDIES } from '@ampwright/engine'
+import { filled, headed, MARKS, requirementLine, shown } from '@ampwright/workbench'
 import { colours, columns, type Terminal, widthOf, wrapped } from './terminal.ts'
-
-export const MARKS: Readonly<Record<Outcome, string>> = {
-  sound: '●',
-  marginal: '◐',
-  failing: '▲',
-  unanswered: '◌',
-  'does not apply': '–',
-  accepted: '✓',
-}
 
 /** The whole assessment on the terminal: headline, what stands in the way, figures by stage, what is still asked. */
 export function printAssessment(c: Conversion, a: Assessment, t: Terminal, system: System, figures: boolean): void {

@@ -1,24 +1,10 @@
 import { renameSync, rmSync, writeFileSync } from 'node:fs'
-import {
-  applyEdits,
-  type Conversion,
-  type Edit,
-  formatIssue,
-  isGroupAt,
-  type Now,
-  nearest,
-  pathKeys,
-  pathText,
-  readText,
-  type System,
-  settingText,
-  type TextGroup,
-  type TextNode,
-} from '@ampwright/conversion'
-import { type Assessment, type Finding, findingId, type Remedy } from '@ampwright/engine'
-import { comparisonJson, printComparison } from './compare.ts'
+import { applyEdits, type Conversion, type Edit, formatIssue, isGroupAt, nearest, readText, type System } from '@ampwright/conversion'
+import { type Assessment, type Finding, findingId } from '@ampwright/engine'
+import { comparisonJson, pathOf, Refusal, undo } from '@ampwright/workbench'
+import { printComparison } from './compare.ts'
 import { assessWithProgress } from './judged.ts'
-import { bytesOf, loadText, Refusal } from './load.ts'
+import { bytesOf, loadText } from './load.ts'
 import type { Terminal } from './terminal.ts'
 
 /** `PATH=VALUE` as an edit; nothing behind the sign removes what is there, braces give a whole group as the file does. */
@@ -44,9 +30,6 @@ function groupOf(path: string, text: string): Readonly<Record<string, string>> {
     }),
   )
 }
-
-/** The edits a remedy stands for. */
-export const remedyEdits = (r: Remedy & { do: 'set' }): readonly Edit[] => r.sets.map(s => ({ path: s.path, now: settingText(s.to) }))
 
 /** How a change is made and told: the command that asks for it, whether the file is replaced, and what is printed. */
 export type Changing = {
@@ -83,7 +66,7 @@ export function change(file: string, edits: readonly Edit[], o: Changing, t: Ter
       command: o.command,
       ...(o.finding ? { finding: findingId(o.finding) } : {}),
       written: Boolean(o.write),
-      edits: edits.map(e => ({ path: textOf(e.path), now: e.now })),
+      edits: edits.map(e => ({ path: pathOf(e.path), now: e.now })),
       undo: back,
       ...comparisonJson(a, b),
     }
@@ -101,7 +84,7 @@ export function change(file: string, edits: readonly Edit[], o: Changing, t: Ter
 
 /** A file may name a part nobody knows yet, and says so; what is set now is a slip of the pen. */
 function refuseUnknownParts(edits: readonly Edit[], after: Conversion, file: string): void {
-  const set = edits.map(e => textOf(e.path))
+  const set = edits.map(e => pathOf(e.path))
   const unknown = after.issues.filter(i => i.about === 'part' && set.some(path => i.path === path || i.path.startsWith(`${path}.`)))
   if (unknown.length) throw new Refusal(`${unknown.map(i => formatIssue({ ...i, file })).join('\n')}\nNothing was changed.`)
 }
@@ -117,34 +100,6 @@ function replace(file: string, text: string, command: string): void {
   }
 }
 
-const textOf = (path: Edit['path']): string => (typeof path === 'string' ? path : pathText(path))
-
-/** What stood there before, key by key where a whole group was given; what an edit made on its way goes with it. */
-function undo(text: string, edits: readonly Edit[]): readonly { readonly path: string; readonly now: string | null }[] {
-  const { tree } = readText(text)
-  const back = edits.flatMap(({ path, now }) => {
-    const keys = pathKeys(path) ?? []
-    let node: TextNode | undefined = tree
-    for (const [depth, key] of keys.entries()) {
-      const group: TextGroup | undefined = node?.kind === 'group' ? node : undefined
-      // A group that was not there is taken away whole: without its entries an empty key would stay.
-      if (group && !group.entries.has(key)) return [{ path: pathText(keys.slice(0, depth + 1)), now: null }]
-      node = group?.entries.get(key)?.node
-      // A key with nothing behind it is given back as that.
-      if (node?.kind === 'value' && depth < keys.length - 1) return [{ path: pathText(keys.slice(0, depth + 2)), now: null }]
-    }
-    const was = (n: TextNode | undefined): string | null => (n?.kind === 'value' ? n.source : null)
-    if (node?.kind !== 'group') return [{ path: textOf(path), now: was(node) }]
-    const { entries } = node
-    return [...new Set([...entries.keys(), ...keysOf(now)])].map(key => ({
-      path: pathText([...keys, key]),
-      now: was(entries.get(key)?.node),
-    }))
-  })
-  return [...new Map(back.map(e => [e.path, e])).values()]
-}
-const keysOf = (now: Now): readonly string[] => (now === null || typeof now === 'string' || Array.isArray(now) ? [] : Object.keys(now))
-
 /** A finding by `RULE` or `RULE@ITEM`; names the ones there are when it is not among them. */
 export function findingNamed(a: Assessment, name: string, command: string): Finding {
   const found = a.findings.find(f => findingId(f) === name) ?? a.findings.find(f => f.rule === name)
@@ -154,20 +109,4 @@ export function findingNamed(a: Assessment, name: string, command: string): Find
     a.findings.flatMap(f => [f.rule, findingId(f)]),
   )
   throw new Refusal(`${command}: no finding is called «${name}»${near ? `; did you mean ${near}?` : ''}`)
-}
-
-export type Accepting = { readonly by: string; readonly reason: string; readonly scope: string; readonly date: string }
-const ACCEPTS = { by: 'who that is', reason: 'why it may stay so', scope: 'what it holds for' } as const
-/** The edit that accepts a finding. What rests on nothing, and what holds anyway, cannot be accepted. */
-export function acceptance(f: Finding, given: Accepting): Edit {
-  if (f.outcome !== 'failing' && f.outcome !== 'marginal')
-    throw new Refusal(`accept: ${f.rule} is ${f.outcome}; only what is failing or marginal can be accepted`)
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(given.date))
-    throw new Refusal(`accept: --date: found «${given.date}»; a date such as 2026-11-25 is wanted`)
-  for (const word of ['by', 'reason', 'scope'] as const)
-    if (given[word].trim() === '') throw new Refusal(`accept: --${word} is empty; who accepts a finding says ${ACCEPTS[word]}`)
-  return {
-    path: ['accepted', findingId(f)],
-    now: { by: given.by, reason: given.reason, scope: given.scope, date: given.date, rests: f.rests },
-  }
 }

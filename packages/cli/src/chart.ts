@@ -1,7 +1,6 @@
 import { displayUnit, type System } from '@ampwright/conversion'
 import { type Kind, kindOf, type Trace } from '@ampwright/engine'
-import { Refusal } from './load.ts'
-import { plain } from './shown.ts'
+import { plain, Refusal } from '@ampwright/workbench'
 import { colours, padded, type Terminal, wrapped } from './terminal.ts'
 
 const DOTS = [

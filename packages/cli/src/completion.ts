@@ -1,7 +1,7 @@
 import { partClasses } from '@ampwright/catalogue'
 import { FORMULAS, RULES } from '@ampwright/engine'
+import { Refusal } from '@ampwright/workbench'
 import type { Command } from 'commander'
-import { Refusal } from './load.ts'
 
 type Offered = { readonly long: string; readonly says: string; readonly values: readonly string[]; readonly takes: boolean }
 type Known = { readonly name: string; readonly says: string; readonly options: readonly Offered[]; readonly words: readonly string[] }

@@ -22,9 +22,8 @@ import {
   work,
   workAll,
 } from '@ampwright/engine'
-import { curveOrMap, datumOf } from './attachments.ts'
-import { bytesOf, Refusal } from './load.ts'
-import { plain, shown } from './shown.ts'
+import { curveOrMap, datumOf, plain, Refusal, shown } from '@ampwright/workbench'
+import { bytesOf } from './load.ts'
 import { colours, type Terminal, wrapped } from './terminal.ts'
 
 type Source = { readonly work: keyof typeof WORKS; readonly place: string; readonly mark?: 'from memory' | 'common practice' }

@@ -1,8 +1,6 @@
 import { type Conversion, formatIssue } from '@ampwright/conversion'
-import { Answers, type Assessment, assess, assessed, type Model, type Progress, STUDIES } from '@ampwright/engine'
+import { Answers, type Assessment, assess, type Progress, STUDIES } from '@ampwright/engine'
 import type { Terminal } from './terminal.ts'
-
-export const assessModel = (model: Model, bands: boolean): Assessment => assessed(model, { bands })
 
 /** Assesses a conversion; on a terminal it says what it is at when that takes over a second. What is noted about the file goes to standard error. */
 export function assessWithProgress(c: Conversion, t: Terminal, { notes = true } = {}): Assessment {

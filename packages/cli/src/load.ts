@@ -1,29 +1,11 @@
 import { closeSync, fstatSync, openSync, readFileSync, readSync } from 'node:fs'
 import { dirname } from 'node:path'
-import { cycles, definedBy, filling, isCycleId, part, parts } from '@ampwright/catalogue'
 import { type Conversion, formatIssue, isUsable, type LookUps, MAX_BYTES, readConversion } from '@ampwright/conversion'
-import { curve } from '@ampwright/engine'
+import { lookUps, Refusal } from '@ampwright/workbench'
 import { attachmentsIn } from './attachments.ts'
 
-/** Wrong use or an unreadable file: one message, exit 2, never a stack trace. */
-export class Refusal extends Error {}
-
-/**
- * What a conversion may look up: parts of the catalogue, and files that stand beside it in its folder (none where it came over standard input).
- * Class records are assumptions and show as such, apart from what makes a part one of its class.
- */
-export function lookUpsBeside(folder: string | undefined): LookUps {
-  return {
-    parts: id => {
-      const found = part(id)
-      return found && { id: found.id, how: 'assumed', fields: filling(found), defined: definedBy(found) }
-    },
-    partNames: parts.map(p => p.id),
-    cycles: id => (isCycleId(id) ? curve(cycles[id]().times, cycles[id]().speeds) : undefined),
-    cycleNames: Object.keys(cycles),
-    ...(folder === undefined ? {} : { attachments: attachmentsIn(folder) }),
-  }
-}
+/** What a conversion may look up: the catalogue, and files beside it in its folder (none where it came over standard input). */
+export const lookUpsBeside = (folder: string | undefined): LookUps => lookUps(folder === undefined ? undefined : attachmentsIn(folder))
 
 /** Bytes of a file, or of standard input for `-`. Refuses what is too large before reading it all. */
 export function bytesOf(file: string, wanted = 'a conversion file such as samples/lapwing.conversion.yaml'): Uint8Array {

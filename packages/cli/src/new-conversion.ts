@@ -1,17 +1,9 @@
 import { existsSync, writeFileSync } from 'node:fs'
 import { createInterface } from 'node:readline/promises'
-import { readQuantity, SECTIONS, spellQuantity } from '@ampwright/conversion'
-import { Refusal } from './load.ts'
+import { type Start as Answers, CHOICES, Refusal, startText } from '@ampwright/workbench'
 
-export type Start = { name?: string; engine?: string; driven?: string; body?: string; rules?: string; weight?: string; out?: string }
+export type Start = Answers & { out?: string }
 
-const fields = SECTIONS.donor.fields
-export const CHOICES = {
-  engine: fields['engine-position'].oneOf,
-  driven: fields['driven-wheels'].oneOf,
-  body: fields.body.oneOf,
-  rules: SECTIONS.brief.fields.rules.oneOf,
-} as const
 const ASKS: Readonly<Record<keyof typeof CHOICES, string>> = {
   engine: 'Where is the engine',
   driven: 'Which wheels does it drive',
@@ -23,32 +15,6 @@ function checked(what: keyof typeof CHOICES, value: string): string {
   const list: readonly string[] = CHOICES[what]
   if (!list.includes(value)) throw new Refusal(`new: --${what}: found «${value}»; accepted ${list.join(', ')}`)
   return value
-}
-
-/** The text of a new conversion: what was answered, and the keys to go on with. Nothing is filled in that nobody said. */
-export function startText(s: Start): string {
-  const line = (indent: string, key: string, value: string | undefined): string =>
-    value === undefined ? '' : `${indent}${key}: ${value}\n`
-  const weight = s.weight === undefined ? undefined : readQuantity(s.weight, 'mass')
-  if (weight && !weight.ok)
-    throw new Refusal(`new: --weight: found ${weight.problem.found}, ${weight.problem.why}; accepted ${weight.problem.accepted}`)
-  return [
-    '# Values are text with a unit: 1180 ± 10 kg (measured, wheel scales). What is missing is asked by: ampwright assess FILE, ampwright survey FILE\n',
-    'schema: 1\n',
-    line('', 'car', s.name === undefined ? undefined : /^[\p{L}\p{N}][\p{L}\p{N} ._-]*$/u.test(s.name) ? s.name : JSON.stringify(s.name)),
-    '\nbrief:\n',
-    line('  ', 'rules', s.rules),
-    '  goals: {}\n  loads: {}\n',
-    '\ndonor:\n',
-    line('  ', 'engine-position', s.engine),
-    line('  ', 'driven-wheels', s.driven),
-    line('  ', 'body', s.body),
-    weight
-      ? `  # Weighed as a whole: ${spellQuantity(weight.quantity.value, 'mass')}. Axle by axle is wanted, and can only be weighed while the engine is in.\n`
-      : '',
-    '  weighing: {}\n  removed: {}\n',
-    '\ndrive:\n  units: {}\n\npack:\n  boxes: {}\n\ntrips:\n  named: {}\n\ncharging:\n  places: {}\n',
-  ].join('')
 }
 
 /** Asks on a terminal for what the flags left out; elsewhere what is left out stays out. */

@@ -1,6 +1,6 @@
 import { findParts, type Part, type PriceBand, partClasses } from '@ampwright/catalogue'
 import { nearest } from '@ampwright/conversion'
-import { Refusal } from './load.ts'
+import { Refusal } from '@ampwright/workbench'
 import { colours, columns, type Terminal, wrapped } from './terminal.ts'
 
 /** Every class of parts, for the list of the catalogue. */

@@ -1,25 +1,34 @@
 import { jsonSchema, SCHEMA, type System } from '@ampwright/conversion'
 import { type Assessment, FORMULAS, headlineOf } from '@ampwright/engine'
+import {
+  acceptance,
+  assessmentJson,
+  CHOICES,
+  coastDownEdits,
+  comparisonJson,
+  filled,
+  moduleEdits,
+  nearestId,
+  Refusal,
+  remedyEdits,
+  survey,
+  tableJson,
+  workingTree,
+} from '@ampwright/workbench'
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import { printAssessment } from './assess.ts'
-import { acceptance, change, editOf, findingNamed, remedyEdits } from './change.ts'
+import { change, editOf, findingNamed } from './change.ts'
 import { chosenSeries, drawTrace } from './chart.ts'
-import { coastDownEdits } from './coast-down.ts'
-import { comparisonJson, printComparison } from './compare.ts'
+import { printComparison } from './compare.ts'
 import { completion } from './completion.ts'
 import { cardJson, compute, formulaNamed, inputsOf, printCard, printChapters } from './handbook.ts'
-import { assessmentJson, tableJson } from './json.ts'
 import { assessWithProgress } from './judged.ts'
-import { load, Refusal } from './load.ts'
-import { moduleEdits } from './modules.ts'
-import { nearestId } from './nearest-id.ts'
-import { CHOICES, newConversion, type Start } from './new-conversion.ts'
+import { bytesOf, load } from './load.ts'
+import { newConversion, type Start } from './new-conversion.ts'
 import { classesJson, partsOf, printClasses, printParts } from './parts.ts'
-import { filled } from './shown.ts'
-import { printSurvey, survey } from './survey.ts'
+import { printSurvey } from './survey.ts'
 import { printTable } from './table.ts'
 import { colours, type Terminal } from './terminal.ts'
-import { workingTree } from './working-tree.ts'
 
 const VERSION = '0.1.0'
 const FIGURES = ['--figures', 'list every figure that moves'] as const
@@ -235,7 +244,7 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
     .option('--write', 'keep them in the file')
     .option(...FIGURES)
     .action((file: string, table: string, o: Trying) => {
-      const edits = moduleEdits(table, load(file, Boolean(o.strict)).model)
+      const edits = moduleEdits(table, bytesOf(table, 'a CSV table of a module tester'), load(file, Boolean(o.strict)).model)
       code = outcomeExit(change(file, edits, { ...o, command: 'modules' }, t))
     })
 
@@ -249,7 +258,10 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
     .option('--write', 'keep them in the file')
     .option(...FIGURES)
     .action((file: string, logs: string[], o: Trying) => {
-      const { edits, found } = coastDownEdits(logs, load(file, Boolean(o.strict)).model)
+      const { edits, found } = coastDownEdits(
+        logs.map(name => ({ name, bytes: bytesOf(name, 'a CSV log') })),
+        load(file, Boolean(o.strict)).model,
+      )
       if (!o.json) for (const line of [...found, '']) t.out(line)
       code = outcomeExit(change(file, edits, { ...o, command: 'coast-down' }, t))
     })

@@ -1,8 +1,7 @@
 import type { System } from '@ampwright/conversion'
 import type { Assessment, Fact, Kind, Table } from '@ampwright/engine'
 import { kindOf } from '@ampwright/engine'
-import { readable } from './requirement.ts'
-import { shown, shownNumber } from './shown.ts'
+import { readable, shown, shownNumber } from '@ampwright/workbench'
 import { colours, columns, type Terminal, widthOf, wrapped } from './terminal.ts'
 
 type Cell = Table['rows'][number]['cells'][string]

@@ -1,8 +1,8 @@
 import { type Edit, nearest } from '@ampwright/conversion'
 import { coastingRuns, isGap, type Kind, type Model, type SpeedLog, stepTime } from '@ampwright/engine'
 import { type NumberColumn, readCsv, type WordColumn } from '@ampwright/exchange'
-import { inSi } from './attachments.ts'
-import { bytesOf, Refusal } from './load.ts'
+import { inSi } from './file-datum.ts'
+import { Refusal } from './refusal.ts'
 
 const COLUMNS = {
   time: ['time', 't', 'elapsed', 'elapsed time'],
@@ -20,6 +20,8 @@ const is = (what: keyof typeof COLUMNS, heading: string): boolean =>
 const MOST_PAIRS = 6
 const KMH = 1 / 3.6
 
+/** A log by its name and content. */
+export type Log = { readonly name: string; readonly bytes: Uint8Array }
 type Way = 'out' | 'back'
 type Run = SpeedLog & { readonly way: Way; readonly where: string }
 type Step = { readonly name: string; readonly from: number; readonly to: number; readonly texts: readonly [from: string, to: string] }
@@ -29,10 +31,10 @@ export type LoggedCoastDown = { readonly edits: readonly Edit[]; readonly found:
  * Logs of coast-downs as the speed steps of a car: the runs in neutral are found in each log, and the times through each step read off. Steps the file
  * has already are kept; without any, steps of 10 km/h as far as all runs go.
  */
-export function coastDownEdits(files: readonly string[], { donor }: Model): LoggedCoastDown {
+export function coastDownEdits(logs: readonly Log[], { donor }: Model): LoggedCoastDown {
   const runs: Run[] = [],
     wayOut: WayOut = {}
-  for (const file of files) runs.push(...runsOf(file, runs.length, wayOut))
+  for (const log of logs) runs.push(...runsOf(log, runs.length, wayOut))
   const ways = { out: runs.filter(r => r.way === 'out'), back: runs.filter(r => r.way === 'back') }
   const found = runs.map(r => `${r.where}: ${r.way}, ${kmh(r.speeds[0]!)} to ${kmh(r.speeds.at(-1)!)} km/h`)
   const refused = (why: string): Refusal => new Refusal(`${[...found, `coast-down: ${why}`].join('\n')}\nNothing was taken over.`)
@@ -74,8 +76,8 @@ function stepsOf(known: Model['donor']['coastDown']['steps'], runs: readonly Run
 /** Heading of the very first run, which is the way out. */
 type WayOut = { heading?: number }
 
-function runsOf(file: string, before: number, wayOut: WayOut): readonly Run[] {
-  const answer = readCsv(bytesOf(file, 'a CSV log'), { words: name => !['time', 'speed', 'heading'].some(w => is(w as 'time', name)) })
+function runsOf({ name: file, bytes }: Log, before: number, wayOut: WayOut): readonly Run[] {
+  const answer = readCsv(bytes, { words: name => !['time', 'speed', 'heading'].some(w => is(w as 'time', name)) })
   if ('issues' in answer)
     throw new Refusal(
       `${answer.issues

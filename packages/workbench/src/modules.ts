@@ -1,7 +1,7 @@
 import { type Edit, isTesterWord, salvageEdits } from '@ampwright/conversion'
 import { isGap, type Model } from '@ampwright/engine'
 import { readCsv } from '@ampwright/exchange'
-import { bytesOf, Refusal } from './load.ts'
+import { Refusal } from './refusal.ts'
 
 type Found = { readonly what: string; readonly found: string; readonly accepted: string; readonly nearest?: string }
 const line = (place: string, { what, found, accepted, nearest }: Found): string =>
@@ -10,8 +10,8 @@ const refusal = (file: string, lines: readonly string[], more = 0): Refusal =>
   new Refusal(`${lines.join('\n')}${more ? `\nand ${more} more` : ''}\nNothing of ${file} was taken over.`)
 
 /** A module tester's table as edits of the salvaged modules of a car. Taken over whole or, with every problem named, not at all. */
-export function moduleEdits(file: string, { pack }: Model): readonly Edit[] {
-  const answer = readCsv(bytesOf(file, 'a CSV table of a module tester'), { words: isTesterWord, empty: 'nan' })
+export function moduleEdits(file: string, bytes: Uint8Array, { pack }: Model): readonly Edit[] {
+  const answer = readCsv(bytes, { words: isTesterWord, empty: 'nan' })
   if ('issues' in answer)
     throw refusal(
       file,

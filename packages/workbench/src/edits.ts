@@ -1,0 +1,51 @@
+import { type Edit, type Now, pathKeys, pathText, readText, settingText, type TextGroup, type TextNode } from '@ampwright/conversion'
+import { type Finding, findingId, type Remedy } from '@ampwright/engine'
+import { Refusal } from './refusal.ts'
+
+/** The edits a remedy stands for. */
+export const remedyEdits = (r: Remedy & { do: 'set' }): readonly Edit[] => r.sets.map(s => ({ path: s.path, now: settingText(s.to) }))
+
+/** A path as one word. */
+export const pathOf = (path: Edit['path']): string => (typeof path === 'string' ? path : pathText(path))
+
+/** What stood there before, key by key where a whole group was given; what an edit made on its way goes with it. */
+export function undo(text: string, edits: readonly Edit[]): readonly { readonly path: string; readonly now: string | null }[] {
+  const { tree } = readText(text)
+  const back = edits.flatMap(({ path, now }) => {
+    const keys = pathKeys(path) ?? []
+    let node: TextNode | undefined = tree
+    for (const [depth, key] of keys.entries()) {
+      const group: TextGroup | undefined = node?.kind === 'group' ? node : undefined
+      // A group that was not there is taken away whole: without its entries an empty key would stay.
+      if (group && !group.entries.has(key)) return [{ path: pathText(keys.slice(0, depth + 1)), now: null }]
+      node = group?.entries.get(key)?.node
+      // A key with nothing behind it is given back as that.
+      if (node?.kind === 'value' && depth < keys.length - 1) return [{ path: pathText(keys.slice(0, depth + 2)), now: null }]
+    }
+    const was = (n: TextNode | undefined): string | null => (n?.kind === 'value' ? n.source : null)
+    if (node?.kind !== 'group') return [{ path: pathOf(path), now: was(node) }]
+    const { entries } = node
+    return [...new Set([...entries.keys(), ...keysOf(now)])].map(key => ({
+      path: pathText([...keys, key]),
+      now: was(entries.get(key)?.node),
+    }))
+  })
+  return [...new Map(back.map(e => [e.path, e])).values()]
+}
+const keysOf = (now: Now): readonly string[] => (now === null || typeof now === 'string' || Array.isArray(now) ? [] : Object.keys(now))
+
+export type Accepting = { readonly by: string; readonly reason: string; readonly scope: string; readonly date: string }
+const ACCEPTS = { by: 'who that is', reason: 'why it may stay so', scope: 'what it holds for' } as const
+/** The edit that accepts a finding. What rests on nothing, and what holds anyway, cannot be accepted. */
+export function acceptance(f: Finding, given: Accepting): Edit {
+  if (f.outcome !== 'failing' && f.outcome !== 'marginal')
+    throw new Refusal(`accept: ${f.rule} is ${f.outcome}; only what is failing or marginal can be accepted`)
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(given.date))
+    throw new Refusal(`accept: --date: found «${given.date}»; a date such as 2026-11-25 is wanted`)
+  for (const word of ['by', 'reason', 'scope'] as const)
+    if (given[word].trim() === '') throw new Refusal(`accept: --${word} is empty; who accepts a finding says ${ACCEPTS[word]}`)
+  return {
+    path: ['accepted', findingId(f)],
+    now: { by: given.by, reason: given.reason, scope: given.scope, date: given.date, rests: f.rests },
+  }
+}
