@@ -1,0 +1,22 @@
+import { Redirect, Route, Switch } from 'wouter'
+import { ConversionPage } from './shell/conversion-page.tsx'
+import { StartPage } from './start/start-page.tsx'
+
+/** The pages there are. */
+export function App() {
+  return (
+    <Switch>
+      <Route path="/" component={StartPage} />
+      <Route path="/c/:id">{({ id }) => <Redirect to={`/c/${id}/brief`} replace />}</Route>
+      <Route path="/c/:id/:page">{({ id, page }) => <ConversionPage key={id} id={id} page={page} />}</Route>
+      <Route>
+        <main>
+          <h1>There is no page here</h1>
+          <p>
+            <a href="/">To the conversions</a>
+          </p>
+        </main>
+      </Route>
+    </Switch>
+  )
+}

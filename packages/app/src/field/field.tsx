@@ -1,0 +1,153 @@
+import type { FieldView } from '@ampwright/workbench'
+import { useEffect, useId, useRef, useState } from 'react'
+import { useInHand } from '../shell/in-hand.ts'
+
+type Wrong = { readonly what: string; readonly found: string; readonly accepted: string; readonly nearest?: string }
+/** What is wrong with a value, in one sentence: what, what was found, what is accepted. */
+export const wrongText = (w: Wrong): string =>
+  [w.what, w.found && `found ${w.found}`, w.accepted && `accepted ${w.accepted}`, w.nearest && `did you mean ${w.nearest}?`]
+    .filter(Boolean)
+    .join('; ')
+
+/** Words that stand where nothing is typed: a question, what is assumed, or how a value is typed. */
+const placeholder = (f: FieldView): string => f.stands ?? (f.unlocks.length ? `${f.label.toLowerCase()}?` : '')
+
+/**
+ * One value of the file: a quantity in any unit, with ± and origin, a word, a date, a reference. It commits on Enter, on leaving, and after a second of rest;
+ * what cannot be read stays in the field with what is wrong, and nothing is changed.
+ */
+export function Field({
+  field,
+  inline = false,
+  labelled,
+}: {
+  readonly field: FieldView
+  readonly inline?: boolean
+  readonly labelled?: string
+}) {
+  const { conversion, opened } = useInHand()
+  const stood = field.text ?? '',
+    [text, setText] = useState(stood),
+    [wrong, setWrong] = useState<Wrong>()
+  const held = useRef(stood),
+    rest = useRef<ReturnType<typeof setTimeout>>(undefined),
+    id = useId()
+  // What changed elsewhere shows, unless somebody is typing here.
+  useEffect(() => {
+    if (held.current === stood) return
+    held.current = stood
+    setText(stood)
+    setWrong(undefined)
+  }, [stood])
+  useEffect(() => () => clearTimeout(rest.current), [])
+
+  const commit = async (now: string): Promise<void> => {
+    clearTimeout(rest.current)
+    const clean = now.trim()
+    if (clean === held.current.trim()) return setWrong(undefined)
+    const issues = await conversion.edit(
+      [{ path: field.path, now: clean === '' ? null : clean }],
+      `${field.label}: ${clean === '' ? 'nothing' : clean}`,
+    )
+    const own = issues.find(i => i.path === field.path) ?? issues[0]
+    if (own) setWrong(own)
+    else {
+      held.current = clean
+      setWrong(undefined)
+    }
+  }
+  const typed = (now: string): void => {
+    setText(now)
+    clearTimeout(rest.current)
+    rest.current = setTimeout(() => void settle(now), REST)
+    void conversion.check([{ path: field.path, now: now.trim() === '' ? null : now.trim() }]).then(w => {
+      // While a unit is still being typed a half-written quantity is no mistake yet: it is named once it rests.
+      if (w.length === 0) setWrong(undefined)
+    })
+  }
+  const settle = async (now: string): Promise<void> => commit(now)
+
+  const issue = wrong ?? field.issue,
+    away = opened.saving === 'server away'
+  const shared = {
+    id,
+    'aria-label': labelled ?? field.label,
+    'aria-invalid': issue ? true : undefined,
+    'aria-describedby': issue ? `${id}-wrong` : undefined,
+    disabled: away,
+    'data-path': field.path,
+  }
+  const kind = issue
+    ? 'wrong'
+    : field.text === undefined
+      ? field.stands === undefined
+        ? field.unlocks.length
+          ? 'gap'
+          : ''
+        : 'assumed'
+      : field.how === 'assumed'
+        ? 'assumed'
+        : ''
+  return (
+    <span className={`field ${kind}`}>
+      {field.is === 'choice' || field.is === 'reference' || (field.is === 'part' && field.oneOf) ? (
+        <select {...shared} value={field.text ?? ''} onChange={e => void commit(e.target.value)}>
+          <option value="">{placeholder(field) || '–'}</option>
+          {field.text !== undefined && !field.oneOf?.includes(field.text) ? <option value={field.text}>{field.text}</option> : null}
+          {field.oneOf?.map(o => (
+            <option key={o}>{o}</option>
+          ))}
+        </select>
+      ) : (
+        <input
+          {...shared}
+          value={text}
+          size={inline ? Math.max(6, Math.min(34, (text || placeholder(field)).length + 1)) : 20}
+          placeholder={placeholder(field)}
+          list={field.is === 'file' ? `${id}-files` : undefined}
+          autoComplete="off"
+          spellCheck={false}
+          onChange={e => typed(e.target.value)}
+          onBlur={() => void commit(text)}
+          onKeyDown={e => {
+            if (e.key === 'Enter') void commit(text)
+            if (e.key === 'Escape') {
+              clearTimeout(rest.current)
+              setText(held.current)
+              setWrong(undefined)
+            }
+          }}
+        />
+      )}
+      {field.is === 'file' ? (
+        <datalist id={`${id}-files`}>
+          {field.oneOf?.map(o => (
+            <option key={o} value={o} />
+          ))}
+        </datalist>
+      ) : null}
+      {field.text === undefined && field.taking !== undefined && !issue ? (
+        <span className="from">
+          {field.how ?? ''}
+          {field.note ? `, ${field.note}` : ''}{' '}
+          <button
+            type="button"
+            className="bare small"
+            disabled={away}
+            onClick={() => void commit(field.taking as string)}
+            aria-label={`Take ${field.stands} for ${field.label}`}
+          >
+            take
+          </button>
+        </span>
+      ) : null}
+      {issue ? (
+        <span className="error" id={`${id}-wrong`} role="alert">
+          {wrongText(issue)}
+        </span>
+      ) : null}
+    </span>
+  )
+}
+/** A second of rest commits what was typed [ms]. */
+const REST = 1000

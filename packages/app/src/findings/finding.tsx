@@ -1,0 +1,191 @@
+import { type FindingView, MARKS, type RemedyView } from '@ampwright/workbench'
+import { useState } from 'react'
+import { useInHand } from '../shell/in-hand.ts'
+import type { Preview } from '../worker/service.ts'
+
+/** One finding: what was found, against what, what to do, with the caution where people can be hurt. */
+export function Finding({ finding: f }: { readonly finding: FindingView }) {
+  const { openWorking } = useInHand()
+  return (
+    <article className="find" aria-label={`${f.outcome}: ${f.title}`}>
+      <span className={`out ${f.outcome.replaceAll(' ', '-')}`}>
+        {MARKS[f.outcome]} {f.outcome}
+        <small>{HARM[f.harm]}</small>
+      </span>
+      <div>
+        <h3>
+          {f.title}
+          {f.item ? <span className="quiet"> · {f.item}</span> : null}
+        </h3>
+        <p>{f.says}</p>
+        {f.because ? <p className="quiet small">{f.because}</p> : null}
+        {f.lapsed ? <p className="marginal small">An acceptance has lapsed: what it rested on has changed.</p> : null}
+        <p className="small">
+          {f.found ? (
+            <>
+              found{' '}
+              <button
+                type="button"
+                className="num"
+                onClick={() => openWorking(f.found?.name as string)}
+                aria-label={`Working of ${f.found.text}`}
+              >
+                {f.found.text}
+              </button>
+            </>
+          ) : null}
+          {f.required ? (
+            <>
+              {' '}
+              · {f.required.side}{' '}
+              <button
+                type="button"
+                className="num"
+                onClick={() => openWorking(f.required?.name as string)}
+                aria-label={`Where ${f.required.text} comes from`}
+              >
+                {f.required.text}
+              </button>
+            </>
+          ) : null}
+        </p>
+        {f.caution ? (
+          <p className="caution">
+            <b>Caution:</b> {f.caution}
+          </p>
+        ) : null}
+        {f.remedies.length ? (
+          <ul>
+            {f.remedies.map((r, i) => (
+              <Remedy key={`${i} ${r.says}`} remedy={r} />
+            ))}
+          </ul>
+        ) : null}
+        {f.outcome === 'failing' || f.outcome === 'marginal' ? <Accept finding={f} /> : null}
+        <p className="quiet small">
+          {f.source}
+          {f.requirement && f.outcome !== 'sound' ? ` · ${f.requirement}` : ''}
+        </p>
+      </div>
+    </article>
+  )
+}
+const HARM = { S3: 'people', S2: 'costly damage', S1: 'nuisance' } as const
+
+/** A remedy that is an edit is tried on the whole car before it is taken. */
+function Remedy({ remedy: r }: { readonly remedy: RemedyView }) {
+  const { conversion, opened } = useInHand(),
+    [tried, setTried] = useState<Preview | 'trying'>()
+  if (r.do !== 'set') return <li>{r.says}</li>
+  return (
+    <li>
+      {r.says}{' '}
+      <button
+        type="button"
+        disabled={tried === 'trying' || opened.saving === 'server away'}
+        onClick={() => {
+          setTried('trying')
+          void conversion.preview(r.edits).then(setTried)
+        }}
+      >
+        {tried === 'trying' ? 'Trying …' : 'Preview'}
+      </button>
+      {tried && tried !== 'trying' ? (
+        <PreviewView
+          preview={tried}
+          take={() => {
+            setTried(undefined)
+            void conversion.edit(r.edits, r.says)
+          }}
+          leave={() => setTried(undefined)}
+        />
+      ) : null}
+    </li>
+  )
+}
+
+/** What a change does to the whole car, before it is made. */
+export function PreviewView({
+  preview: p,
+  take,
+  leave,
+}: {
+  readonly preview: Preview
+  readonly take: () => void
+  readonly leave: () => void
+}) {
+  return (
+    <div className="preview" role="status">
+      <p>
+        <b>
+          Cures {p.cures.length}, worsens {p.worsens.length}
+        </b>
+      </p>
+      {p.cures.map(c => (
+        <p key={c} className="sound">
+          ● {c}
+        </p>
+      ))}
+      {p.worsens.map(w => (
+        <p key={w} className="failing">
+          ▲ {w}
+        </p>
+      ))}
+      {p.headline.length ? (
+        <table className="figures">
+          <tbody>
+            {p.headline.map(h => (
+              <tr key={h.label}>
+                <td>{h.label}</td>
+                <td className="num">
+                  {h.before} → {h.after}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      ) : (
+        <p className="quiet">No headline figure moves.</p>
+      )}
+      {p.refused ? <p className="failing">Not offered: {p.refused}</p> : null}
+      <button type="button" className="main" disabled={!p.offered} onClick={take}>
+        Take it
+      </button>{' '}
+      <button type="button" onClick={leave}>
+        Leave it
+      </button>
+    </div>
+  )
+}
+
+/** Accepting needs a name, a reason and what it holds for; it lapses when what the finding rests on changes. */
+function Accept({ finding: f }: { readonly finding: FindingView }) {
+  const { conversion } = useInHand(),
+    [wrong, setWrong] = useState<string>()
+  return (
+    <details className="small">
+      <summary>Accept it as it is</summary>
+      <form
+        className="add"
+        onSubmit={e => {
+          e.preventDefault()
+          const data = new FormData(e.currentTarget),
+            word = (k: string): string => String(data.get(k) ?? '')
+          void conversion.accept(f.id, { by: word('by'), reason: word('reason'), scope: word('scope'), date: word('date') }).then(setWrong)
+        }}
+      >
+        <input name="by" aria-label="Your name" placeholder="your name" />
+        <input name="reason" aria-label="Why it may stay so" placeholder="why it may stay so" />
+        <input name="scope" aria-label="What it holds for, until when" placeholder="what it holds for, until when" />
+        <input name="date" aria-label="Day" type="date" defaultValue={new Date().toISOString().slice(0, 10)} />
+        <button type="submit">Accept</button>
+        <span className="quiet">It lapses as soon as anything it rests on changes.</span>
+        {wrong ? (
+          <span className="failing" role="alert">
+            ▲ {wrong}
+          </span>
+        ) : null}
+      </form>
+    </details>
+  )
+}

@@ -1,0 +1,15 @@
+import '@fontsource-variable/atkinson-hyperlegible-next/wght.css'
+import '@fontsource-variable/atkinson-hyperlegible-mono/wght.css'
+import './look/tokens.css'
+import './look/fields.css'
+import './look/findings.css'
+import './look/page.css'
+import { StrictMode } from 'react'
+import { createRoot } from 'react-dom/client'
+import { App } from './app.tsx'
+
+createRoot(document.getElementById('app') as HTMLElement).render(
+  <StrictMode>
+    <App />
+  </StrictMode>,
+)

@@ -1,0 +1,197 @@
+import type { Edit, Issue, System } from '@ampwright/conversion'
+import type { Stage } from '@ampwright/engine'
+import type { SheetNode, Told } from '@ampwright/workbench'
+import { api, type Clash, live } from './server/api.ts'
+import { type Engine, startEngine } from './worker/engine.ts'
+import type { Section } from './worker/service.ts'
+
+/** What a window knows of the conversion it has open. Replaced whole at every change. */
+export type Opened = {
+  readonly id: string
+  readonly name: string
+  readonly revision: number
+  readonly told: Told | undefined
+  readonly early: ReadonlyMap<string, string>
+  /** Figures, bands and findings are being worked out anew. */
+  readonly renewing: boolean
+  readonly saving: 'saved' | 'saving' | 'not saved' | 'server away'
+  readonly sheets: Partial<Record<Section, SheetNode>>
+  readonly unreadable: readonly Pick<Issue, 'line' | 'path' | 'what' | 'found' | 'accepted'>[]
+  readonly clashes: readonly Clash[]
+  readonly said: string | undefined
+  readonly undoable: number
+  readonly redoable: number
+}
+
+const STORED = 'ampwright.units'
+export const storedUnits = (): System => {
+  const kept = localStorage.getItem(STORED)
+  return kept === 'us' || kept === 'uk' ? kept : 'metric'
+}
+
+/** One conversion open in this window: edits go to the engine at once, and to the server in their order. */
+export class OpenConversion {
+  private state: Opened
+  private readonly heard = new Set<() => void>()
+  private readonly shownSections = new Map<Section, number>()
+  private readonly engine: Engine
+  private queue: Promise<void> = Promise.resolve()
+  private waiting = 0
+  private readonly mine: number[] = []
+  private readonly undone: number[] = []
+  private readonly letGo: () => void
+  units: System = storedUnits()
+
+  constructor(id: string) {
+    this.state = {
+      id,
+      name: '',
+      revision: 0,
+      told: undefined,
+      early: new Map(),
+      renewing: true,
+      saving: 'saved',
+      sheets: {},
+      unreadable: [],
+      clashes: [],
+      said: undefined,
+      undoable: 0,
+      redoable: 0,
+    }
+    this.engine = startEngine(step => {
+      if (step.is === 'headline')
+        this.set({ early: new Map(step.headline.flatMap(h => (h.id && h.value ? [[h.id, h.value] as const] : []))) })
+      else {
+        this.set({ told: step.told, name: step.told.name, early: new Map(), renewing: false })
+        void this.layOut()
+      }
+    })
+    this.letGo = live(
+      news => void this.hearOf(news),
+      gone => this.set({ saving: gone ? 'server away' : this.waiting ? 'saving' : 'saved' }),
+    )
+    void this.load()
+  }
+  subscribe = (f: () => void): (() => void) => {
+    this.heard.add(f)
+    return () => this.heard.delete(f)
+  }
+  snapshot = (): Opened => this.state
+  close(): void {
+    this.letGo()
+  }
+  private set(some: Partial<Opened>): void {
+    this.state = { ...this.state, ...some }
+    for (const f of this.heard) f()
+  }
+
+  private async load(): Promise<void> {
+    try {
+      const { id } = this.state,
+        stored = await api.open(id),
+        files = await Promise.all(stored.files.map(async f => ({ name: f.name, bytes: await api.file(id, f.name) })))
+      const opened = await this.engine.open(stored.text, files, this.units)
+      this.set({ name: stored.name, revision: stored.revision, unreadable: opened.usable ? [] : opened.issues })
+      await this.layOut()
+    } catch (e) {
+      this.set({ said: (e as Error).message, saving: 'server away', renewing: false })
+    }
+  }
+
+  /** Shows a section for as long as a screen wants it. */
+  show(section: Section): () => void {
+    this.shownSections.set(section, (this.shownSections.get(section) ?? 0) + 1)
+    void this.layOut()
+    return () => this.shownSections.set(section, (this.shownSections.get(section) ?? 1) - 1)
+  }
+  private async layOut(): Promise<void> {
+    const wanted = [...this.shownSections].filter(([, n]) => n > 0).map(([s]) => s)
+    const laid = await Promise.all(wanted.map(async s => [s, await this.engine.sheet(s)] as const))
+    this.set({ sheets: { ...this.state.sheets, ...Object.fromEntries(laid) } })
+  }
+
+  /** Makes a batch of edits; gives what is wrong where they cannot be made, and nothing is changed then. */
+  async edit(edits: readonly Edit[], what?: string): Promise<readonly Pick<Issue, 'path' | 'what' | 'found' | 'accepted' | 'nearest'>[]> {
+    if (this.state.saving === 'server away')
+      return [{ path: '', what: 'the server is away: nothing can be changed until it is back', found: '', accepted: '' }]
+    const made = await this.engine.edit(edits)
+    if (!made.ok) return made.issues
+    this.set({ renewing: true, saving: 'saving' })
+    void this.layOut()
+    this.undone.length = 0
+    this.save(() => api.edit(this.state.id, made.edits, what), true)
+    return []
+  }
+  undo(): void {
+    const last = this.mine.at(-1)
+    if (last !== undefined) this.back(last, () => (this.mine.pop(), this.undone))
+  }
+  redo(): void {
+    const last = this.undone.at(-1)
+    if (last !== undefined) this.back(last, () => (this.undone.pop(), this.mine))
+  }
+  private back(revision: number, onto: () => number[]): void {
+    this.save(() => api.undo(this.state.id, revision), false, onto)
+  }
+  /** One after the other: the server sees the edits of a window in the order they were made. */
+  private save(send: () => ReturnType<typeof api.edit>, edited: boolean, onto?: () => number[]): void {
+    this.waiting += 1
+    this.set({ saving: 'saving' })
+    this.queue = this.queue.then(async () => {
+      const answer = await send()
+      this.waiting -= 1
+      if (answer.is === 'kept') {
+        ;(onto?.() ?? this.mine).push(answer.revision)
+        // What others changed meanwhile comes back merged; while more of ours is on its way it would be older than what is shown.
+        if (this.waiting === 0 && (!edited || answer.text !== (await this.engine.text()))) await this.take(answer.text)
+        this.set({ revision: answer.revision, saving: this.waiting ? 'saving' : 'saved', ...this.counts() })
+      } else if (answer.is === 'clash') {
+        await this.take(answer.text)
+        this.set({ revision: answer.revision, clashes: answer.clashes, saving: 'saved' })
+      } else if (answer.is === 'refused') {
+        await this.load()
+        this.set({ said: answer.says, saving: 'not saved' })
+      } else this.set({ saving: 'server away', said: 'The server is away: the last change is not saved.' })
+    })
+  }
+  private counts(): Pick<Opened, 'undoable' | 'redoable'> {
+    return { undoable: this.mine.length, redoable: this.undone.length }
+  }
+  private async take(text: string): Promise<void> {
+    this.set({ renewing: true })
+    const opened = await this.engine.take(text)
+    this.set({ unreadable: opened.usable ? [] : opened.issues })
+    await this.layOut()
+  }
+  private async hearOf(news: { id: string; revision: number }): Promise<void> {
+    if (news.id !== this.state.id || this.waiting > 0 || news.revision <= this.state.revision) return
+    const stored = await api.open(news.id)
+    if (this.waiting > 0 || stored.revision <= this.state.revision) return
+    if (stored.text !== (await this.engine.text())) await this.take(stored.text)
+    this.set({ revision: stored.revision })
+  }
+  settle(clash: Clash, mine: boolean): void {
+    this.set({ clashes: this.state.clashes.filter(c => c !== clash) })
+    if (mine) void this.edit([{ path: clash.path, now: clash.yours as Edit['now'] }])
+  }
+  hush(): void {
+    this.set({ said: undefined })
+  }
+  setUnits(system: System): void {
+    this.units = system
+    localStorage.setItem(STORED, system)
+    void this.engine.units(system).then(() => this.layOut())
+  }
+  /** Accepts a finding; gives what is wrong where it cannot be. */
+  async accept(id: string, given: { by: string; reason: string; scope: string; date: string }): Promise<string | undefined> {
+    const made = await this.engine.acceptance(id, given)
+    if ('refused' in made) return made.refused
+    const issues = await this.edit([made.edit], `accepted: ${id}`)
+    return issues[0]?.what
+  }
+  check = (edits: readonly Edit[]) => this.engine.check(edits)
+  preview = (edits: readonly Edit[]) => this.engine.preview(edits)
+  figures = (stage: Stage) => this.engine.figures(stage)
+  working = (name: string) => this.engine.working(name)
+  workingText = (name: string) => this.engine.workingText(name)
+}

@@ -1,0 +1,49 @@
+import { useEffect, useMemo, useState } from 'react'
+import { FindingsPage } from '../findings/findings-page.tsx'
+import { OpenConversion } from '../open-conversion.ts'
+import { PAGES } from '../stages/pages.ts'
+import { StagePage } from '../stages/stage-page.tsx'
+import { WorkingDialog } from '../working/working-dialog.tsx'
+import { Bar } from './bar.tsx'
+import { Headline } from './headline.tsx'
+import { InHandContext } from './in-hand.ts'
+import { JobLine } from './job-line.tsx'
+import { Notices } from './notices.tsx'
+
+/** One conversion: the job at the side, the headline above, a page of it in the middle. */
+export function ConversionPage({ id, page }: { readonly id: string; readonly page: string }) {
+  const [conversion, setConversion] = useState<OpenConversion>()
+  const [working, setWorking] = useState<string>()
+  useEffect(() => {
+    const opened = new OpenConversion(id)
+    setConversion(opened)
+    return () => opened.close()
+  }, [id])
+  const hand = useMemo(() => (conversion ? { conversion, openWorking: setWorking } : null), [conversion])
+  if (hand === null) return <main>Opening …</main>
+  return (
+    <InHandContext value={hand}>
+      <a className="skip" href="#main">
+        To the page itself
+      </a>
+      <div className="frame">
+        <JobLine id={id} page={page} />
+        <div>
+          <Headline />
+          <main id="main" tabIndex={-1}>
+            <Bar />
+            <Notices />
+            {page === 'findings' ? (
+              <FindingsPage />
+            ) : PAGES[page] ? (
+              <StagePage key={page} page={PAGES[page]} />
+            ) : (
+              <p>There is no stage of this name.</p>
+            )}
+          </main>
+        </div>
+      </div>
+      {working === undefined ? null : <WorkingDialog name={working} close={() => setWorking(undefined)} />}
+    </InHandContext>
+  )
+}

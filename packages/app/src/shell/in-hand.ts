@@ -1,0 +1,13 @@
+import { createContext, useContext, useSyncExternalStore } from 'react'
+import type { OpenConversion, Opened } from '../open-conversion.ts'
+
+/** The conversion this window has in hand, and what opens a working beside it. */
+export type InHand = { readonly conversion: OpenConversion; readonly openWorking: (name: string) => void }
+export const InHandContext = createContext<InHand | null>(null)
+
+export function useInHand(): InHand & { readonly opened: Opened } {
+  const hand = useContext(InHandContext)
+  if (hand === null) throw new Error('no conversion is in hand here')
+  const opened = useSyncExternalStore(hand.conversion.subscribe, hand.conversion.snapshot)
+  return { ...hand, opened }
+}

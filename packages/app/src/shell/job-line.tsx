@@ -1,0 +1,76 @@
+import { tallies } from '@ampwright/workbench'
+import { Link } from 'wouter'
+import { LATER, STAGE_PAGES } from '../stages/pages.ts'
+import { useInHand } from './in-hand.ts'
+
+/** The job as a road with stops, each with what is failing and unanswered there. */
+export function JobLine({ id, page }: { readonly id: string; readonly page: string }) {
+  const { opened } = useInHand(),
+    counts = tallies(opened.told?.findings ?? [])
+  const all = opened.told?.findings ?? []
+  return (
+    <nav className="job" aria-label="The job">
+      <p className="name">
+        <Link href="/">Ampwright</Link>
+      </p>
+      <p className="car">{opened.name || 'A conversion without a name yet'}</p>
+      <ol className="road">
+        {STAGE_PAGES.map(p => {
+          const t = counts.get(p.stage)
+          return (
+            <li key={p.slug}>
+              <Link
+                href={`/c/${id}/${p.slug}`}
+                aria-current={p.slug === page ? 'page' : undefined}
+                className={t && !t.failing && !t.unanswered ? 'done' : ''}
+              >
+                <i />
+                {p.slug === 'pack' ? 'Pack' : p.title}
+                <Tally failing={t?.failing ?? 0} unanswered={t?.unanswered ?? 0} />
+              </Link>
+            </li>
+          )
+        })}
+        {LATER.map(l => (
+          <li key={l.title}>
+            <span className="later" title={`Comes later: ${l.asks}`}>
+              <i />
+              {l.title}
+            </span>
+          </li>
+        ))}
+      </ol>
+      <ol>
+        <li>
+          <Link href={`/c/${id}/findings`} aria-current={page === 'findings' ? 'page' : undefined}>
+            <span />
+            All findings
+            <Tally
+              failing={all.filter(f => f.outcome === 'failing').length}
+              unanswered={all.filter(f => f.outcome === 'unanswered').length}
+            />
+          </Link>
+        </li>
+      </ol>
+    </nav>
+  )
+}
+
+function Tally({ failing, unanswered }: { readonly failing: number; readonly unanswered: number }) {
+  return (
+    <span className="tally">
+      {failing ? (
+        <span className="failing">
+          ▲{failing}
+          <span className="hidden"> failing</span>
+        </span>
+      ) : null}
+      {unanswered ? (
+        <span className="unanswered">
+          ◌{unanswered}
+          <span className="hidden"> unanswered</span>
+        </span>
+      ) : null}
+    </span>
+  )
+}

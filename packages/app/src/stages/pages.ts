@@ -1,0 +1,56 @@
+import type { Stage } from '@ampwright/engine'
+import type { Section } from '../worker/service.ts'
+
+/** A page of the job: which sections of the file are decided there, and which stages of the engine follow from them. */
+export type Page = {
+  readonly slug: string
+  readonly title: string
+  readonly lede: string
+  readonly sections: readonly Section[]
+  readonly stage: Stage
+}
+export const STAGE_PAGES: readonly Page[] = [
+  {
+    slug: 'brief',
+    title: 'Brief',
+    lede: 'What the finished car must do, for whom, and under whose rules it is approved. Whoever signs is asked before the first part is bought.',
+    sections: ['brief'],
+    stage: 'brief',
+  },
+  {
+    slug: 'donor',
+    title: 'Donor',
+    lede: 'The car as it was: what it weighs and where, what comes out, what goes in. Some of it can only be measured while the engine still runs.',
+    sections: ['donor'],
+    stage: 'donor',
+  },
+  {
+    slug: 'drive',
+    title: 'Drive',
+    lede: 'How torque gets from the motor to the wheels, and whether the total ratio suits both the motor and the road.',
+    sections: ['drive'],
+    stage: 'drive',
+  },
+  {
+    slug: 'pack',
+    title: 'Pack, trips and charging',
+    lede: 'Cells and modules, what they give in the cold, how far they carry the car, and what the socket puts back.',
+    sections: ['pack', 'trips', 'charging'],
+    stage: 'pack',
+  },
+]
+export const PAGES: Readonly<Record<string, Page | undefined>> = Object.fromEntries(STAGE_PAGES.map(p => [p.slug, p]))
+
+/** Stages that come later, and what they will ask. */
+export const LATER: readonly { readonly title: string; readonly asks: string }[] = [
+  { title: 'Fit', asks: 'where every heavy part goes, in three dimensions' },
+  { title: 'High voltage', asks: 'contactors, precharge, fuses, cables, insulation' },
+  { title: 'Signals', asks: '12 V, ignition key, VCU, BMS and CAN' },
+  { title: 'Thermal', asks: 'coolant, radiator, cabin heat' },
+  { title: 'Brakes & steering', asks: 'assist without the engine, regeneration within grip' },
+  { title: 'Driveline', asks: 'mounts, coupler, alignment, battery boxes' },
+  { title: 'Build', asks: 'tasks, order, time, what only after what' },
+  { title: 'Prove', asks: 'tests with the reading to expect, hold points' },
+  { title: 'Papers', asks: 'the file for inspector, insurer, rescuer, next owner' },
+  { title: 'Service', asks: 'yearly checks, faults, what has changed' },
+]

@@ -1,0 +1,92 @@
+import type { FigureView } from '@ampwright/workbench'
+import { useEffect, useState } from 'react'
+import { Sheet } from '../field/sheet.tsx'
+import { Finding } from '../findings/finding.tsx'
+import { useInHand } from '../shell/in-hand.ts'
+import type { Page } from './pages.ts'
+import { Sentences, sentencePaths } from './sentences.tsx'
+
+/** A stage from top to bottom: what you decide, what follows, what stands in the way. */
+export function StagePage({ page }: { readonly page: Page }) {
+  const { conversion, opened, openWorking } = useInHand(),
+    [figures, setFigures] = useState<readonly FigureView[]>([])
+  useEffect(() => {
+    const gone = page.sections.map(s => conversion.show(s))
+    return () => gone.forEach(f => f())
+  }, [conversion, page])
+  useEffect(() => {
+    if (opened.told) void conversion.figures(page.stage).then(setFigures)
+  }, [conversion, opened.told, page])
+  const sheets = page.sections.flatMap(s => opened.sheets[s] ?? []),
+    told = sentencePaths(page.slug, sheets)
+  const findings = (opened.told?.findings ?? []).filter(f => f.stage === page.stage),
+    inTheWay = findings.filter(f => f.outcome !== 'sound' && f.outcome !== 'does not apply'),
+    others = findings.filter(f => !inTheWay.includes(f))
+  return (
+    <>
+      <h1>{page.title}</h1>
+      <p className="lede">{page.lede}</p>
+      <div className="two">
+        <section aria-label="What you decide">
+          <h2>What you decide</h2>
+          <Sentences slug={page.slug} sheets={sheets} />
+          {sheets.map(s => (
+            <div key={s.is === 'field' ? s.field.path : s.path}>
+              {page.sections.length > 1 && s.is === 'group' ? <h3>{s.label}</h3> : null}
+              {(s.is === 'group' ? s.children : [s]).map(c => (
+                <Sheet key={c.is === 'field' ? c.field.path : c.path} node={c} told={told} />
+              ))}
+            </div>
+          ))}
+        </section>
+        <section aria-label="What follows">
+          <h2>What follows</h2>
+          <Figures figures={figures} open={openWorking} />
+        </section>
+      </div>
+      <section aria-label="What stands in the way">
+        <h2>What stands in the way</h2>
+        {inTheWay.length === 0 ? <p>Nothing of this stage.</p> : inTheWay.map(f => <Finding key={f.id} finding={f} />)}
+        {others.length ? (
+          <details className="group">
+            <summary>{others.length} that hold or do not apply</summary>
+            {others.map(f => (
+              <Finding key={f.id} finding={f} />
+            ))}
+          </details>
+        ) : null}
+      </section>
+    </>
+  )
+}
+
+/** Figures under the question they answer; each opens its working. */
+function Figures({ figures, open }: { readonly figures: readonly FigureView[]; readonly open: (name: string) => void }) {
+  const asked = new Map<string, FigureView[]>()
+  for (const f of figures) asked.set(f.asks, [...(asked.get(f.asks) ?? []), f])
+  return (
+    <>
+      {[...asked].map(([asks, list]) => (
+        <details className="group" key={asks}>
+          <summary>
+            {asks} <span className="quiet small">{list.length}</span>
+          </summary>
+          <table className="figures">
+            <tbody>
+              {list.map(f => (
+                <tr key={f.id}>
+                  <td>{f.label}</td>
+                  <td>
+                    <button type="button" className="num" onClick={() => open(f.id)} aria-label={`Working of ${f.label}, ${f.text}`}>
+                      {f.text}
+                    </button>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </details>
+      ))}
+    </>
+  )
+}

@@ -1,0 +1,94 @@
+import { useCallback, useEffect, useState } from 'react'
+import { useLocation } from 'wouter'
+import { api, type Listed } from '../server/api.ts'
+
+/** Every conversion there is, and how to begin another. */
+export function StartPage() {
+  const [list, setList] = useState<readonly Listed[]>(),
+    [samples, setSamples] = useState<readonly { id: string; name: string }[]>([]),
+    [said, setSaid] = useState<string>(),
+    [, go] = useLocation()
+  const renew = useCallback(async (): Promise<void> => {
+    try {
+      setList(await api.list())
+      setSamples(await api.samples())
+    } catch (e) {
+      setSaid((e as Error).message)
+    }
+  }, [])
+  useEffect(() => void renew(), [renew])
+  const begin = async (body: object): Promise<void> => {
+    try {
+      const { id } = await api.create(body)
+      go(`/c/${id}/brief`)
+    } catch (e) {
+      setSaid((e as Error).message)
+    }
+  }
+  const fromFile = async (file: File | undefined): Promise<void> => {
+    if (file) await begin({ text: await file.text() })
+  }
+  return (
+    <main style={{ margin: '0 auto' }}>
+      <h1>Ampwright</h1>
+      <p className="lede">
+        A workbench for converting petrol and diesel cars to battery-electric drive. It informs; it does not approve. High voltage kills:
+        leave work on it to those qualified for it.
+      </p>
+      {said ? (
+        <div className="note bad" role="alert">
+          {said}
+        </div>
+      ) : null}
+      <h2>Conversions</h2>
+      {list === undefined ? (
+        <p>Looking …</p>
+      ) : (
+        <table className="figures">
+          <tbody>
+            {list.map(c => (
+              <tr key={c.id}>
+                <td>
+                  {c.deletedUntil ? <span className="quiet">{c.name}</span> : <a href={`/c/${c.id}/brief`}>{c.name || 'without a name'}</a>}
+                  {c.variant ? <span className="quiet">, {c.variant}</span> : null}
+                </td>
+                <td className="quiet small">revision {c.revision}</td>
+                <td>
+                  {c.deletedUntil ? (
+                    <button type="button" onClick={() => void api.undelete(c.id).then(renew)}>
+                      Bring back
+                    </button>
+                  ) : (
+                    <button
+                      type="button"
+                      className="bare small"
+                      onClick={() => void api.remove(c.id).then(renew)}
+                      aria-label={`Delete ${c.name}`}
+                    >
+                      delete
+                    </button>
+                  )}
+                </td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      <h2>Begin</h2>
+      <div className="add">
+        <button type="button" className="main" onClick={() => void begin({ text: 'schema: 1\n' })}>
+          A new conversion
+        </button>
+        {samples.map(s => (
+          <button type="button" key={s.id} onClick={() => void begin({ sample: s.id })}>
+            From the sample {s.name}
+          </button>
+        ))}
+        <label className="button">
+          From a file
+          <input className="hidden" type="file" accept=".yaml,.yml" onChange={e => void fromFile(e.target.files?.[0])} />
+        </label>
+      </div>
+    </main>
+  )
+}

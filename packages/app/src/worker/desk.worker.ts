@@ -1,0 +1,4 @@
+import { expose } from 'comlink'
+import { Service } from './service.ts'
+
+expose(new Service())

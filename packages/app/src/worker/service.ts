@@ -1,0 +1,197 @@
+import type { Edit, SECTIONS, System } from '@ampwright/conversion'
+import { type Assessment, findingId, type Stage } from '@ampwright/engine'
+import {
+  type Accepting,
+  acceptance,
+  Desk,
+  type Edited,
+  type FigureView,
+  fileDatum,
+  type HeadlineView,
+  Refusal,
+  type SheetNode,
+  type Step,
+  turned,
+  type WorkingView,
+  workingTree,
+} from '@ampwright/workbench'
+
+export type Section = Exclude<keyof typeof SECTIONS, 'car' | 'accepted'>
+/** A file that stands beside a conversion, fetched before it is opened. */
+export type Beside = { readonly name: string; readonly bytes: Uint8Array }
+export type Opened = {
+  readonly usable: boolean
+  readonly issues: readonly {
+    readonly line: number
+    readonly path: string
+    readonly what: string
+    readonly found: string
+    readonly accepted: string
+  }[]
+}
+
+/** What a change would do: the whole car assessed with it. */
+export type Preview = {
+  readonly cures: readonly string[]
+  readonly worsens: readonly string[]
+  readonly headline: readonly { readonly label: string; readonly before: string; readonly after: string }[]
+  /** A change after which a rule that protects people fails is not offered. */
+  readonly offered: boolean
+  readonly refused?: string
+}
+
+type Hear = (step: Exclude<Step, { is: 'working' }>) => void
+
+/**
+ * The engine behind the screen, in a thread of its own: one conversion laid open. Typing never waits for it; a newer edit stops the assessment that runs.
+ */
+export class Service {
+  private desk = new Desk('')
+  private turn = 0
+  private hear: Hear = () => {}
+  private attachments = new Map<string, Uint8Array>()
+
+  listen(hear: Hear): void {
+    this.hear = hear
+  }
+  open(text: string, files: readonly Beside[], system: System): Opened {
+    this.attachments = new Map(files.map(f => [f.name, f.bytes]))
+    this.desk = new Desk(text, { attachments: (name, format) => this.beside(name, format), files: [...this.attachments.keys()], system })
+    this.begin()
+    return this.state()
+  }
+  private beside(name: string, format: string): ReturnType<typeof fileDatum> | undefined {
+    const bytes = this.attachments.get(name)
+    return bytes === undefined ? undefined : fileDatum(bytes, format)
+  }
+  private state(): Opened {
+    return {
+      usable: this.desk.usable,
+      issues: this.desk.issues.map(({ line, path, what, found, accepted }) => ({ line, path, what, found, accepted })),
+    }
+  }
+  edit(edits: readonly Edit[]): Edited {
+    const made = this.desk.edit(edits)
+    if (made.ok) this.begin()
+    return made
+  }
+  /** Whether edits could be made, without making them: what a field asks while somebody types. */
+  check(
+    edits: readonly Edit[],
+  ): readonly { readonly what: string; readonly found: string; readonly accepted: string; readonly nearest?: string }[] {
+    const tried = this.desk.tried(edits)
+    return tried.ok ? [] : tried.issues
+  }
+  take(text: string): Opened {
+    this.desk.take(text)
+    this.begin()
+    return this.state()
+  }
+  units(system: System): void {
+    this.desk.system = system
+    const a = this.desk.assessment
+    if (a) this.hear({ is: 'told', told: this.desk.told(a) })
+  }
+  text(): string {
+    return this.desk.source
+  }
+  sheet(section: Section): SheetNode {
+    return this.desk.sheet(section)
+  }
+  figures(stage: Stage): readonly FigureView[] {
+    return this.desk.figures(stage)
+  }
+  working(name: string): WorkingView | undefined {
+    return this.desk.working(name)
+  }
+  workingText(name: string): string | undefined {
+    const v = this.desk.value(name),
+      a = this.desk.assessment
+    return v && a ? workingTree(v, a, this.desk.system, { quiet: s => s, strong: s => s }).join('\n') : undefined
+  }
+  /** The edit that accepts a finding, or why it cannot be accepted. */
+  acceptance(id: string, given: Accepting): { readonly edit: Edit } | { readonly refused: string } {
+    const f = this.desk.assessment?.findings.find(x => findingId(x) === id)
+    if (f === undefined) return { refused: 'This finding is no longer there.' }
+    try {
+      return { edit: acceptance(f, given) }
+    } catch (e) {
+      if (e instanceof Refusal) return { refused: e.message }
+      throw e
+    }
+  }
+  /** Assesses the car with edits that are not made, in full. */
+  preview(edits: readonly Edit[]): Preview {
+    const tried = this.desk.tried(edits),
+      before = this.desk.assessment
+    if (!tried.ok)
+      return { cures: [], worsens: [], headline: [], offered: false, refused: tried.issues.map(i => `${i.path}: ${i.what}`).join('; ') }
+    if (!before) return { cures: [], worsens: [], headline: [], offered: false, refused: 'The car is still being worked out.' }
+    const trial = new Desk(tried.text, { attachments: (name, format) => this.beside(name, format), system: this.desk.system })
+    return previewOf(this.desk, before, trial)
+  }
+
+  private begin(): void {
+    void this.run(++this.turn)
+  }
+  private async run(turn: number): Promise<void> {
+    const steps = this.desk.assess()
+    let began = performance.now()
+    for (;;) {
+      const step = steps.next()
+      if (turn !== this.turn) return
+      if (!step.done && step.value.is !== 'working') this.hear(step.value)
+      if (step.done) return
+      if (performance.now() - began > SLICE) {
+        await breath()
+        if (turn !== this.turn) return
+        began = performance.now()
+      }
+    }
+  }
+}
+/** Longest the thread works before it looks for a newer edit [ms]. */
+const SLICE = 8
+/** Lets waiting messages in; a timer would be held back by the browser. */
+const breath = (): Promise<void> =>
+  new Promise(done => {
+    const { port1, port2 } = new MessageChannel()
+    port1.onmessage = () => {
+      port1.close()
+      done()
+    }
+    port2.postMessage(0)
+  })
+
+const BAD = new Set(['failing'])
+function previewOf(desk: Desk, before: Assessment, trial: Desk): Preview {
+  let after: Assessment | undefined
+  for (const steps = trial.assess(); ; ) {
+    const step = steps.next()
+    if (step.done) {
+      after = step.value
+      break
+    }
+  }
+  const changed = turned(before, after)
+  const named = (t: (typeof changed)[number]): string => `${t.title}${t.item ? ` (${t.item})` : ''}`
+  const cured = changed.filter(t => t.before && BAD.has(t.before) && !(t.after && BAD.has(t.after))),
+    worse = changed.filter(t => t.after && BAD.has(t.after) && !(t.before && BAD.has(t.before)))
+  const a = desk.told(before).headline,
+    b = new Map(trial.told(after).headline.map(h => [h.id, h]))
+  return {
+    cures: cured.map(named),
+    worsens: worse.map(t => named(t) + said(trial, after, t.rule, t.item)),
+    headline: a.flatMap(h => moved(h, b.get(h.id))),
+    offered: !worse.some(t => t.harm === 'S3'),
+    ...(worse.some(t => t.harm === 'S3') ? { refused: 'It would break a rule that protects people.' } : {}),
+  }
+}
+const said = (trial: Desk, a: Assessment, rule: string, item: string | undefined): string => {
+  const f = trial.told(a).findings.find(x => x.rule === rule && x.item === item)
+  return f?.found && f.required ? `: ${f.found.text}, ${f.required.side} ${f.required.text} wanted` : ''
+}
+const moved = (h: HeadlineView, after: HeadlineView | undefined): Preview['headline'] =>
+  h.value === undefined || after?.value === undefined || h.value === after.value
+    ? []
+    : [{ label: h.label, before: h.value, after: after.value }]

@@ -1,0 +1,228 @@
+import { parts } from '@ampwright/catalogue'
+import {
+  applyEdits,
+  type Conversion,
+  type Edit,
+  entryAt,
+  type Issue,
+  isUsable,
+  type LookUps,
+  pathKeys,
+  pathText,
+  readConversion,
+  type SECTIONS,
+  type System,
+  type TextNode,
+} from '@ampwright/conversion'
+import {
+  Answers,
+  type AnyValue,
+  type Assessment,
+  assess,
+  type Fact,
+  type Figure,
+  HEADLINE,
+  nameOf,
+  STUDIES,
+  type Stage,
+} from '@ampwright/engine'
+import { lookUps } from '../look-ups.ts'
+import { headed, shown } from '../shown.ts'
+import type { Known } from './field-view.ts'
+import { type FindingView, findingView } from './finding-view.ts'
+import { earlyHeadline, type HeadlineView, headlineView } from './headline-view.ts'
+import { type SheetNode, sheet } from './sheet.ts'
+import { type WorkingView, workingView } from './working-view.ts'
+
+/** What stands at a path, as a batch of edits says it saw it. */
+export type Seen = Edit & { readonly was: string | null }
+export type Edited =
+  | { readonly ok: true; readonly text: string; readonly edits: readonly Seen[]; readonly notes: readonly Issue[] }
+  | { readonly ok: false; readonly issues: readonly Issue[] }
+
+/** A figure as a screen lists it, under the question it answers. */
+export type FigureView = { readonly id: string; readonly label: string; readonly text: string; readonly asks: string }
+
+/** What is told once everything is worked out and judged. */
+export type Told = {
+  readonly name: string
+  readonly headline: readonly HeadlineView[]
+  readonly findings: readonly FindingView[]
+  readonly gaps: readonly { readonly path: string; readonly label: string; readonly until: string; readonly unlocks: readonly string[] }[]
+  readonly notes: readonly Issue[]
+}
+/** A step of the assessment: the headline figures first, all of it last. */
+export type Step =
+  | { readonly is: 'working' }
+  | { readonly is: 'headline'; readonly headline: ReturnType<typeof earlyHeadline> }
+  | { readonly is: 'told'; readonly told: Told }
+
+export type Opening = { readonly attachments?: LookUps['attachments']; readonly files?: readonly string[]; readonly system?: System }
+
+/**
+ * One conversion laid open: its text, what it resolves to, what was answered. Edits are tried on the text and refused whole where it could not be read
+ * afterwards; the assessment runs in steps, so that a newer edit may stop it.
+ */
+export class Desk {
+  private text: string
+  private conversion: Conversion
+  private answers: Answers
+  private last: Assessment | undefined
+  private readonly look: LookUps
+  private files: readonly string[]
+  system: System
+
+  constructor(text: string, { attachments, files = [], system = 'metric' }: Opening = {}) {
+    this.text = text
+    this.look = lookUps(attachments)
+    this.files = files
+    this.system = system
+    this.conversion = readConversion(text, { lookUps: this.look })
+    this.answers = new Answers(this.conversion.model)
+  }
+
+  get issues(): readonly Issue[] {
+    return this.conversion.issues
+  }
+  get usable(): boolean {
+    return isUsable(this.conversion)
+  }
+  get source(): string {
+    return this.text
+  }
+  get assessment(): Assessment | undefined {
+    return this.last
+  }
+
+  /** Tries edits without keeping them. */
+  tried(
+    edits: readonly Edit[],
+  ):
+    | { readonly ok: true; readonly text: string; readonly conversion: Conversion }
+    | { readonly ok: false; readonly issues: readonly Issue[] } {
+    const applied = applyEdits(this.text, edits, this.conversion.text)
+    if (!applied.ok) return { ok: false, issues: [applied.problem] }
+    const conversion = readConversion(applied.text, { lookUps: this.look, before: this.conversion.text })
+    if (!isUsable(conversion)) return { ok: false, issues: conversion.issues.filter(i => i.harm !== 'note') }
+    const unknown = conversion.issues.filter(i => i.about === 'part' && edits.some(e => i.path === at(e) || i.path.startsWith(`${at(e)}.`)))
+    return unknown.length ? { ok: false, issues: unknown } : { ok: true, text: applied.text, conversion }
+  }
+
+  /** Makes edits, all or none, and says what stood there: what a store compares with. */
+  edit(edits: readonly Edit[]): Edited {
+    const tried = this.tried(edits)
+    if (!tried.ok) return tried
+    const seen = edits.map((e): Seen => ({ ...e, path: at(e), was: this.at(at(e)) }))
+    this.take(tried.text, tried.conversion)
+    return { ok: true, text: tried.text, edits: seen, notes: tried.conversion.issues }
+  }
+
+  /** Takes a text that came from elsewhere: another window, a restored revision. */
+  take(text: string, conversion = readConversion(text, { lookUps: this.look, before: this.conversion.text })): void {
+    this.text = text
+    this.conversion = conversion
+    this.answers.next(conversion.model)
+  }
+
+  /** What stands at a path, as typed; a group in one line. */
+  at(path: string): string | null {
+    const tree = this.conversion.text.tree,
+      node = tree === undefined ? undefined : entryAt(tree, pathKeys(path) ?? [])?.node
+    return node === undefined ? null : sourceOf(node, this.text)
+  }
+
+  /** Works everything out, headline first. */
+  *assess(): Generator<Step, Assessment> {
+    const steps = assess(this.answers)
+    let n = 0
+    for (;;) {
+      const step = steps.next()
+      if (step.done) {
+        this.last = step.value
+        yield { is: 'told', told: this.told(step.value) }
+        return step.value
+      }
+      n += 1
+      yield n === HEADLINE.length ? { is: 'headline', headline: earlyHeadline(this.early(), this.system) } : { is: 'working' }
+    }
+  }
+  private early(): ReadonlyMap<string, Figure> {
+    return new Map(HEADLINE.flatMap(s => (this.answers.of(s)?.figures ?? []).map(f => [f.id, f] as const)))
+  }
+  /** The last assessment as a screen shows it, in the units of the day. */
+  told(a: Assessment): Told {
+    const { car } = this.conversion.model
+    return {
+      name: 'value' in car ? car.value : '',
+      headline: headlineView(a, this.system),
+      findings: a.findings.map(f => findingView(f, this.system)),
+      gaps: a.gaps.map(g => ({ path: g.path, label: g.label, until: g.until, unlocks: g.unlocks })),
+      notes: this.conversion.issues,
+    }
+  }
+
+  /** A section of the file with every field there is. */
+  sheet(section: keyof typeof SECTIONS): SheetNode {
+    return sheet(section, this.conversion.text.tree, this.known())
+  }
+  private known(): Known {
+    const { facts, issues, text } = this.conversion
+    return {
+      facts: new Map((facts as readonly Fact[]).map(f => [f.path, f])),
+      unlocks: new Map((this.last?.gaps ?? []).map(g => [g.path, g.unlocks])),
+      issues: new Map(issues.map(i => [i.path, i])),
+      names: path => {
+        const node = text.tree === undefined ? undefined : entryAt(text.tree, pathKeys(path) ?? [])?.node
+        return node?.kind === 'group' ? [...node.entries.keys()].filter(k => k !== 'note') : []
+      },
+      parts: classes => parts.filter(p => classes.includes(p.class)).map(p => p.id),
+      files: this.files,
+      system: this.system,
+    }
+  }
+
+  /** The figures of a stage, in the order of its studies. */
+  figures(stage: Stage): readonly FigureView[] {
+    const a = this.last
+    if (a === undefined) return []
+    const of = new Map(STUDIES.filter(s => s.stage === stage).map(s => [s.id, s.asks]))
+    return [...a.figures.values()].flatMap(f => {
+      const asks = of.get(f.id.slice(0, f.id.indexOf('.')))
+      return asks === undefined || typeof f.value !== 'number'
+        ? []
+        : [{ id: f.id, label: headed(f.label), text: shown(f, this.system, a.halves.get(f.id)), asks }]
+    })
+  }
+
+  /** The working of a figure by its id, or of a fact by its path. */
+  working(name: string): WorkingView | undefined {
+    const v = this.value(name)
+    return v === undefined || this.last === undefined ? undefined : workingView(v, this.last, this.system)
+  }
+  value(name: string): AnyValue | undefined {
+    const a = this.last
+    if (a === undefined) return undefined
+    const found = a.figures.get(name) ?? (this.conversion.facts as readonly Fact[]).find(f => f.path === name)
+    return found ?? inputNamed(a, name)
+  }
+  current(): Conversion {
+    return this.conversion
+  }
+}
+
+/** A path of an edit as text. */
+const at = (e: Edit): string => (typeof e.path === 'string' ? e.path : pathText(e.path))
+
+/** As typed; a group by the stretch of text it takes. */
+function sourceOf(node: TextNode, text: string): string {
+  if (node.kind === 'value') return node.source
+  if (node.kind === 'note') return node.text
+  return text.slice(node.at.offset, node.at.end)
+}
+
+/** Constants and rows of rule sets are in no list: they are found where a working uses them. */
+function inputNamed(a: Assessment, name: string): AnyValue | undefined {
+  for (const f of a.figures.values()) for (const x of Object.values(f.because.inputs).flat() as AnyValue[]) if (nameOf(x) === name) return x
+  for (const f of a.findings) for (const x of [f.found, f.required?.limit, ...Object.values(f.slots)]) if (x && nameOf(x) === name) return x
+  return undefined
+}
