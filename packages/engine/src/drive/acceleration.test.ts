@@ -278,10 +278,11 @@ describe('a run at full pull', () => {
       { numRuns: runs(2000) },
     )
   })
-  it('is never slower with more grip, nor with less drag', () => {
+  it('is never slower with more grip, nor with less drag, as long as the winding does not mind', () => {
     fc.assert(
       fc.property(anyPlan, positive(0, 0.3), (d, more) => {
-        const plan = planOf(d),
+        // More grip at the start is more heat in the winding, which may give less for it later.
+        const plan = { ...planOf(d), windingTime: [] },
           time = run(plan).time
         expect(run({ ...plan, grip: d.grip + more }).time).toBeLessThanOrEqual(time + 1e-6)
         expect(run({ ...plan, f2: plan.f2 * 0.9 }).time).toBeLessThanOrEqual(time + 1e-6)
