@@ -85,8 +85,8 @@ async function kept(path: string, body: object): Promise<Kept> {
 /** Hears of every revision anybody makes, until it is let go. */
 export function live(hear: (news: { id: string; revision: number }) => void, away: (gone: boolean) => void): () => void {
   const source = new EventSource('/api/live')
-  source.onmessage = e => hear(JSON.parse(e.data as string) as { id: string; revision: number })
-  source.onopen = () => away(false)
-  source.onerror = () => away(true)
+  source.addEventListener('message', e => hear(JSON.parse(e.data as string) as { id: string; revision: number }))
+  source.addEventListener('open', () => away(false))
+  source.addEventListener('error', () => away(true))
   return () => source.close()
 }

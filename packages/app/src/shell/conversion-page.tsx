@@ -1,5 +1,4 @@
 import { useEffect, useMemo, useState } from 'react'
-import { FindingsPage } from '../findings/findings-page.tsx'
 import { OpenConversion } from '../open-conversion.ts'
 import { PAGES } from '../stages/pages.ts'
 import { StagePage } from '../stages/stage-page.tsx'
@@ -8,6 +7,7 @@ import { Bar } from './bar.tsx'
 import { Headline } from './headline.tsx'
 import { InHandContext } from './in-hand.ts'
 import { JobLine } from './job-line.tsx'
+import { MORE_PAGES } from './more-pages.tsx'
 import { Notices } from './notices.tsx'
 
 /** One conversion: the job at the side, the headline above, a page of it in the middle. */
@@ -33,6 +33,20 @@ export function ConversionPage({ id, page }: { readonly id: string; readonly pag
           <main id="main" tabIndex={-1}>
             <Bar />
             <Notices />
+            <Page name={page} />
+          </main>
+  return (
+    <InHandContext value={hand}>
+      <a className="skip" href="#main">
+        To the page itself
+      </a>
+      <div className="frame">
+        <JobLine id={id} page={page} />
+        <div>
+          <Headline />
+          <main id="main" tabIndex={-1}>
+            <Bar />
+            <Notices />
             {page === 'findings' ? (
               <FindingsPage />
             ) : PAGES[page] ? (
@@ -46,4 +60,11 @@ export function ConversionPage({ id, page }: { readonly id: string; readonly pag
       {working === undefined ? null : <WorkingDialog name={working} close={() => setWorking(undefined)} />}
     </InHandContext>
   )
+}
+
+function Page({ name }: { readonly name: string }) {
+  const stage = PAGES[name],
+    More = MORE_PAGES[name]?.page
+  if (stage) return <StagePage key={name} page={stage} />
+  return More ? <More /> : <p>There is no page of this name.</p>
 }

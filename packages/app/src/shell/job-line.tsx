@@ -2,6 +2,7 @@ import { tallies } from '@ampwright/workbench'
 import { Link } from 'wouter'
 import { LATER, STAGE_PAGES } from '../stages/pages.ts'
 import { useInHand } from './in-hand.ts'
+import { MORE_PAGES } from './more-pages.tsx'
 
 /** The job as a road with stops, each with what is failing and unanswered there. */
 export function JobLine({ id, page }: { readonly id: string; readonly page: string }) {
@@ -41,16 +42,22 @@ export function JobLine({ id, page }: { readonly id: string; readonly page: stri
         ))}
       </ol>
       <ol>
-        <li>
-          <Link href={`/c/${id}/findings`} aria-current={page === 'findings' ? 'page' : undefined}>
-            <span />
-            All findings
-            <Tally
-              failing={all.filter(f => f.outcome === 'failing').length}
-              unanswered={all.filter(f => f.outcome === 'unanswered').length}
-            />
-          </Link>
-        </li>
+        {Object.entries(MORE_PAGES).map(([slug, { title }]) => (
+          <li key={slug}>
+            <Link href={`/c/${id}/${slug}`} aria-current={page === slug ? 'page' : undefined}>
+              <span />
+              {title}
+              {slug === 'findings' ? (
+                <Tally
+                  failing={all.filter(f => f.outcome === 'failing').length}
+                  unanswered={all.filter(f => f.outcome === 'unanswered').length}
+                />
+              ) : (
+                <span />
+              )}
+            </Link>
+          </li>
+        ))}
       </ol>
     </nav>
   )

@@ -156,10 +156,11 @@ const SLICE = 8
 const breath = (): Promise<void> =>
   new Promise(done => {
     const { port1, port2 } = new MessageChannel()
-    port1.onmessage = () => {
+    port1.addEventListener('message', () => {
       port1.close()
       done()
-    }
+    })
+    port1.start()
     port2.postMessage(0)
   })
 

@@ -1,0 +1,7 @@
+import type { ComponentType } from 'react'
+import { FindingsPage } from '../findings/findings-page.tsx'
+
+/** Pages of a conversion that are no stage of the job: by the last part of their address, in the order of the list at the side. */
+export const MORE_PAGES: Readonly<Record<string, { readonly title: string; readonly page: ComponentType }>> = {
+  findings: { title: 'All findings', page: FindingsPage },
+}
