@@ -35,26 +35,6 @@ export function ConversionPage({ id, page }: { readonly id: string; readonly pag
             <Notices />
             <Page name={page} />
           </main>
-  return (
-    <InHandContext value={hand}>
-      <a className="skip" href="#main">
-        To the page itself
-      </a>
-      <div className="frame">
-        <JobLine id={id} page={page} />
-        <div>
-          <Headline />
-          <main id="main" tabIndex={-1}>
-            <Bar />
-            <Notices />
-            {page === 'findings' ? (
-              <FindingsPage />
-            ) : PAGES[page] ? (
-              <StagePage key={page} page={PAGES[page]} />
-            ) : (
-              <p>There is no stage of this name.</p>
-            )}
-          </main>
         </div>
       </div>
       {working === undefined ? null : <WorkingDialog name={working} close={() => setWorking(undefined)} />}
