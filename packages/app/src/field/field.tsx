@@ -1,6 +1,7 @@
 import type { FieldView } from '@ampwright/workbench'
 import { useEffect, useId, useRef, useState } from 'react'
 import { useInHand } from '../shell/in-hand.ts'
+import { HOW, joined, parted } from './origin.ts'
 
 type Wrong = { readonly what: string; readonly found: string; readonly accepted: string; readonly nearest?: string }
 /** What is wrong with a value, in one sentence: what, what was found, what is accepted. */
@@ -28,7 +29,8 @@ export function Field({
   const { conversion, opened } = useInHand()
   const stood = field.text ?? '',
     [text, setText] = useState(stood),
-    [wrong, setWrong] = useState<Wrong>()
+    [wrong, setWrong] = useState<Wrong>(),
+    [here, setHere] = useState(false)
   const held = useRef(stood),
     rest = useRef<ReturnType<typeof setTimeout>>(undefined),
     id = useId()
@@ -50,23 +52,24 @@ export function Field({
       `${field.label}: ${clean === '' ? 'nothing' : clean}`,
     )
     const own = issues.find(i => i.path === field.path) ?? issues[0]
-    if (own) setWrong(own)
-    else {
-      held.current = clean
-      setWrong(undefined)
-    }
+    if (own) return setWrong(own)
+    held.current = clean
+    setText(clean)
+    setWrong(undefined)
   }
   const typed = (now: string): void => {
     setText(now)
     clearTimeout(rest.current)
-    rest.current = setTimeout(() => void settle(now), REST)
+    rest.current = setTimeout(() => void commit(now), REST)
     void conversion.check([{ path: field.path, now: now.trim() === '' ? null : now.trim() }]).then(w => {
       // While a unit is still being typed a half-written quantity is no mistake yet: it is named once it rests.
       if (w.length === 0) setWrong(undefined)
     })
   }
-  const settle = async (now: string): Promise<void> => commit(now)
 
+  const known = parted(text),
+    // While nobody types in it a field shows its value; how that is known stands beside it.
+    shownText = here || field.is !== 'quantity' ? text : known.value
   const issue = wrong ?? field.issue,
     away = opened.saving === 'server away'
   const shared = {
@@ -101,14 +104,18 @@ export function Field({
       ) : (
         <input
           {...shared}
-          value={text}
-          size={inline ? Math.max(6, Math.min(34, (text || placeholder(field)).length + 1)) : 20}
+          value={shownText}
+          size={inline ? Math.max(4, Math.min(34, (shownText || placeholder(field)).length)) : 20}
+          onFocus={() => setHere(true)}
           placeholder={placeholder(field)}
           list={field.is === 'file' ? `${id}-files` : undefined}
           autoComplete="off"
           spellCheck={false}
           onChange={e => typed(e.target.value)}
-          onBlur={() => void commit(text)}
+          onBlur={() => {
+            setHere(false)
+            void commit(text)
+          }}
           onKeyDown={e => {
             if (e.key === 'Enter') void commit(text)
             if (e.key === 'Escape') {
@@ -125,6 +132,22 @@ export function Field({
             <option key={o} value={o} />
           ))}
         </datalist>
+      ) : null}
+      {field.is === 'quantity' && known.how !== undefined && !issue ? (
+        <span className="from">
+          <select
+            className="how"
+            aria-label={`How ${field.label} is known`}
+            value={known.how}
+            disabled={away}
+            onChange={e => void commit(joined(known.value, e.target.value, known.note))}
+          >
+            {HOW.map(h => (
+              <option key={h}>{h}</option>
+            ))}
+          </select>
+          {inline || !known.note ? null : `, ${known.note}`}
+        </span>
       ) : null}
       {field.text === undefined && field.taking !== undefined && !issue ? (
         <span className="from">

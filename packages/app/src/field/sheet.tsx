@@ -10,6 +10,28 @@ export function Sheet({ node, told }: { readonly node: SheetNode; readonly told:
   return <Folding group={node} told={told} />
 }
 
+/** Nodes one below the other: what is stated, asked or assumed first; what may be stated besides folds away. */
+export function Rows({ nodes, told }: { readonly nodes: readonly SheetNode[]; readonly told: ReadonlySet<string> }) {
+  const besides = nodes.filter(n => filled(n) === 0 && open(n) === 0 && (n.is === 'field' ? n.field.stands === undefined : n.is === 'map'))
+  return (
+    <div className="rows">
+      {nodes
+        .filter(n => !besides.includes(n))
+        .map(n => (
+          <Sheet key={n.is === 'field' ? n.field.path : n.path} node={n} told={told} />
+        ))}
+      {besides.length ? (
+        <details className="group">
+          <summary className="quiet">{besides.length} more that may be stated</summary>
+          {besides.map(n => (
+            <Sheet key={n.is === 'field' ? n.field.path : n.path} node={n} told={told} />
+          ))}
+        </details>
+      ) : null}
+    </div>
+  )
+}
+
 function Row({ node: { field } }: { readonly node: Extract<SheetNode, { is: 'field' }> }) {
   return (
     <div className="row" id={`at-${field.path}`}>
@@ -51,11 +73,7 @@ function Folding({ group, told }: { readonly group: SheetGroup; readonly told: R
         {gaps ? <span className="unanswered small"> ◌ {gaps} asked</span> : null}
       </summary>
       {group.says ? <p className="quiet small">{group.says}</p> : null}
-      <div className="rows">
-        {group.children.map(c => (
-          <Sheet key={c.is === 'field' ? c.field.path : c.path} node={c} told={told} />
-        ))}
-      </div>
+      <Rows nodes={group.children} told={told} />
     </details>
   )
 }
@@ -101,11 +119,7 @@ function Entry({ row, entry, told }: { readonly row: SheetNode; readonly entry: 
       {row.is === 'field' ? (
         <Field field={row.field} labelled={key} />
       ) : (
-        <div className="rows">
-          {(row.is === 'group' ? row.children : row.rows).map(c => (
-            <Sheet key={c.is === 'field' ? c.field.path : c.path} node={c} told={told} />
-          ))}
-        </div>
+        <Rows nodes={row.is === 'group' ? row.children : row.rows} told={told} />
       )}
     </div>
   )

@@ -6,17 +6,26 @@ import { Field } from '../field/field.tsx'
  * What is decided, as sentences a mechanic would say. `{path}` is a field; `*` in a path stands for each entry of a map, one sentence for each, `{*}` its name.
  * A sentence shows when all its fields exist in the file's schema as it stands.
  */
-const SAYS: Readonly<Record<string, readonly string[]>> = {
+const SAYS: Readonly<Record<string, readonly Saying[]>> = {
   brief: [
-    'The car is approved under {brief.rules}, and is presented on {brief.converted-on}.',
+    'The car is approved under {brief.rules} and is presented on {brief.converted-on}.',
     'It keeps {brief.seats} seats and carries {brief.luggage} of luggage; one person counts {brief.person}.',
     'Parts may cost {brief.budget}, and {brief.reserve} of the charge stays in reserve.',
     'Goals are met with load {brief.conditions.load}, on a road that is {brief.conditions.surface}, at {brief.conditions.temperature} and {brief.conditions.altitude} above the sea.',
-    '{*}: it reaches {brief.goals.*.speed} and holds it.',
-    '{*}: from {brief.goals.*.from} to {brief.goals.*.to} within {brief.goals.*.within}.',
-    '{*}: it pulls away on {brief.goals.*.slope}.',
-    '{*}: it climbs {brief.goals.*.slope} at {brief.goals.*.speed}.',
-    '{*}: {brief.goals.*.distance} on the trip {brief.goals.*.trip}.',
+    { when: ['brief.goals.*.kind', 'top speed'], says: '{*}: it reaches {brief.goals.*.speed} and holds it.' },
+    { when: ['brief.goals.*.kind', 'steady speed'], says: '{*}: it holds {brief.goals.*.speed} for {brief.goals.*.for}.' },
+    {
+      when: ['brief.goals.*.kind', 'acceleration'],
+      says: '{*}: from {brief.goals.*.from} to {brief.goals.*.to} within {brief.goals.*.within}.',
+    },
+    { when: ['brief.goals.*.kind', 'hill start'], says: '{*}: it pulls away on {brief.goals.*.slope}.' },
+    { when: ['brief.goals.*.kind', 'climb'], says: '{*}: it climbs {brief.goals.*.slope} at {brief.goals.*.speed} for as long as asked.' },
+    { when: ['brief.goals.*.kind', 'range'], says: '{*}: it goes {brief.goals.*.distance} on the trip {brief.goals.*.trip}.' },
+    {
+      when: ['brief.goals.*.kind', 'charging'],
+      says: '{*}: at {brief.goals.*.place} it puts back {brief.goals.*.distance} of the trip {brief.goals.*.trip} within {brief.goals.*.within}.',
+    },
+    '{*}: {brief.loads.*.people} people and {brief.loads.*.luggage} of luggage aboard.',
   ],
   donor: [
     'The engine sat {donor.engine-position} and drove the {donor.driven-wheels} wheels; the body is {donor.body}.',
@@ -26,7 +35,11 @@ const SAYS: Readonly<Record<string, readonly string[]>> = {
     'The old engine gave {donor.engine.power} and {donor.engine.torque}, up to {donor.engine.red-line}.',
   ],
   drive: [
-    '{*}: the motor drives the {drive.units.*.axle} axle through {drive.units.*.through}, held in {drive.units.*.gear}.',
+    {
+      when: ['drive.units.*.through', 'kept gearbox'],
+      says: '{*}: the motor drives the {drive.units.*.axle} axle through {drive.units.*.through}, in gear {drive.units.*.gear}.',
+    },
+    '{*}: the motor drives the {drive.units.*.axle} axle through {drive.units.*.through}, geared down {drive.units.*.reduction}.',
     '{*}: it gives {drive.units.*.motor.peak-torque} and {drive.units.*.motor.peak-power} for {drive.units.*.motor.peak-time}, {drive.units.*.motor.continuous-torque} and {drive.units.*.motor.continuous-power} for ever, and turns up to {drive.units.*.motor.top-speed}.',
     '{*}: its inverter works from {drive.units.*.inverter.lowest-voltage} to {drive.units.*.inverter.highest-voltage} and gives {drive.units.*.inverter.peak-current}.',
     'Lifting the pedal gives back {drive.regeneration.torque-share} of the torque, at most {drive.regeneration.power}, down to {drive.regeneration.cut-off-speed}.',
@@ -34,25 +47,37 @@ const SAYS: Readonly<Record<string, readonly string[]>> = {
   pack: [
     '{pack.modules-in-series} modules in series, {pack.strings} strings; each module is {pack.module.chemistry}, {pack.module.cells-in-series} cells in series and {pack.module.cells-in-parallel} side by side of {pack.module.cell-capacity}.',
     'A cell works from {pack.cell-lowest} to {pack.cell-highest} and is charged to {pack.charge-to}.',
-    'The charger gives {charging.charger.power} at {charging.charger.current} from {charging.charger.lowest-voltage} to {charging.charger.highest-voltage}.',
+    '{*}: {pack.boxes.*.modules} modules, {pack.boxes.*.where}, {pack.boxes.*.x} behind the front axle and {pack.boxes.*.z} above the ground.',
+    {
+      when: ['trips.named.*.kind', 'cycle'],
+      says: '{*}: the trip is the cycle {trips.named.*.cycle} at {trips.named.*.temperature}, with {trips.named.*.cabin-power} for the cabin.',
+    },
+    {
+      when: ['trips.named.*.kind', 'route'],
+      says: '{*}: the trip follows {trips.named.*.track} at {trips.named.*.temperature}, with {trips.named.*.cabin-power} for the cabin.',
+    },
+    'The charger gives {charging.charger.power} at {charging.charger.current}, from {charging.charger.lowest-voltage} to {charging.charger.highest-voltage}.',
     '{*}: a {charging.places.*.socket} of {charging.places.*.current} at {charging.places.*.voltage}, for {charging.places.*.hours}.',
-    '{*}: the trip is a {trips.named.*.kind}, {trips.named.*.cycle}, at {trips.named.*.temperature} with {trips.named.*.cabin-power} for the cabin.',
   ],
 }
+/** A sentence, or one that is said only where a field has a certain word. */
+type Saying = string | { readonly when: readonly [path: string, word: string]; readonly says: string }
 
 type Told = { readonly key: string; readonly pieces: readonly (string | FieldView)[] }
 /** Two sentences about one thing: what an earlier one tells, a later one need not. */
 function toldIn(slug: string, sheets: readonly SheetNode[]): readonly Told[] {
   const fields = new Map(sheets.flatMap(fieldsOf).map(f => [f.path, f])),
     out: Told[] = []
-  for (const text of SAYS[slug] ?? []) {
+  for (const saying of SAYS[slug] ?? []) {
+    const text = typeof saying === 'string' ? saying : saying.says
     const paths = [...text.matchAll(/\{([^}]+)\}/g)].map(m => m[1] as string).filter(p => p !== '*')
     for (const name of namesFor(paths, fields)) {
       const at = (p: string): FieldView | undefined => fields.get(p.replace('*', name))
       if (!paths.every(at)) continue
+      if (typeof saying !== 'string' && at(saying.when[0])?.text !== saying.when[1]) continue
       const pieces = text.split(/(\{[^}]+\})/).flatMap((piece): (string | FieldView)[] => {
         const path = /^\{(.+)\}$/.exec(piece)?.[1]
-        return path === undefined ? [piece] : path === '*' ? [name] : [at(path) as FieldView]
+        return path === undefined ? [piece] : path === '*' ? [`*${name}`] : [at(path) as FieldView]
       })
       const own = pieces.filter(p => typeof p !== 'string')
       if (own.length && own.every(f => out.some(o => o.pieces.includes(f)))) continue
@@ -83,7 +108,17 @@ export function Sentences({ slug, sheets }: { readonly slug: string; readonly sh
     <>
       {toldIn(slug, sheets).map(({ key, pieces }) => (
         <p className="say" key={key}>
-          {pieces.map((p, i) => (typeof p === 'string' ? <Fragment key={i}>{p}</Fragment> : <Field key={p.path} field={p} inline />))}
+          {pieces.map((p, i) =>
+            typeof p === 'string' ? (
+              p.startsWith('*') ? (
+                <b key={i}>{p.slice(1)}</b>
+              ) : (
+                <Fragment key={i}>{p}</Fragment>
+              )
+            ) : (
+              <Field key={p.path} field={p} inline />
+            ),
+          )}
         </p>
       ))}
     </>

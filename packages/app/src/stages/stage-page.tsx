@@ -1,6 +1,6 @@
 import type { FigureView } from '@ampwright/workbench'
 import { useEffect, useState } from 'react'
-import { Sheet } from '../field/sheet.tsx'
+import { Rows } from '../field/sheet.tsx'
 import { Finding } from '../findings/finding.tsx'
 import { useInHand } from '../shell/in-hand.ts'
 import type { Page } from './pages.ts'
@@ -33,9 +33,7 @@ export function StagePage({ page }: { readonly page: Page }) {
           {sheets.map(s => (
             <div key={s.is === 'field' ? s.field.path : s.path}>
               {page.sections.length > 1 && s.is === 'group' ? <h3>{s.label}</h3> : null}
-              {(s.is === 'group' ? s.children : [s]).map(c => (
-                <Sheet key={c.is === 'field' ? c.field.path : c.path} node={c} told={told} />
-              ))}
+              <Rows nodes={s.is === 'group' ? s.children : [s]} told={told} />
             </div>
           ))}
         </section>

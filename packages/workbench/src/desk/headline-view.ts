@@ -19,7 +19,7 @@ export type HeadlineView = {
 
 /** The headline once everything is judged. */
 export const headlineView = (a: Pick<Assessment, 'figures' | 'halves' | 'findings'>, system: System): readonly HeadlineView[] =>
-  headlineRows(a).map(row => rowView(row, a.halves, system))
+  headlineRows(a).map(row => rowView(judgedByMass(row, a.findings), a.halves, system))
 
 /** The headline figures alone, as soon as they are known: verdicts come after. */
 export const earlyHeadline = (
@@ -27,6 +27,16 @@ export const earlyHeadline = (
   system: System,
 ): readonly Pick<HeadlineView, 'id' | 'label' | 'value'>[] =>
   headlineOf({ figures }).map(f => ({ id: f.id, label: headed(f.label), value: shown(f, system) }))
+
+/** What is left on the worst axle carries the verdict of its load case: the rule compares the mass with the rating, not what is left with nothing. */
+function judgedByMass(row: HeadlineRow, findings: readonly Finding[]): HeadlineRow {
+  const left = /^room\.to@(.*)$/.exec(row.figure?.id ?? '')?.[1],
+    f =
+      left === undefined || row.outcome
+        ? undefined
+        : findings.find(x => x.rule === 'laden-masses' && x.item?.replaceAll(', ', ' ') === left.replaceAll(', ', ' '))
+  return f ? { ...row, outcome: f.outcome } : row
+}
 
 function rowView(row: HeadlineRow, halves: ReadonlyMap<string, number>, system: System): HeadlineView {
   const { figure, wanted } = row,
