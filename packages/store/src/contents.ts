@@ -43,3 +43,5 @@ function inflated(bytes: Buffer, size: number): Buffer | undefined {
 }
 
 export const textOf = (db: Db, hash: string): string => bytesOf(db, hash).toString('utf8')
+
+export const sizeOf = (db: Db, hash: string): number => (db.prepare('SELECT size FROM content WHERE hash = ?').pluck().get(hash) as number) ?? 0

@@ -3,10 +3,10 @@ import { existsSync, readdirSync, rmSync } from 'node:fs'
 import { join as joinPath } from 'node:path'
 import { backUp, checkBackup, keepBefore, swapIn } from './backup.ts'
 import { type Bundle, bundled } from './bundle.ts'
-import { bytesOf, keep } from './contents.ts'
+import { bytesOf, keep, sizeOf } from './contents.ts'
 import { type Head, headOf, isUnused, make, needLive, purge, setDeleted, type Summary, summaries, type Variant } from './conversions.ts'
 import { renewCopy } from './copies.ts'
-import { type Db, DATABASE, type Opening, openDatabase } from './database.ts'
+import { DATABASE, type Opening, openDatabase } from './database.ts'
 import { asFault, guarded, StoreFault } from './fault.ts'
 import { filesBetween, type FileDifference, hashIn, mergeFiles } from './file-lists.ts'
 import { differences, join, type Texts } from './importing.ts'
@@ -58,6 +58,8 @@ export type Coming = Bundle & {
   readonly into?: string
   readonly fromRevision?: number
   readonly asVariant?: boolean
+  /** A conversion of its own, whatever it was exported from. */
+  readonly alone?: boolean
   readonly named?: string
   readonly by?: string
 }
@@ -214,6 +216,9 @@ export function openStore(o: StoreOptions) {
       return reading(() => headOf(db, id))
     },
 
+    /** The files of a list with the size of each [bytes]. */
+    listed: (files: Files): readonly { name: string; sha256: string; size: number }[] =>
+      reading(() => Object.entries(files).map(([name, sha256]) => ({ name, sha256, size: sizeOf(db, sha256) }))),
     /** Puts a file beside a conversion, or another in its place, as a revision. A file that its text cannot use is kept out. */
     putFile(id: string, name: string, bytes: Uint8Array | null, by?: string): Outcome {
       const before = reading(() => (needLive(db, id), headNumber(db, id))),
@@ -304,9 +309,10 @@ export function openStore(o: StoreOptions) {
   }
 
   type Target = { readonly text: string; readonly id?: string; readonly from?: number }
-  function targetOf({ text, from, into, fromRevision }: Coming): Target {
+  function targetOf({ text, from, into, fromRevision, alone }: Coming): Target {
     const bare = unstamped(text),
       said = bare.stamp ?? from
+    if (alone) return { text: bare.text }
     if (into !== undefined) {
       needLive(db, into)
       const n = fromRevision ?? (said?.id === into ? said.revision : undefined)
