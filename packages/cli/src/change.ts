@@ -1,7 +1,7 @@
 import { renameSync, rmSync, writeFileSync } from 'node:fs'
 import { applyEdits, type Conversion, type Edit, formatIssue, isGroupAt, nearest, readText, type System } from '@ampwright/conversion'
 import { type Assessment, type Finding, findingId } from '@ampwright/engine'
-import { comparisonJson, pathOf, Refusal, undo } from '@ampwright/workbench'
+import { comparisonJson, pathOf, Refusal, undo, unknownParts } from '@ampwright/workbench'
 import { printComparison } from './compare.ts'
 import { assessWithProgress } from './judged.ts'
 import { bytesOf, loadText } from './load.ts'
@@ -82,10 +82,8 @@ export function change(file: string, edits: readonly Edit[], o: Changing, t: Ter
   return b
 }
 
-/** A file may name a part nobody knows yet, and says so; what is set now is a slip of the pen. */
 function refuseUnknownParts(edits: readonly Edit[], after: Conversion, file: string): void {
-  const set = edits.map(e => pathOf(e.path))
-  const unknown = after.issues.filter(i => i.about === 'part' && set.some(path => i.path === path || i.path.startsWith(`${path}.`)))
+  const unknown = unknownParts(edits, after.issues)
   if (unknown.length) throw new Refusal(`${unknown.map(i => formatIssue({ ...i, file })).join('\n')}\nNothing was changed.`)
 }
 

@@ -49,4 +49,4 @@ export function sameMeaning(a: Meaning, b: Meaning): boolean {
   return a.size === b.size && [...a].every(([key, value], i) => others[i]?.[0] === key && sameMeaning(value, others[i]?.[1] ?? ''))
 }
 
-const isRow = (meaning: Meaning): meaning is readonly string[] => Array.isArray(meaning)
+export const isRow = (meaning: Meaning): meaning is readonly string[] => Array.isArray(meaning)

@@ -1,0 +1,28 @@
+import type { z } from 'zod'
+import type * as shapes from './shapes.ts'
+
+/** The shapes of the interface as types, for those who call it. */
+export type ApiNow = z.infer<typeof shapes.Now>
+export type ApiSeenEdit = z.infer<typeof shapes.SeenEdit>
+export type ApiIssue = z.infer<typeof shapes.IssueShape>
+export type ApiClash = z.infer<typeof shapes.ClashShape>
+export type ApiRefused = z.infer<typeof shapes.Refused>
+export type ApiUnreadable = z.infer<typeof shapes.Unreadable>
+export type ApiClashes = z.infer<typeof shapes.Clashes>
+export type ApiVariant = z.infer<typeof shapes.VariantShape>
+export type ApiConversionLine = z.infer<typeof shapes.ConversionLine>
+export type ApiFileLine = z.infer<typeof shapes.FileLine>
+export type ApiConversion = z.infer<typeof shapes.ConversionShape>
+export type ApiRevisionLine = z.infer<typeof shapes.RevisionLineShape>
+export type ApiRevision = z.infer<typeof shapes.RevisionShape>
+export type ApiSaved = z.infer<typeof shapes.Saved>
+export type ApiMaking = z.input<typeof shapes.Making>
+export type ApiBatch = z.input<typeof shapes.Batch>
+export type ApiImporting = z.input<typeof shapes.Importing>
+export type ApiImported = z.infer<typeof shapes.Imported>
+export type ApiCompared = z.infer<typeof shapes.Compared>
+export type ApiSample = z.infer<typeof shapes.Sample>
+export type ApiHealth = z.infer<typeof shapes.Health>
+/** One event of /api/live. */
+export type ApiTold = z.infer<typeof shapes.Told>
+export type ApiRestoredBackup = z.infer<typeof shapes.RestoredBackup>

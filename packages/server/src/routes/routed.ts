@@ -1,0 +1,44 @@
+import type { Store } from '@ampwright/store'
+import type { FastifyBaseLogger, FastifyInstance, RawReplyDefaultExpression, RawRequestDefaultExpression, RawServerDefault } from 'fastify'
+import type { ZodTypeProvider } from 'fastify-type-provider-zod'
+import type { liveTo } from '../live.ts'
+import type { SampleCar } from '../samples.ts'
+import { Clashes, Id, Refused, Unreadable } from '../shapes.ts'
+import { z } from 'zod'
+
+export type Routed = FastifyInstance<
+  RawServerDefault,
+  RawRequestDefaultExpression,
+  RawReplyDefaultExpression,
+  FastifyBaseLogger,
+  ZodTypeProvider
+>
+
+/** What the routes answer from. */
+export type Behind = {
+  readonly store: Store
+  readonly samples: readonly SampleCar[]
+  readonly live: ReturnType<typeof liveTo>
+  readonly now: () => number
+  /** A place for what passes through: backups on their way out or in. */
+  readonly passing: string
+  /** What is not as it should be, though it works; null where all is well. */
+  readonly warning: () => string | null
+  readonly version: string
+}
+
+/** Largest file beside a conversion, bundle and backup that is taken [bytes]. */
+export const MOST_FILE = 100_000_000
+export const MOST_BUNDLE_FILE = 200_000_000
+export const MOST_BACKUP = 8_000_000_000
+/** Largest body of JSON where files may come along [bytes]. */
+export const MOST_JSON = 160_000_000
+
+export const ById = z.object({ id: Id })
+/** Answers every route may give: refused before anything was looked at, or by the disk. */
+export const REFUSED = { 400: Refused, 403: Refused, 404: Refused, 410: Refused, 413: Refused, 415: Refused, 500: Refused, 503: Refused, 507: Refused }
+export const CHANGED = { ...REFUSED, 409: Clashes, 422: Unreadable }
+/** An answer that is bytes of a type. */
+export const bytesOf = (...types: readonly string[]) => ({
+  content: Object.fromEntries(types.map(type => [type, { schema: z.any().describe('bytes') }])),
+})

@@ -1,0 +1,41 @@
+import { readConversion } from '@ampwright/conversion'
+import { lookUps } from '@ampwright/workbench'
+import { existsSync, readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+
+export type SampleCar = {
+  readonly sample: string
+  readonly name: string
+  readonly about: string
+  readonly text: string
+  readonly files: Readonly<Record<string, Uint8Array>>
+}
+
+export const DEMO = 'lapwing'
+const END = '.conversion.yaml'
+
+/** The sample cars of a folder, each with the files it names. */
+export function samplesIn(folder: string): readonly SampleCar[] {
+  if (!existsSync(folder)) return []
+  return readdirSync(folder)
+    .filter(file => file.endsWith(END))
+    .sort()
+    .map(file => sampleOf(folder, file))
+}
+
+function sampleOf(folder: string, file: string): SampleCar {
+  const text = readFileSync(join(folder, file), 'utf8'),
+    files = new Map<string, Uint8Array>()
+  const named = lookUps(name => {
+    if (existsSync(join(folder, name))) files.set(name, readFileSync(join(folder, name)))
+    return undefined
+  })
+  const car = readConversion(text, { lookUps: named }).text.tree?.entries.get('car')?.node
+  return {
+    sample: file.slice(0, -END.length),
+    name: car?.kind === 'value' ? car.source : '',
+    about: /^# (.*)/.exec(text)?.[1] ?? '',
+    text,
+    files: Object.fromEntries(files),
+  }
+}

@@ -1,0 +1,94 @@
+import { openStore, type StoreOptions } from '@ampwright/store'
+import { Refusal } from '@ampwright/workbench'
+import { mkdirSync, rmSync } from 'node:fs'
+import { createServer, type Server } from 'node:http'
+import { join } from 'node:path'
+import { appOf } from './app.ts'
+import { judge } from './judge.ts'
+import { DEMO, samplesIn } from './samples.ts'
+
+export type Starting = {
+  /** The data folder; made where it is not there. */
+  readonly data: string
+  /** The port; 0 for any that is free. */
+  readonly port: number
+  /** Folder of the sample cars. */
+  readonly samples: string
+  /** Folder of the built app. */
+  readonly web?: string
+  /** Takes the lines of the log, each one JSON object; without it nothing is logged. */
+  readonly log?: { write(line: string): void }
+  /** The clock [ms since 1970]. */
+  readonly now?: () => number
+} & Pick<StoreOptions, 'mostPages'>
+
+export type Running = { readonly url: string; readonly port: number; close(): Promise<void> }
+
+const HOUR = 3_600_000
+
+/**
+ * Starts the server on this machine alone. Gives where it is reached and the way to end it. Throws one clear message (`StoreFault` of the
+ * store, `Refusal`) where the data folder or the port cannot be used.
+ */
+export async function startServer(o: Starting): Promise<Running> {
+  const now = o.now ?? Date.now
+  let warning: string | null = null
+  const warn = (message: string): void => {
+    warning = message
+    o.log?.write(`${JSON.stringify({ level: 40, time: now(), msg: message })}\n`)
+  }
+  const store = openStore({ folder: o.data, judge, now, warn, ...(o.mostPages === undefined ? {} : { mostPages: o.mostPages }) })
+  let purging: NodeJS.Timeout | undefined, second: Server | undefined
+  try {
+    const passing = join(o.data, 'passing')
+    rmSync(passing, { recursive: true, force: true })
+    mkdirSync(passing)
+    const samples = samplesIn(o.samples),
+      demo = samples.find(s => s.sample === DEMO)
+    if (store.isUnused() && demo) store.make({ text: demo.text, files: demo.files, what: 'the demo conversion' })
+
+    let port = o.port
+    const { data: _, samples: __, port: ___, ...rest } = o
+    const app = await appOf({ ...rest, store, samples, passing, now, port: () => port, warning: () => warning })
+    try {
+      await app.listen({ host: '127.0.0.1', port: o.port })
+    } catch (e) {
+      await app.close()
+      throw portRefusal(e, o.port)
+    }
+    const address = app.server.address()
+    port = typeof address === 'object' && address ? address.port : o.port
+    second = await alsoOn('::1', port, createServer((request, response) => app.routing(request, response)))
+    purging = setInterval(() => void store.purge(), HOUR)
+    purging.unref()
+    return {
+      url: `http://localhost:${port}/`,
+      port,
+      async close() {
+        clearInterval(purging)
+        second?.close()
+        await app.close()
+        second?.closeAllConnections()
+        store.close()
+      },
+    }
+  } catch (e) {
+    clearInterval(purging)
+    store.close()
+    throw e
+  }
+}
+
+/** The same under the other name of this machine; machines without it do without. */
+const alsoOn = (host: string, port: number, server: Server): Promise<Server | undefined> =>
+  new Promise(resolve => {
+    server.once('error', () => resolve(undefined))
+    server.listen({ host, port }, () => resolve(server))
+  })
+
+function portRefusal(e: unknown, port: number): unknown {
+  const { code } = e as NodeJS.ErrnoException
+  if (code === 'EADDRINUSE') return new Refusal(`Port ${port} is taken by another program. Choose another with --port N.`)
+  if (code === 'EACCES') return new Refusal(`Port ${port} may not be used by you. Choose one above 1023 with --port N.`)
+  return e
+}

@@ -1,0 +1,76 @@
+import { existsSync, renameSync, rmSync, statSync } from 'node:fs'
+import { join } from 'node:path'
+import Database from 'better-sqlite3'
+import { bytesOf } from './contents.ts'
+import { bringUpToDate, checkKind, checkWhole, type Db, databaseIn, opened } from './database.ts'
+import { StoreFault } from './fault.ts'
+import { STEPS } from './migrations.ts'
+
+/** Copies the whole database into one file while it is in use; the file is there when it is whole. */
+export async function backUp(db: Db, file: string): Promise<void> {
+  const beside = `${file}.writing`
+  try {
+    await db.backup(beside)
+    renameSync(beside, file)
+  } finally {
+    rmSync(beside, { force: true })
+  }
+}
+
+/**
+ * Looks a backup through before it may take the place of anything: kind, version, wholeness, the rules that keep what is recorded, every
+ * content against its own hash. Brings it up to date. Throws one message where it cannot be taken.
+ */
+export function checkBackup(file: string): void {
+  let db: Db | undefined
+  try {
+    db = opened(file, true)
+    checkKind(db, 'the backup')
+    checkWhole(db, 'the backup')
+    bringUpToDate(db, undefined)
+    if (lawsOf(db) !== lawsOf(fresh())) throw refused('it lacks tables or rules of a database of Ampwright')
+    for (const hash of db.prepare('SELECT hash FROM content').pluck().all() as string[]) bytesOf(db, hash)
+    if ((db.pragma('foreign_key_check') as unknown[]).length) throw refused('parts of it are missing')
+    db.pragma('journal_mode = DELETE')
+  } catch (e) {
+    throw e instanceof StoreFault && e.kind === 'newer' ? newer(e) : e instanceof StoreFault && e.kind === 'content' ? e : refused('it is damaged, or something else')
+  } finally {
+    db?.close()
+  }
+}
+
+const refused = (why: string): StoreFault => new StoreFault('content', `This backup cannot be taken: ${why}. Nothing was changed.`)
+const newer = (e: StoreFault): StoreFault => new StoreFault('content', `${e.message} Nothing was changed.`)
+
+function fresh(): Db {
+  const db = new Database(':memory:')
+  for (const step of STEPS) db.exec(step.sql)
+  return db
+}
+
+const lawsOf = (db: Db): string =>
+  (db.prepare("SELECT type, name, sql FROM sqlite_schema WHERE name NOT LIKE 'sqlite_%' ORDER BY type, name").all() as object[])
+    .map(row => JSON.stringify(row))
+    .join('\n')
+
+/**
+ * Puts a checked backup in the place of the database, which must be closed by now. What was there is kept beside it. Gives the name of that
+ * file. At every instant the old or the new database stands whole in its place.
+ */
+export function swapIn(folder: string, backup: string): void {
+  const wal = `${databaseIn(folder)}-wal`
+  if (existsSync(wal) && statSync(wal).size > 0) throw refused('the database could not be closed')
+  rmSync(wal, { force: true })
+  renameSync(backup, databaseIn(folder))
+}
+
+/** Keeps what stands now beside the database, whole. Gives the name of the file. */
+export function keepBefore(db: Db, folder: string, at: number): string {
+  const day = new Date(at).toISOString().replace(/[:.]/g, '-'),
+    name = `ampwright-before-${day}.sqlite`,
+    beside = join(folder, `${name}.writing`)
+  rmSync(beside, { force: true })
+  db.prepare('VACUUM INTO ?').run(beside)
+  renameSync(beside, join(folder, name))
+  return name
+}
