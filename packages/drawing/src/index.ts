@@ -1,20 +1,13 @@
 export type { Extent, Quantity } from './axis.ts'
+export { accelerationChart, type RunOptions } from './charts/acceleration.ts'
+export { energyFlow } from './charts/energy-flow.ts'
+export { pullMarks, runMarks } from './charts/goal-marks.ts'
+export { motorCurvesChart } from './charts/motor-curves.ts'
+export { rangeTable } from './charts/range-table.ts'
+export { type RatioOptions, ratioWindowChart } from './charts/ratio-window.ts'
 export { traceChart } from './charts/trace-chart.ts'
 export { type PullOptions, type PullTraces, tractiveForce } from './charts/tractive-force.ts'
-export { csvOf } from './csv.ts'
-export { type Band, type ChartSpec, type Line, lineChart, type Mark, type Panel } from './line-chart.ts'
-export {
-  type Chart,
-  type Listing,
-  type Outcome,
-  type Page,
-  type Picture,
-  pixelAt,
-  type Read,
-  type Readout,
-  type Scale,
-  SHAPES,
-  type Units,
-  valueAt,
-} from './picture.ts'
-export { type Points, thin } from './thin.ts'
+export { type TripOptions, tripChart } from './charts/trip.ts'
+export { type VoltageMarks, voltageWindowChart } from './charts/voltage-window.ts'
+export { type Drawing, drawingsOf } from './drawings.ts'
+export { type Stand, type Window, type Windows, type WindowsSpec, windowsChart } from './windows.ts'

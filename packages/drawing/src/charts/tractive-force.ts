@@ -4,8 +4,8 @@ import { type Line, lineChart, type Mark } from '../line-chart.ts'
 import type { Chart, Page } from '../picture.ts'
 import { axisQuantity, lineOf } from './trace-chart.ts'
 
-/** The traces a chart of pull is drawn from: the unit's own (`tractive.pull@UNIT`), and that of all units with the road load on slopes. */
-export type PullTraces = { readonly unit: Trace; readonly together?: Trace | undefined }
+/** The traces a chart of pull is drawn from: a unit's own (`tractive.pull@UNIT`), and that of all units with the road load on slopes; one of them or both. */
+export type PullTraces = { readonly unit?: Trace; readonly together?: Trace | undefined }
 export type PullOptions = {
   /** Goals and other points: a slope wanted at a speed, a top speed. */
   readonly marks?: readonly Mark[]
@@ -19,7 +19,9 @@ export type PullOptions = {
  * Pull against road speed: each gear for a while and continuously, the road load on the level and on slopes, what the tyres carry. Where pull
  * and road load cross is the highest speed on that slope. The force axis follows the pull; what lies above is cut off.
  */
-export function tractiveForce({ unit, together }: PullTraces, page: Page, options: PullOptions = {}): Chart {
+export function tractiveForce({ unit: own, together }: PullTraces, page: Page, options: PullOptions = {}): Chart {
+  const unit = own ?? together
+  if (!unit) throw new RangeError('a chart of pull needs the trace of a unit or that of all together')
   const all = unit.series.filter(s => /peak$|continuous$/.test(s.name)),
     leading = all.filter(s => s.leading),
     usualGear = options.usualGear ?? (isNarrow(page.width) && all.length > READABLE),
