@@ -36,6 +36,7 @@ import { gears } from './drive/gears.ts'
 import { heldSpeed } from './drive/held-speed.ts'
 import { hillStart } from './drive/hill-start.ts'
 import { inverterBridges } from './drive/inverter-bridge.ts'
+import { motorCurves } from './drive/motor-curves.ts'
 import { motorLosses } from './drive/motor-losses.ts'
 import { partLoads } from './drive/part-loads.ts'
 import { peakTime } from './drive/peak-time.ts'
@@ -107,6 +108,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   turningParts,
   ratios,
   envelopes,
+  motorCurves,
   inverterBridges,
   motorLosses,
   driveUnits,

@@ -160,7 +160,7 @@ function trace(make: Maker, x: Parameters<typeof fullThrottle>[0]): void {
     axis: { label: 'time', unit: 's', values: Float64Array.from(times) },
     series: [
       { name: 'speed', label: 'speed', unit: 'm/s', values: Float64Array.from(speeds) },
-      { name: 'distance', label: 'way', unit: 'm', values: Float64Array.from(ways) },
+      { name: 'distance', label: 'way', unit: 'm', shows: 'distance', values: Float64Array.from(ways) },
       { name: 'warmest', label: 'warmest winding, 0 as the coolant, 1 at its limit', unit: '1', values: Float64Array.from(warm) },
     ],
   })

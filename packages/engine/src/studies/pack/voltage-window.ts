@@ -2,7 +2,7 @@ import { seriesVoltage } from '../../battery/pack-arithmetic.ts'
 import { meanVoltage } from '../../battery/usable-energy.ts'
 import type { Model } from '../../model/model.ts'
 import type { VoltageUser as VoltageUserOfFile } from '../../model/pack.ts'
-import { type Field, type Figure, type Gap, isGap } from '../../working/value.ts'
+import { type Field, type Figure, type Gap, isGap, type Value } from '../../working/value.ts'
 import { type Ask, from, type Gaps, isGaps, maybe, study } from '../study.ts'
 import { packModel } from './pack-model.ts'
 
@@ -70,8 +70,27 @@ export const voltageWindow = study({
   id: 'voltage-window',
   stage: 'pack',
   asks: 'Between which voltages does the pack work?',
-  reads: (m, ask) => ({ pack: ask(packModel), chargeTo: maybe(m.pack.chargeTo) }),
-  answer: ({ pack, chargeTo }, make): VoltageWindow => {
+  reads: (m, ask) => ({
+    pack: ask(packModel),
+    chargeTo: maybe(m.pack.chargeTo),
+    users: voltageUsers(m).map(({ name, lowest, highest }) => ({ name, lowest: maybe(lowest), highest: maybe(highest) })),
+  }),
+  answer: ({ pack, chargeTo, users }, make): VoltageWindow => {
+    const known = (v: Value | Gaps): Value | undefined => (isGaps(v) ? undefined : (v as Value))
+    make.table('parts', {
+      label: 'Voltage of the pack and of every part on it',
+      columns: [
+        { key: 'lowest', label: 'lowest', unit: 'V' },
+        { key: 'highest', label: 'highest', unit: 'V' },
+      ],
+      rows: [
+        { name: 'pack', cells: { lowest: pack.lowestVoltage, highest: pack.highestVoltage } },
+        ...users.map(u => ({
+          name: u.name,
+          cells: { lowest: known(u.lowest as Value | Gaps), highest: known(u.highest as Value | Gaps) },
+        })),
+      ],
+    })
     return {
       full: pack.highestVoltage,
       empty: pack.lowestVoltage,

@@ -144,7 +144,7 @@ function keep(make: Maker, figures: TripFigures, t: TripTraces, item: string): v
       axis: { label: 'time', unit: 's', values: t.times },
       series: [
         { name: 'speed', label: 'speed', unit: 'm/s', values: t.speeds },
-        { name: 'distance', label: 'distance', unit: 'm', values: t.distances },
+        { name: 'distance', label: 'distance', unit: 'm', shows: 'distance', values: t.distances },
         { name: 'force', label: 'force at the wheels', unit: 'N', values: t.forces },
         { name: 'power', label: 'power at the battery', unit: 'W', values: t.powers },
         { name: 'current', label: 'current', unit: 'A', values: t.currents },

@@ -1,0 +1,119 @@
+import type { Assessment, Finding, Trace } from '@ampwright/engine'
+import { accelerationChart } from './charts/acceleration.ts'
+import { numberIn } from './charts/cells.ts'
+import { energyFlow } from './charts/energy-flow.ts'
+import { pullMarks, runMarks } from './charts/goal-marks.ts'
+import { motorCurvesChart } from './charts/motor-curves.ts'
+import { rangeTable } from './charts/range-table.ts'
+import { ratioWindowChart } from './charts/ratio-window.ts'
+import { tractiveForce } from './charts/tractive-force.ts'
+import { tripChart } from './charts/trip.ts'
+import { voltageWindowChart } from './charts/voltage-window.ts'
+import type { Outcome, Page, Picture } from './picture.ts'
+
+export type Kind =
+  | 'tractive force'
+  | 'motor curves'
+  | 'acceleration'
+  | 'trip'
+  | 'charge'
+  | 'energy flow'
+  | 'voltage window'
+  | 'ratio window'
+  | 'range table'
+
+/** A drawing an assessment has the data for; nothing is drawn before it is asked. `id` is that of the trace or table it shows. */
+export type Drawing = {
+  readonly id: string
+  readonly kind: Kind
+  readonly label: string
+  /** The unit, trip or place it is about, where there are several. */
+  readonly item?: string
+  readonly draw: (page: Page) => Picture
+}
+type Known = Pick<Assessment, 'figures' | 'halves' | 'tables' | 'traces' | 'findings'>
+
+/** Every drawing an assessment has the data for, in the order of the job. What rests on a gap is missing from the list. */
+export function drawingsOf(a: Known): readonly Drawing[] {
+  return [...pulls(a), ...motors(a), ...runs(a), ...ratios(a), ...courses(a), ...flows(a), ...voltages(a), ...weather(a)]
+}
+
+const itemOf = (id: string): { item?: string } => (id.includes('@') ? { item: id.slice(id.indexOf('@') + 1) } : {})
+const ofTraces = (a: Known, start: string, kind: Kind, draw: (t: Trace, page: Page) => Picture): readonly Drawing[] =>
+  [...a.traces.values()]
+    .filter(t => t.id === start || t.id.startsWith(`${start}@`))
+    .map(t => ({ id: t.id, kind, label: t.label, ...itemOf(t.id), draw: page => draw(t, page) }))
+
+/** With one unit its gears carry the goals; with several the goals are a matter of all together. */
+function pulls(a: Known): readonly Drawing[] {
+  const together = a.traces.get('tractive.pull-together'),
+    units = ofTraces(a, 'tractive.pull', 'tractive force', (unit, page) =>
+      tractiveForce({ unit, together }, page, { marks: several ? [] : pullMarks(a) }),
+    ),
+    several = units.length > 1
+  if (!several || !together) return units
+  const { id, label } = together
+  return [{ id, kind: 'tractive force', label, draw: page => tractiveForce({ together }, page, { marks: pullMarks(a) }) }, ...units]
+}
+const motors = (a: Known): readonly Drawing[] => ofTraces(a, 'motor.curves', 'motor curves', motorCurvesChart)
+const runs = (a: Known): readonly Drawing[] =>
+  ofTraces(a, 'acceleration.run', 'acceleration', (t, page) => accelerationChart(t, page, { marks: runMarks(a) }))
+const courses = (a: Known): readonly Drawing[] => [
+  ...ofTraces(a, 'trip.course', 'trip', tripChart),
+  ...ofTraces(a, 'charge.course', 'charge', tripChart),
+  ...ofTraces(a, 'parked.course', 'charge', tripChart),
+]
+
+function ratios(a: Known): readonly Drawing[] {
+  return [...a.tables.values()]
+    .filter(t => t.id.startsWith('window.ratio@'))
+    .flatMap((t): readonly Drawing[] => {
+      const { item = '' } = itemOf(t.id),
+        present = a.figures.get(`ratio.total@${item}`)?.value
+      if (present === undefined) return []
+      const gears = (a.tables.get(`gear.gears@${item}`)?.rows ?? []).flatMap(({ name, cells }) => {
+        const ratio = numberIn(cells['ratio'])
+        return ratio === undefined ? [] : [{ name, ratio }]
+      })
+      return [{ id: t.id, kind: 'ratio window', label: t.label, item, draw: page => ratioWindowChart(t, present, page, { gears }) }]
+    })
+}
+const flows = (a: Known): readonly Drawing[] =>
+  [...a.tables.values()]
+    .filter(t => t.id.startsWith('trip.energy@'))
+    .map(t => ({ id: t.id, kind: 'energy flow', label: t.label, ...itemOf(t.id), draw: page => energyFlow(t, page) }))
+
+function voltages(a: Known): readonly Drawing[] {
+  const t = a.tables.get('voltage-window.parts')
+  if (!t) return []
+  const value = (id: string): number | undefined => a.figures.get(id)?.value,
+    outcomes = worst(a.findings)
+  return [
+    {
+      id: t.id,
+      kind: 'voltage window',
+      label: t.label,
+      draw: page =>
+        voltageWindowChart(
+          t,
+          { nominal: value('voltage-window.nominal'), charged: value('voltage-window.charged'), sag: value('sag.voltage'), outcomes },
+          page,
+        ),
+    },
+  ]
+}
+const WORST: readonly Outcome[] = ['failing', 'unanswered', 'marginal', 'accepted', 'sound', 'does not apply']
+/** The worst outcome of each part among the rules on the pack's voltage. */
+function worst(findings: readonly Finding[]): Readonly<Record<string, Outcome>> {
+  const out: Record<string, Outcome> = {}
+  for (const { rule, item, outcome } of findings)
+    if (rule.startsWith('voltage-when-') && item !== undefined) {
+      const before = out[item]
+      if (before === undefined || WORST.indexOf(outcome) < WORST.indexOf(before)) out[item] = outcome
+    }
+  return out
+}
+function weather(a: Known): readonly Drawing[] {
+  const t = a.tables.get('range-in-weather.ranges')
+  return t && t.rows.length > 0 ? [{ id: t.id, kind: 'range table', label: t.label, draw: page => rangeTable(t, a.halves, page) }] : []
+}
