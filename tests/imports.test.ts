@@ -57,7 +57,8 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   workbench: ['engine', 'exchange', 'conversion', 'catalogue'],
   cli: ['engine', 'exchange', 'conversion', 'geometry', 'drawing', 'catalogue', 'workbench', 'store', 'papers', 'server'],
   server: ['engine', 'exchange', 'conversion', 'geometry', 'drawing', 'catalogue', 'workbench', 'store', 'papers'],
-  app: ['engine', 'exchange', 'conversion', 'geometry', 'drawing', 'catalogue', 'workbench'],
+  // Of the server only its types: a test of its own holds that.
+  app: ['engine', 'exchange', 'conversion', 'geometry', 'drawing', 'catalogue', 'workbench', 'server'],
 }
 const WHY_PACKAGE =
   'packages know only what lies before them: engine ← exchange, conversion, geometry, drawing ← catalogue, store ← workbench, papers ← server, app ← cli'
@@ -107,6 +108,13 @@ export function breaches(name: string, files: readonly string[], read: (file: st
 describe('the import rule', () => {
   for (const name of readdirSync(packages))
     it(`holds in ${name}`, () => expect(breaches(name, sources(join(packages, name, 'src')), imports)).toEqual([]))
+
+  it('lets the app know the types of the server, and none of its code', () => {
+    const files = sources(join(packages, 'app', 'src'))
+    const untyped = files.filter(f => /(?:import|export)\s+(?!type\b)[^'"]*from\s+['"]@ampwright\/server['"]/.test(readFileSync(f, 'utf8')))
+    expect(untyped).toEqual([])
+    expect(files.some(f => readFileSync(f, 'utf8').includes("from '@ampwright/server'"))).toBe(true)
+  })
 
   it('catches a domain that imports another, a study in a domain, a library and an upward package', () => {
     const file = join(packages, 'engine/src/drive/x.ts')

@@ -1,2 +1,2 @@
 export type * from './api-types.ts'
-export { startServer, type Running, type Starting } from './start.ts'
+export { type Running, type Starting, startServer } from './start.ts'

@@ -1,8 +1,8 @@
-import { openStore, type StoreOptions } from '@ampwright/store'
-import { Refusal } from '@ampwright/workbench'
 import { mkdirSync, rmSync } from 'node:fs'
 import { createServer, type Server } from 'node:http'
 import { join } from 'node:path'
+import { openStore, type StoreOptions } from '@ampwright/store'
+import { Refusal } from '@ampwright/workbench'
 import { appOf } from './app.ts'
 import { judge } from './judge.ts'
 import { DEMO, samplesIn } from './samples.ts'
@@ -58,7 +58,11 @@ export async function startServer(o: Starting): Promise<Running> {
     }
     const address = app.server.address()
     port = typeof address === 'object' && address ? address.port : o.port
-    second = await alsoOn('::1', port, createServer((request, response) => app.routing(request, response)))
+    second = await alsoOn(
+      '::1',
+      port,
+      createServer((request, response) => app.routing(request, response)),
+    )
     purging = setInterval(() => void store.purge(), HOUR)
     purging.unref()
     return {

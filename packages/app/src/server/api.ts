@@ -1,26 +1,24 @@
+import type {
+  ApiClash,
+  ApiConversion,
+  ApiConversionLine,
+  ApiImported,
+  ApiMaking,
+  ApiRevision,
+  ApiRevisionLine,
+  ApiSample,
+  ApiSaved,
+  ApiTold,
+} from '@ampwright/server'
+import type { Seen } from '@ampwright/workbench'
+
+export type Clash = ApiClash
 /** What the server answers to a batch of edits. */
 export type Kept =
   | { readonly is: 'kept'; readonly revision: number; readonly text: string }
   | { readonly is: 'clash'; readonly revision: number; readonly text: string; readonly clashes: readonly Clash[] }
   | { readonly is: 'refused'; readonly says: string }
   | { readonly is: 'away' }
-export type Clash = { readonly path: string; readonly yours: unknown; readonly theirs: string | null; readonly was: string | null }
-export type Listed = {
-  readonly id: string
-  readonly name: string
-  readonly variant?: string | null
-  readonly variantOf?: string | null
-  readonly revision: number
-  readonly at: string
-  readonly deletedUntil?: string | null
-}
-export type Stored = {
-  readonly id: string
-  readonly name: string
-  readonly revision: number
-  readonly text: string
-  readonly files: readonly { readonly name: string; readonly hash: string }[]
-}
 
 /** The server could not be reached. */
 export class Away extends Error {}
@@ -51,23 +49,30 @@ const sent = (body: unknown, method = 'POST'): RequestInit => ({
 const at = (id: string): string => `/api/conversions/${encodeURIComponent(id)}`
 
 export const api = {
-  list: async (): Promise<readonly Listed[]> => (await json<{ conversions: readonly Listed[] }>('/api/conversions')).conversions,
-  samples: async (): Promise<readonly { id: string; name: string }[]> =>
-    (await json<{ samples: readonly { id: string; name: string }[] }>('/api/samples')).samples,
-  open: (id: string): Promise<Stored> => json<Stored>(at(id)),
-  create: (body: object): Promise<{ id: string }> => json('/api/conversions', sent(body)),
-  remove: (id: string): Promise<unknown> => json(at(id), { method: 'DELETE', headers: { 'content-type': 'application/json' }, body: '{}' }),
-  undelete: (id: string): Promise<unknown> => json(`${at(id)}/undelete`, sent({})),
+  list: (): Promise<readonly ApiConversionLine[]> => json('/api/conversions'),
+  samples: (): Promise<readonly ApiSample[]> => json('/api/samples'),
+  open: (id: string): Promise<ApiConversion> => json(at(id)),
+  create: (making: ApiMaking): Promise<ApiSaved> => json('/api/conversions', sent(making)),
+  remove: (id: string): Promise<ApiConversionLine> => json(at(id), { method: 'DELETE', headers: CHANGES }),
+  undelete: (id: string): Promise<ApiConversionLine> => json(`${at(id)}/undelete`, sent({})),
   file: async (id: string, name: string): Promise<Uint8Array> =>
     new Uint8Array(await (await answered(`${at(id)}/files/${encodeURIComponent(name)}`)).arrayBuffer()),
-  revisions: (id: string): Promise<{ revisions: readonly { revision: number; at: string; by?: string | null; what?: string | null }[] }> =>
-    json(`${at(id)}/revisions`),
-  revision: (id: string, n: number): Promise<{ revision: number; text: string }> => json(`${at(id)}/revisions/${n}`),
-  restore: (id: string, revision: number): Promise<{ revision: number; text: string }> => json(`${at(id)}/restore`, sent({ revision })),
+  putFile: (id: string, name: string, bytes: Uint8Array): Promise<ApiSaved> =>
+    json(`${at(id)}/files/${encodeURIComponent(name)}`, {
+      method: 'PUT',
+      headers: { ...CHANGES, 'content-type': 'application/octet-stream' },
+      body: bytes as Uint8Array<ArrayBuffer>,
+    }),
+  revisions: (id: string): Promise<readonly ApiRevisionLine[]> => json(`${at(id)}/revisions`),
+  revision: (id: string, n: number): Promise<ApiRevision> => json(`${at(id)}/revisions/${n}`),
+  restore: (id: string, revision: number): Promise<ApiSaved> => json(`${at(id)}/restore`, sent({ revision })),
+  importText: (text: string): Promise<ApiImported> => json('/api/import', sent({ text })),
   undo: (id: string, revision: number): Promise<Kept> => kept(`${at(id)}/undo`, { revision }),
-  edit: (id: string, edits: readonly object[], what?: string): Promise<Kept> =>
-    kept(`${at(id)}/edits`, { edits, ...(what === undefined ? {} : { what }) }),
+  edit: (id: string, edits: readonly Seen[], what?: string): Promise<Kept> =>
+    kept(`${at(id)}/edits`, { edits, ...(what === undefined ? {} : { what: what.slice(0, 300) }) }),
 }
+/** Says that a request is meant: no form of another site can say it. */
+const CHANGES = { 'x-ampwright': '1' }
 
 async function kept(path: string, body: object): Promise<Kept> {
   let r: Response
@@ -82,10 +87,12 @@ async function kept(path: string, body: object): Promise<Kept> {
   return { is: 'kept', ...((await r.json()) as { revision: number; text: string }) }
 }
 
-/** Hears of every revision anybody makes, until it is let go. */
-export function live(hear: (news: { id: string; revision: number }) => void, away: (gone: boolean) => void): () => void {
+/** Hears of every revision anybody makes, until it is let go; on every new connection first where each conversion stands. */
+export function live(hear: (news: { readonly id: string; readonly revision: number }) => void, away: (gone: boolean) => void): () => void {
   const source = new EventSource('/api/live')
-  source.addEventListener('message', e => hear(JSON.parse(e.data as string) as { id: string; revision: number }))
+  const read = <T>(e: MessageEvent): T => JSON.parse(e.data as string) as T
+  source.addEventListener('heads', e => read<readonly { id: string; revision: number }[]>(e).forEach(hear))
+  source.addEventListener('change', e => hear(read<ApiTold>(e)))
   source.addEventListener('open', () => away(false))
   source.addEventListener('error', () => away(true))
   return () => source.close()

@@ -1,3 +1,4 @@
+import type { Clash } from '../server/api.ts'
 import { useInHand } from './in-hand.ts'
 
 /** What the person must know before going on: what could not be read, what clashed, what the server said. */
@@ -28,8 +29,8 @@ export function Notices() {
       )}
       {opened.clashes.map(c => (
         <div className="note bad" role="alert" key={c.path}>
-          <b>{c.path}</b> was changed elsewhere meanwhile. Yours: <span className="num">{String(c.yours ?? 'nothing')}</span>; theirs:{' '}
-          <span className="num">{c.theirs ?? 'nothing'}</span>.{' '}
+          <b>{c.path}</b> was changed elsewhere meanwhile. Yours: <span className="num">{said(c.yours)}</span>; theirs:{' '}
+          <span className="num">{said(c.theirs)}</span>.{' '}
           <button type="button" onClick={() => conversion.settle(c, true)}>
             Take mine
           </button>{' '}
@@ -41,3 +42,6 @@ export function Notices() {
     </>
   )
 }
+
+/** A value of the file in one line; a whole group as its text. */
+const said = (v: Clash['yours']): string => (v === null ? 'nothing' : typeof v === 'string' ? v : JSON.stringify(v))

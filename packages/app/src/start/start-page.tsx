@@ -1,11 +1,12 @@
+import type { ApiConversionLine, ApiMaking, ApiSample } from '@ampwright/server'
 import { useCallback, useEffect, useState } from 'react'
 import { useLocation } from 'wouter'
-import { api, type Listed } from '../server/api.ts'
+import { api } from '../server/api.ts'
 
 /** Every conversion there is, and how to begin another. */
 export function StartPage() {
-  const [list, setList] = useState<readonly Listed[]>(),
-    [samples, setSamples] = useState<readonly { id: string; name: string }[]>([]),
+  const [list, setList] = useState<readonly ApiConversionLine[]>(),
+    [samples, setSamples] = useState<readonly ApiSample[]>([]),
     [said, setSaid] = useState<string>(),
     [, go] = useLocation()
   const renew = useCallback(async (): Promise<void> => {
@@ -17,7 +18,7 @@ export function StartPage() {
     }
   }, [])
   useEffect(() => void renew(), [renew])
-  const begin = async (body: object): Promise<void> => {
+  const begin = async (body: ApiMaking): Promise<void> => {
     try {
       const { id } = await api.create(body)
       go(`/c/${id}/brief`)
@@ -50,7 +51,7 @@ export function StartPage() {
               <tr key={c.id}>
                 <td>
                   {c.deletedUntil ? <span className="quiet">{c.name}</span> : <a href={`/c/${c.id}/brief`}>{c.name || 'without a name'}</a>}
-                  {c.variant ? <span className="quiet">, {c.variant}</span> : null}
+                  {c.variant ? <span className="quiet">, variant {c.variant.named}</span> : null}
                 </td>
                 <td className="quiet small">revision {c.revision}</td>
                 <td>
@@ -76,11 +77,11 @@ export function StartPage() {
       )}
       <h2>Begin</h2>
       <div className="add">
-        <button type="button" className="main" onClick={() => void begin({ text: 'schema: 1\n' })}>
+        <button type="button" className="main" onClick={() => void begin({ start: {} })}>
           A new conversion
         </button>
         {samples.map(s => (
-          <button type="button" key={s.id} onClick={() => void begin({ sample: s.id })}>
+          <button type="button" key={s.sample} onClick={() => void begin({ sample: s.sample })}>
             From the sample {s.name}
           </button>
         ))}

@@ -5,14 +5,16 @@ import {
   type Edit,
   entryAt,
   type Issue,
+  isSound,
   isUsable,
   type LookUps,
   pathKeys,
   pathText,
   readConversion,
   type SECTIONS,
+  type Standing,
   type System,
-  type TextNode,
+  standingAt,
 } from '@ampwright/conversion'
 import {
   Answers,
@@ -35,7 +37,7 @@ import { type SheetNode, sheet } from './sheet.ts'
 import { type WorkingView, workingView } from './working-view.ts'
 
 /** What stands at a path, as a batch of edits says it saw it. */
-export type Seen = Edit & { readonly was: string | null }
+export type Seen = Edit & { readonly path: string; readonly was: Standing }
 export type Edited =
   | { readonly ok: true; readonly text: string; readonly edits: readonly Seen[]; readonly notes: readonly Issue[] }
   | { readonly ok: false; readonly issues: readonly Issue[] }
@@ -124,11 +126,10 @@ export class Desk {
     this.answers.next(conversion.model)
   }
 
-  /** What stands at a path, as typed; a group in one line. */
-  at(path: string): string | null {
-    const tree = this.conversion.text.tree,
-      node = tree === undefined ? undefined : entryAt(tree, pathKeys(path) ?? [])?.node
-    return node === undefined ? null : sourceOf(node, this.text)
+  /** What stands at a path, as typed: a value, a row, the text of a whole group, or null for nothing. */
+  at(path: string): Standing {
+    const { text } = this.conversion
+    return isSound(text) ? standingAt(text, path) : null
   }
 
   /** Works everything out, headline first. */
@@ -212,13 +213,6 @@ export class Desk {
 
 /** A path of an edit as text. */
 const at = (e: Edit): string => (typeof e.path === 'string' ? e.path : pathText(e.path))
-
-/** As typed; a group by the stretch of text it takes. */
-function sourceOf(node: TextNode, text: string): string {
-  if (node.kind === 'value') return node.source
-  if (node.kind === 'note') return node.text
-  return text.slice(node.at.offset, node.at.end)
-}
 
 /** Constants and rows of rule sets are in no list: they are found where a working uses them. */
 function inputNamed(a: Assessment, name: string): AnyValue | undefined {
