@@ -1,6 +1,7 @@
 import '@fontsource-variable/atkinson-hyperlegible-next/wght.css'
 import '@fontsource-variable/atkinson-hyperlegible-mono/wght.css'
 import './look/tokens.css'
+import './look/charts.css'
 import './look/fields.css'
 import './look/findings.css'
 import './look/page.css'

@@ -191,6 +191,12 @@ export class OpenConversion {
   }
   check = (edits: readonly Edit[]) => this.engine.check(edits)
   preview = (edits: readonly Edit[]) => this.engine.preview(edits)
+  drawings = () => this.engine.drawings()
+  draw = (id: string, width: number) => this.engine.draw(id, width)
+  readAt = (id: string, pixel: number) => this.engine.readAt(id, pixel)
+  drawingFile = (id: string, as: 'svg' | 'csv', width: number) => this.engine.drawingFile(id, as, width)
+  tryout = (edits: readonly Edit[]) => this.engine.tryout(edits)
+  ratioEdit = (unit: string, ratio: number) => this.engine.ratioEdit(unit, ratio)
   figures = (stage: Stage) => this.engine.figures(stage)
   working = (name: string) => this.engine.working(name)
   workingText = (name: string) => this.engine.workingText(name)

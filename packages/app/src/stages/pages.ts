@@ -1,3 +1,4 @@
+import type { Kind } from '@ampwright/drawing'
 import type { Stage } from '@ampwright/engine'
 import type { Section } from '../worker/service.ts'
 
@@ -8,6 +9,8 @@ export type Page = {
   readonly lede: string
   readonly sections: readonly Section[]
   readonly stage: Stage
+  /** Kinds of drawing that belong there. */
+  readonly drawings: readonly Kind[]
 }
 export const STAGE_PAGES: readonly Page[] = [
   {
@@ -16,6 +19,7 @@ export const STAGE_PAGES: readonly Page[] = [
     lede: 'What the finished car must do, for whom, and under whose rules it is approved. Whoever signs is asked before the first part is bought.',
     sections: ['brief'],
     stage: 'brief',
+    drawings: [],
   },
   {
     slug: 'donor',
@@ -23,6 +27,7 @@ export const STAGE_PAGES: readonly Page[] = [
     lede: 'The car as it was: what it weighs and where, what comes out, what goes in. Some of it can only be measured while the engine still runs.',
     sections: ['donor'],
     stage: 'donor',
+    drawings: [],
   },
   {
     slug: 'drive',
@@ -30,6 +35,7 @@ export const STAGE_PAGES: readonly Page[] = [
     lede: 'How torque gets from the motor to the wheels, and whether the total ratio suits both the motor and the road.',
     sections: ['drive'],
     stage: 'drive',
+    drawings: ['tractive force', 'ratio window', 'acceleration', 'motor curves'],
   },
   {
     slug: 'pack',
@@ -37,6 +43,7 @@ export const STAGE_PAGES: readonly Page[] = [
     lede: 'Cells and modules, what they give in the cold, how far they carry the car, and what the socket puts back.',
     sections: ['pack', 'trips', 'charging'],
     stage: 'pack',
+    drawings: ['range table', 'energy flow', 'trip', 'voltage window', 'charge'],
   },
 ]
 export const PAGES: Readonly<Record<string, Page | undefined>> = Object.fromEntries(STAGE_PAGES.map(p => [p.slug, p]))

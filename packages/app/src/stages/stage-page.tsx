@@ -1,5 +1,6 @@
 import type { FigureView } from '@ampwright/workbench'
 import { useEffect, useState } from 'react'
+import { Charts } from '../charts/charts.tsx'
 import { Rows } from '../field/sheet.tsx'
 import { Finding } from '../findings/finding.tsx'
 import { useInHand } from '../shell/in-hand.ts'
@@ -39,6 +40,7 @@ export function StagePage({ page }: { readonly page: Page }) {
         </section>
         <section aria-label="What follows">
           <h2>What follows</h2>
+          <Charts kinds={page.drawings} />
           <Figures figures={figures} open={openWorking} />
         </section>
       </div>

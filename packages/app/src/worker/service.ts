@@ -1,4 +1,5 @@
 import type { Edit, SECTIONS, System } from '@ampwright/conversion'
+import type { Readout } from '@ampwright/drawing'
 import { type Assessment, findingId, type Stage } from '@ampwright/engine'
 import {
   type Accepting,
@@ -15,6 +16,7 @@ import {
   type WorkingView,
   workingTree,
 } from '@ampwright/workbench'
+import { type DrawingLine, Drawings, type Drawn } from './drawings.ts'
 
 export type Section = Exclude<keyof typeof SECTIONS, 'car' | 'accepted'>
 /** A file that stands beside a conversion, fetched before it is opened. */
@@ -50,11 +52,14 @@ export class Service {
   private turn = 0
   private hear: Hear = () => {}
   private attachments = new Map<string, Uint8Array>()
+  private readonly pictures = new Drawings()
+  private trial: Desk | undefined
 
   listen(hear: Hear): void {
     this.hear = hear
   }
   open(text: string, files: readonly Beside[], system: System): Opened {
+    this.trial = undefined
     this.attachments = new Map(files.map(f => [f.name, f.bytes]))
     this.desk = new Desk(text, { attachments: (name, format) => this.beside(name, format), files: [...this.attachments.keys()], system })
     this.begin()
@@ -108,6 +113,34 @@ export class Service {
     const v = this.desk.value(name),
       a = this.desk.assessment
     return v && a ? workingTree(v, a, this.desk.system, { quiet: s => s, strong: s => s }).join('\n') : undefined
+  }
+  drawings(): readonly DrawingLine[] {
+    const a = this.desk.assessment
+    return a ? this.pictures.list(a) : []
+  }
+  draw(id: string, width: number): Drawn | undefined {
+    const a = this.desk.assessment
+    return a && this.pictures.draw(a, id, width, this.desk.system)
+  }
+  readAt(id: string, pixel: number): Readout | undefined {
+    return this.pictures.read(id, pixel)
+  }
+  drawingFile(id: string, as: 'svg' | 'csv', width: number): string | undefined {
+    const a = this.desk.assessment
+    return a && this.pictures.file(a, id, as, width, this.desk.system)
+  }
+  /** The headline with edits that are not made: what a handle shows while it is dragged. */
+  tryout(edits: readonly Edit[]): readonly { readonly id?: string; readonly label: string; readonly value?: string }[] {
+    const tried = this.desk.tried(edits)
+    if (!tried.ok) return []
+    this.trial ??= new Desk(this.desk.source, { attachments: (name, format) => this.beside(name, format) })
+    this.trial.system = this.desk.system
+    this.trial.take(tried.text)
+    return this.trial.headlineOnly()
+  }
+  /** The edit that changes the total ratio of a unit: its reduction where it has one, else the kept gear that comes nearest. */
+  ratioEdit(unit: string, ratio: number): Edit | undefined {
+    return this.desk.ratioEdit(unit, ratio)
   }
   /** The edit that accepts a finding, or why it cannot be accepted. */
   acceptance(id: string, given: Accepting): { readonly edit: Edit } | { readonly refused: string } {

@@ -150,6 +150,26 @@ export class Desk {
   private early(): ReadonlyMap<string, Figure> {
     return new Map(HEADLINE.flatMap(s => (this.answers.of(s)?.figures ?? []).map(f => [f.id, f] as const)))
   }
+  /** The headline figures alone. */
+  headlineOnly(): ReturnType<typeof earlyHeadline> {
+    return earlyHeadline(this.early(), this.system)
+  }
+  /** The edit that changes the total ratio of a drive unit: its reduction where it has one, else the kept gear that comes nearest. */
+  ratioEdit(unit: string, ratio: number): Edit | undefined {
+    const a = this.last,
+      now = a?.figures.get(`ratio.total@${unit}`)?.value,
+      reduction = `drive.units.${unit}.reduction`
+    const stated = (this.conversion.facts as readonly Fact[]).find(f => f.path === reduction)
+    if (now === undefined || !(now > 0)) return undefined
+    if (stated) return { path: reduction, now: String(Number(((stated.value * ratio) / now).toPrecision(4))) }
+    const gears = (a?.tables.get(`gear.gears@${unit}`)?.rows ?? []).flatMap(({ name, cells }) => {
+      const of = cells['ratio'],
+        value = typeof of === 'object' ? of.value : of
+      return typeof value === 'number' ? [{ name, value }] : []
+    })
+    const nearest = gears.toSorted((x, y) => Math.abs(Math.log(x.value / ratio)) - Math.abs(Math.log(y.value / ratio)))[0]
+    return nearest && { path: `drive.units.${unit}.gear`, now: nearest.name }
+  }
   /** The last assessment as a screen shows it, in the units of the day. */
   told(a: Assessment): Told {
     const { car } = this.conversion.model

@@ -1,0 +1,123 @@
+import type { Readout } from '@ampwright/drawing'
+import { useEffect, useId, useRef, useState } from 'react'
+import { useInHand } from '../shell/in-hand.ts'
+import type { DrawingLine, Drawn } from '../worker/drawings.ts'
+import { saveAs, savePng } from './export.ts'
+import { RatioHandle } from './ratio-handle.tsx'
+
+/** A drawing with its caption, a cursor that reads it out by pointer or arrow keys, its text for those who cannot see it, and ways to take it along. */
+export function ChartView({ drawing }: { readonly drawing: DrawingLine }) {
+  const { conversion, opened } = useInHand(),
+    frame = useRef<HTMLDivElement>(null),
+    [width, setWidth] = useState(0),
+    [drawn, setDrawn] = useState<Drawn>(),
+    [read, setRead] = useState<Readout>(),
+    at = useRef<number>(undefined),
+    id = useId()
+  useEffect(() => {
+    const watch = new ResizeObserver(([e]) => setWidth(Math.floor(e?.contentRect.width ?? 0)))
+    if (frame.current) watch.observe(frame.current)
+    return () => watch.disconnect()
+  }, [])
+  useEffect(() => {
+    let gone = false
+    if (width > 0) void conversion.draw(drawing.id, width).then(d => gone || setDrawn(d))
+    return () => {
+      gone = true
+    }
+  }, [conversion, drawing.id, width, opened.told])
+  const point = (pixel: number): void => {
+    if (!drawn?.cursor || !drawn.scale) return
+    const [a, b] = drawn.scale.range
+    at.current = Math.min(Math.max(pixel, Math.min(a, b)), Math.max(a, b))
+    const asked = at.current
+    void conversion.readAt(drawing.id, asked).then(r => at.current === asked && setRead(r))
+  }
+  return (
+    <figure className="chart">
+      <figcaption>
+        {drawing.label}
+        <span className="grow" />
+        <button
+          type="button"
+          className="bare small"
+          onClick={() =>
+            void conversion.drawingFile(drawing.id, 'svg', 760).then(t => t && saveAs(t, 'image/svg+xml', `${drawing.id}.svg`))
+          }
+        >
+          SVG
+        </button>
+        <button
+          type="button"
+          className="bare small"
+          onClick={() => void conversion.drawingFile(drawing.id, 'svg', 760).then(t => t && savePng(t, `${drawing.id}.png`))}
+        >
+          PNG
+        </button>
+        <button
+          type="button"
+          className="bare small"
+          onClick={() => void conversion.drawingFile(drawing.id, 'csv', 760).then(t => t && saveAs(t, 'text/csv', `${drawing.id}.csv`))}
+        >
+          CSV
+        </button>
+      </figcaption>
+      <div
+        ref={frame}
+        className="plot"
+        tabIndex={drawn?.cursor ? 0 : undefined}
+        role={drawn?.cursor ? 'slider' : undefined}
+        aria-label={drawn?.cursor ? `${drawing.label}: cursor` : undefined}
+        aria-valuetext={
+          drawn?.cursor
+            ? read
+              ? `${read.text}: ${read.values.map(v => `${v.label} ${v.text}`).join('; ')}`
+              : 'no value read yet'
+            : undefined
+        }
+        aria-valuenow={drawn?.cursor ? Math.round(read?.pixel ?? drawn.scale?.range[0] ?? 0) : undefined}
+        aria-valuemin={drawn?.cursor ? Math.round(drawn.scale?.range[0] ?? 0) : undefined}
+        aria-valuemax={drawn?.cursor ? Math.round(drawn.scale?.range[1] ?? 1) : undefined}
+        aria-describedby={`${id}-text`}
+        onPointerMove={e => point(e.clientX - e.currentTarget.getBoundingClientRect().left)}
+        onPointerLeave={() => {
+          at.current = undefined
+          setRead(undefined)
+        }}
+        onKeyDown={e => {
+          const by = e.key === 'ArrowRight' ? 4 : e.key === 'ArrowLeft' ? -4 : 0
+          if (!by || !drawn?.scale) return
+          e.preventDefault()
+          point((read?.pixel ?? drawn.scale.range[0]) + by * (e.shiftKey ? 10 : 1))
+        }}
+      >
+        {drawn ? <div dangerouslySetInnerHTML={{ __html: drawn.svg }} /> : <p className="quiet">Drawing …</p>}
+        {read && drawn ? <i className="cursor" style={{ left: read.pixel, height: drawn.height }} /> : null}
+      </div>
+      {drawn?.cursor ? (
+        <p className="readout" aria-hidden="true">
+          {read ? (
+            <>
+              <b>{read.text}</b>{' '}
+              {read.values
+                .filter(v => v.value !== undefined)
+                .slice(0, 9)
+                .map(v => (
+                  <span key={v.name}>
+                    {v.label} <span className="num">{v.text}</span>
+                  </span>
+                ))}
+            </>
+          ) : (
+            'Point at the drawing, or focus it and use the arrow keys, to read it.'
+          )}
+        </p>
+      ) : null}
+      {drawing.kind === 'ratio window' && drawing.item && drawn?.scale ? <RatioHandle unit={drawing.item} scale={drawn.scale} /> : null}
+      <details className="small">
+        <summary>In words</summary>
+        <p id={`${id}-text`}>{drawn?.text}</p>
+      </details>
+    </figure>
+  )
+}

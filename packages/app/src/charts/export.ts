@@ -1,0 +1,24 @@
+/** Gives a file to whoever asked, without asking the network. */
+export function saveAs(content: string | Blob, type: string, name: string): void {
+  const url = URL.createObjectURL(typeof content === 'string' ? new Blob([content], { type }) : content),
+    link = document.createElement('a')
+  link.href = url
+  link.download = name.replace(/[^\w.-]+/g, '-')
+  link.click()
+  setTimeout(() => URL.revokeObjectURL(url), 10_000)
+}
+
+/** A drawing as a picture of dots, twice as fine as it is large. */
+export async function savePng(svg: string, name: string): Promise<void> {
+  const image = new Image()
+  image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(svg)}`
+  await image.decode()
+  const canvas = document.createElement('canvas')
+  canvas.width = image.width * 2
+  canvas.height = image.height * 2
+  const ink = canvas.getContext('2d')
+  if (ink === null) throw new Error('this browser draws no pictures')
+  ink.scale(2, 2)
+  ink.drawImage(image, 0, 0)
+  canvas.toBlob(blob => blob && saveAs(blob, 'image/png', name), 'image/png')
+}

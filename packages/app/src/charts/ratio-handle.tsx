@@ -1,0 +1,73 @@
+import type { Scale } from '@ampwright/drawing'
+import { useEffect, useRef, useState } from 'react'
+import { useInHand } from '../shell/in-hand.ts'
+
+type Row = { readonly id?: string; readonly label: string; readonly value?: string }
+
+/** Moves the total ratio along its window: the headline shows at once what it would be, and nothing is kept until it is taken. */
+export function RatioHandle({ unit, scale }: { readonly unit: string; readonly scale: Scale }) {
+  const { conversion, opened } = useInHand(),
+    [low, high] = scale.domain,
+    [ratio, setRatio] = useState<number>(),
+    [edit, setEdit] = useState<{ path: string; now: string }>(),
+    [rows, setRows] = useState<readonly Row[]>([]),
+    asked = useRef(0)
+  useEffect(() => {
+    setRatio(undefined)
+    setEdit(undefined)
+    setRows([])
+  }, [opened.told])
+  const move = async (to: number): Promise<void> => {
+    setRatio(to)
+    const turn = ++asked.current,
+      made = await conversion.ratioEdit(unit, to)
+    if (turn !== asked.current || !made || typeof made.now !== 'string') return
+    setEdit({ path: String(made.path), now: made.now })
+    const shown = await conversion.tryout([made])
+    if (turn === asked.current) setRows(shown)
+  }
+  const before = new Map(opened.told?.headline.map(h => [h.id, h.value]))
+  const moved = rows.filter(r => r.id && before.get(r.id) !== r.value)
+  return (
+    <div className="handle">
+      <label>
+        Total ratio of {unit}{' '}
+        <input
+          type="range"
+          min={low}
+          max={high}
+          step={(high - low) / 200}
+          value={ratio ?? (low + high) / 2}
+          onChange={e => void move(Number(e.target.value))}
+          aria-valuetext={ratio === undefined ? 'as it is' : `${ratio.toFixed(2)}: ${edit ? `${edit.path} ${edit.now}` : ''}`}
+        />
+      </label>
+      {ratio === undefined ? (
+        <span className="quiet small">Move it to see what another ratio would do.</span>
+      ) : (
+        <div role="status">
+          <p className="small">
+            {ratio.toFixed(2)} : 1{edit ? `, by ${edit.path.replace(/^drive\.units\./, '')}: ${edit.now}` : ''}
+          </p>
+          <table className="figures">
+            <tbody>
+              {moved.map(r => (
+                <tr key={r.id}>
+                  <td>{r.label}</td>
+                  <td className="num">
+                    {before.get(r.id) ?? '–'} → {r.value}
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+          {edit ? (
+            <button type="button" className="main" onClick={() => void conversion.edit([edit], `total ratio of ${unit}`)}>
+              Keep it
+            </button>
+          ) : null}
+        </div>
+      )}
+    </div>
+  )
+}

@@ -1,0 +1,62 @@
+import { displayUnit, type System } from '@ampwright/conversion'
+import { type Chart, csvOf, type Drawing, drawingsOf, type Picture, type Readout, type Scale, type Windows } from '@ampwright/drawing'
+import type { Assessment } from '@ampwright/engine'
+
+/** A drawing there is to see. */
+export type DrawingLine = Pick<Drawing, 'id' | 'kind' | 'label' | 'item'>
+/** A drawing as it goes to the screen. */
+export type Drawn = {
+  readonly svg: string
+  readonly text: string
+  readonly label: string
+  readonly width: number
+  readonly height: number
+  /** Along which a cursor runs, or a handle is moved. */
+  readonly scale?: Scale
+  readonly cursor: boolean
+}
+
+/** The drawings of an assessment; what was drawn last is kept, for a cursor to read from. */
+export class Drawings {
+  private of: Assessment | undefined
+  private all: readonly Drawing[] = []
+  private readonly drawn = new Map<string, Picture>()
+
+  list(a: Assessment): readonly DrawingLine[] {
+    return this.known(a).map(({ id, kind, label, item }) => ({ id, kind, label, ...(item === undefined ? {} : { item }) }))
+  }
+  private known(a: Assessment): readonly Drawing[] {
+    if (a === this.of) return this.all
+    this.of = a
+    this.drawn.clear()
+    return (this.all = drawingsOf(a))
+  }
+  draw(a: Assessment, id: string, width: number, system: System): Drawn | undefined {
+    const picture = this.pictured(a, id, width, system)
+    if (picture === undefined) return undefined
+    this.drawn.set(id, picture)
+    const { svg, text, label, height } = picture
+    const scale = 'scales' in picture ? (picture as Chart).scales.x : 'scale' in picture ? (picture as Windows).scale : undefined
+    return { svg, text, label, width: picture.width, height, cursor: 'readout' in picture, ...(scale ? { scale } : {}) }
+  }
+  private pictured(a: Assessment, id: string, width: number, system: System, standalone = false): Picture | undefined {
+    return this.known(a)
+      .find(d => d.id === id)
+      ?.draw({
+        width,
+        standalone,
+        units: (kind, greatest) => {
+          const { unit, fromSI } = displayUnit(kind, system, greatest)
+          return { unit, fromSI }
+        },
+      })
+  }
+  read(id: string, pixel: number): Readout | undefined {
+    const picture = this.drawn.get(id)
+    return picture && 'readout' in picture ? (picture as Chart).readout(pixel) : undefined
+  }
+  file(a: Assessment, id: string, as: 'svg' | 'csv', width: number, system: System): string | undefined {
+    const picture = this.pictured(a, id, width, system, true)
+    return picture && (as === 'csv' ? csvOf(picture) : picture.svg)
+  }
+}
