@@ -36,7 +36,7 @@ export function write(hand: Hand, x: number, y: number, text: string, w: Writing
       'font-size': String(size),
       'font-weight': w.weight === undefined ? undefined : String(w.weight),
       'text-anchor': anchor === 'start' ? undefined : anchor,
-      ...(w.rim ? { stroke: hand.ink('sheet'), 'stroke-width': '3', 'stroke-linejoin': 'round', 'paint-order': 'stroke' } : {}),
+      ...(w.rim ? { stroke: hand.ink('sheet'), 'stroke-width': '4', 'stroke-linejoin': 'round', 'paint-order': 'stroke' } : {}),
     },
     plainText(text),
   )

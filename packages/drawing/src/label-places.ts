@@ -1,6 +1,8 @@
 import type { Box, Pixel } from './clip.ts'
 
 const CELL = 4
+/** Of a line of text, for keeping labels apart [px]. */
+export const TEXT_HEIGHT = 15
 
 /** Which lines pass where, in cells of a few pixels, and which places already hold a text. */
 export class Ground {
@@ -40,6 +42,10 @@ export class Ground {
         bits |= this.cells[r * this.columns + c] as number
     return bits
   }
+  /** How many lines pass through a box. */
+  lines(b: Box): number {
+    return count(this.through(b))
+  }
   fits(b: Box): boolean {
     const { left, top, right, bottom } = this.box
     return b.left >= left && b.top >= top && b.right <= right && b.bottom <= bottom && !this.taken.some(t => overlap(t, b))
@@ -77,8 +83,8 @@ export function placeBeside(
       crowd = count(ground.through({ left: x - REACH, right: x + REACH, top: y - REACH, bottom: y + REACH }) & ~own)
     for (const box of around(x, y, size)) {
       if (!ground.fits(box)) continue
-      const through = ground.through(box),
-        cost = 4 * count(through & ~own) + (through & own ? 1.5 : 0) + 2 * crowd + 2.5 * away
+      const through = ground.through({ ...box, top: box.top - GAP, bottom: box.bottom + GAP }),
+        cost = 4 * count(through & ~own) + (ground.through(box) & own ? 1.5 : 0) + 2 * crowd + 2.5 * away
       if (!best || cost < best.cost) best = { box, cost }
     }
   }
@@ -90,22 +96,19 @@ function around(x: number, y: number, { width, height }: Size): readonly Box[] {
     [x + GAP, x - GAP - width, x - width / 2].map(left => ({ left, top, right: left + width, bottom: top + height })),
   )
 }
-/** Some points along a line, evenly across the picture. */
+/** Some points along a line, evenly across the picture; between two points far apart the line is followed. */
 function evenly(pieces: readonly (readonly Pixel[])[], about: number): readonly Pixel[] {
-  const all = pieces.flat()
-  if (all.length === 0) return []
-  const first = (all[0] as Pixel)[0],
-    last = (all.at(-1) as Pixel)[0],
+  const all = pieces.flat(),
+    first = all[0]?.[0] ?? 0,
+    step = ((all.at(-1)?.[0] ?? 0) - first) / about || 1,
     out: Pixel[] = []
-  let next = first
-  for (const [i, p] of all.entries()) {
-    const q = all[i + 1]
-    for (; next <= p[0] || (i === all.length - 1 && out.length === 0); next += (last - first) / about || 1) out.push(p)
-    // Between two points far apart the line is followed.
-    for (; q && q[0] > p[0] && next < q[0]; next += (last - first) / about || 1)
-      out.push([next, p[1] + ((next - p[0]) / (q[0] - p[0])) * (q[1] - p[1])])
-  }
-  return out
+  for (const piece of pieces)
+    for (const [i, [x, y]] of piece.entries()) {
+      const [x0, y0] = piece[i - 1] ?? [x, y]
+      for (let at = first + out.length * step; at <= x; at += step)
+        out.push([Math.max(at, x0), x > x0 ? y0 + ((Math.max(at, x0) - x0) / (x - x0)) * (y - y0) : y])
+    }
+  return out.length > 0 ? out : all.slice(0, 1)
 }
 const count = (bits: number): number => {
   let n = 0

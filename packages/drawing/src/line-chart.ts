@@ -1,7 +1,7 @@
 import { type Axis, axisOver, type Extent, extentOf, headingOf, type Quantity, scaleOf } from './axis.ts'
 import { describedChart } from './described.ts'
 import { textWidth } from './extent.ts'
-import { isNarrow, keyOf, LINE_HEIGHT, pictureSvg, SIZE, titleOf, write } from './frame.ts'
+import { type Entry, isNarrow, keyOf, LINE_HEIGHT, pictureSvg, SIZE, titleOf, write } from './frame.ts'
 import { handOf } from './inks.ts'
 import type { End } from './label-places.ts'
 import type { Tone } from './line-style.ts'
@@ -60,7 +60,8 @@ export function lineChart(spec: ChartSpec, page: Page): Chart {
     scales: Scale[] = [],
     xScale = scaleOf(x, [left, right])
   let top = title.height
-  const keys: Parameters<typeof keyOf>[1][number][] = []
+  const lettered: Entry[] = [],
+    numbered: Entry[] = []
   heightsOf(spec, page).forEach((height, i) => {
     const panel = spec.panels[i] as Panel,
       y = ys[i] as Axis,
@@ -68,9 +69,10 @@ export function lineChart(spec: ChartSpec, page: Page): Chart {
     const frame: Frame = { hand, box, x, y, xScale, yScale: scaleOf(y, [box.bottom, box.top]), narrow, xValues: spec.x.values }
     scales.push(frame.yScale)
     content.push(write(hand, 2, top + 13, headingOf(y.quantity.label, y.unit), { class: 'drawing-axis' }))
-    const plot = plotOf(frame, panel, keys.length, i === 0)
+    const plot = plotOf(frame, panel, { letters: lettered.length, numbers: numbered.length, first: i === 0 })
     content.push(...plot.svg)
-    keys.push(...plot.entries)
+    lettered.push(...plot.entries)
+    numbered.push(...plot.marked)
     top = box.bottom + BETWEEN
   })
   top -= BETWEEN
@@ -78,7 +80,7 @@ export function lineChart(spec: ChartSpec, page: Page): Chart {
   top += LINE_HEIGHT
   content.push(write(hand, right, top + 14, headingOf(x.quantity.label, x.unit), { anchor: 'end', class: 'drawing-axis' }))
   top += LINE_HEIGHT + 5
-  const key = keyOf(hand, keys, 2, top, page.width - 4)
+  const key = keyOf(hand, [...lettered, ...numbered], 2, top, page.width - 4)
   const text = describedChart(spec, x, ys),
     height = Math.ceil(top + key.height)
   return {

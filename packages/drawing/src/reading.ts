@@ -24,5 +24,11 @@ export function reading(value: number): string {
   return grouped(text.includes('.') ? text.replace(/\.?0+$/, '') : text)
 }
 
+/** Decimals with which values up to `greatest` keep three digits: a list of numbers is read more easily with one precision. */
+export const decimalsFor = (greatest: number): number =>
+  greatest > 0 ? Math.max(0, Math.min(6, 2 - Math.floor(Math.log10(greatest) + 1e-12))) : 0
+/** A value with so many decimals. */
+export const fixedReading = (value: number, decimals: number): string => (Number.isFinite(value) ? grouped(value.toFixed(decimals)) : '–')
+
 /** A number with its unit, one thin space between. */
 export const withUnit = (number: string, unit: string): string => (unit === '' ? number : `${number}${NARROW}${unit}`)

@@ -5,7 +5,7 @@ import { isNarrow, LINE_HEIGHT, pictureSvg, SIZE, titleOf, write } from '../fram
 import { type Hand, handOf } from '../inks.ts'
 import { element, pixel } from '../markup.ts'
 import type { Page, Picture } from '../picture.ts'
-import { reading, withUnit } from '../reading.ts'
+import { decimalsFor, fixedReading, withUnit } from '../reading.ts'
 import { tidy } from '../readout.ts'
 import { numberIn, said } from './cells.ts'
 
@@ -27,8 +27,9 @@ export function energyFlow(table: Table, page: Page): Picture {
     page.units,
     Math.max(0, ...flows.map(f => Math.abs(f.energy))),
   )
-  const read = (energy: number): string => withUnit(reading(fromSI(energy)), unit)
   const total = flows.reduce((sum, f) => sum + f.energy, 0),
+    decimals = decimalsFor(Math.abs(fromSI(total))),
+    read = (energy: number): string => withUnit(fixedReading(fromSI(energy), decimals), unit),
     text = textOf(out, back, read(total), read)
   const picture = drawn(page, table.label, text, out, back, read, read(total))
   return {
@@ -93,14 +94,15 @@ function drawn(
   const sum = out.reduce((s, f) => s + f.share, 0) || 1,
     tall = (page.height ?? TALL) / sum,
     split = narrow ? page.width * 0.3 : page.width * 0.42,
-    room = page.width - split - BLOCK - 10
+    room = page.width - split - BLOCK - PERCENT - 14
   const branches = out.map(f => {
     const thick = Math.max(1, f.share * tall),
       lines = labelLines(f, read, room)
     return { f, thick, lines, slot: Math.max(thick + 4, lines.length * LINE_HEIGHT + 2) }
   })
   const height = branches.reduce((s, b) => s + b.slot, 0),
-    top = title.height + 22,
+    given = givenBack(back, read),
+    top = title.height + 22 + (given ? LINE_HEIGHT : 0),
     foot = top + Math.max(height, 20),
     trunk = out.reduce((s, f) => s + Math.max(1, f.share * tall), 0)
   const content = [
@@ -111,6 +113,14 @@ function drawn(
       class: 'drawing-label',
     }),
   ]
+  if (given)
+    content.push(
+      write(hand, 2, title.height + 14 + LINE_HEIGHT, cutTo(given, SIZE.label, page.width - 4), {
+        ink: 'act',
+        weight: 650,
+        class: 'drawing-label',
+      }),
+    )
   let from = (top + foot - trunk) / 2,
     to = top
   content.push(...sources(hand, back, from, trunk, tall))
@@ -120,25 +130,24 @@ function drawn(
       branch(hand, 2 + BLOCK, from, split, y, b.thick),
       element('rect', { x: split, y, width: BLOCK, height: b.thick, fill: hand.ink('ink'), class: 'drawing-flow' }),
     )
-    b.lines.forEach((line, i) =>
-      content.push(
-        write(hand, split + BLOCK + 6, to + b.slot / 2 + 4.5 + (i - (b.lines.length - 1) / 2) * LINE_HEIGHT, line, {
-          ink: 'ink',
-          class: 'drawing-label',
-        }),
-      ),
-    )
+    const middle = to + b.slot / 2 + 4.5,
+      first = middle - ((b.lines.length - 1) / 2) * LINE_HEIGHT,
+      x = split + BLOCK + PERCENT
+    content.push(write(hand, x, first, b.f.percent, { ink: 'ink', weight: 650, anchor: 'end', class: 'drawing-label' }))
+    b.lines.forEach((line, i) => content.push(write(hand, x + 10, first + i * LINE_HEIGHT, line, { ink: 'ink', class: 'drawing-label' })))
     from += b.thick
     to += b.slot
   }
   const whole = foot + 6
   return { height: Math.ceil(whole), svg: pictureSvg(page, whole, label, text, content) }
 }
+const PERCENT = 52
+const givenBack = (back: readonly Flow[], read: (e: number) => string): string =>
+  back.length ? `given back ${said(back.map(f => `${read(-f.energy)} (${f.name} ${f.percent})`))}` : ''
+/** Name and energy in one line where they fit, else the name in as many as it needs and the energy below. */
 function labelLines(f: Flow, read: (e: number) => string, room: number): readonly string[] {
-  const whole = `${f.name}  ${f.percent}  ${read(f.energy)}`
-  return textWidth(whole, SIZE.label) <= room
-    ? [whole]
-    : [...textLines(f.name, SIZE.label, room), cutTo(`${f.percent}  ${read(f.energy)}`, SIZE.label, room)]
+  const whole = `${f.name}, ${read(f.energy)}`
+  return textWidth(whole, SIZE.label) <= room ? [whole] : [...textLines(f.name, SIZE.label, room), cutTo(read(f.energy), SIZE.label, room)]
 }
 /** The charge, and below it what was given back on the way. */
 function sources(hand: Hand, back: readonly Flow[], top: number, trunk: number, tall: number): string[] {

@@ -5,7 +5,7 @@ import { isNarrow, pictureSvg, SIZE, titleOf, write } from '../frame.ts'
 import { handOf } from '../inks.ts'
 import { element } from '../markup.ts'
 import type { Page, Picture } from '../picture.ts'
-import { reading, withUnit } from '../reading.ts'
+import { decimalsFor, fixedReading, withUnit } from '../reading.ts'
 import { tidy } from '../readout.ts'
 import { numberIn, said } from './cells.ts'
 
@@ -28,7 +28,8 @@ export function rangeTable(table: Table, halves: ReadonlyMap<string, number>, pa
     [column] = table.columns,
     greatest = Math.max(0, ...places.map(p => p.high))
   const unit = unitOf({ label: '', unit: column?.unit ?? '1', shows: column?.shows as Kind | undefined }, page.units, greatest),
-    read = (v: number): string => reading(unit.fromSI(v))
+    decimals = decimalsFor(Math.abs(unit.fromSI(greatest))),
+    read = (v: number): string => fixedReading(unit.fromSI(v), decimals)
   const text = textOf(places, read, unit.unit)
   return {
     label: table.label,

@@ -34,8 +34,8 @@ export function ratioWindowChart(table: Table, present: number, page: Page, { ge
     to = Math.max(...near) * 1.12
   const { read } = axisOver(RATIO, [from, to], {}, page.units, 0)
   const stands: Stand[] = [
-    ...gears.filter(g => Math.abs(g.ratio - present) > 1e-6 * present).map(g => ({ value: g.ratio, label: g.name })),
-    { value: present, label: `${read(present)} now`, outcome: inside ? 'sound' : 'failing', handle: true },
+    ...gears.filter(g => Math.abs(g.ratio - present) > 1e-6 * present).map(g => ({ value: g.ratio, label: g.name, as: 'notch' as const })),
+    { value: present, label: `${read(present)} now`, outcome: inside ? 'sound' : 'failing', as: 'handle' },
   ]
   return windowsChart(
     {

@@ -13,10 +13,12 @@ export type PullOptions = {
   readonly oldEngine?: boolean
   /** Only the gear the unit is usually in; left out, a narrow picture of many gears shows that one. */
   readonly usualGear?: boolean
+  /** The continuous pull of every gear, not of the usual one only: many lines. */
+  readonly everyContinuous?: boolean
 }
 
 /**
- * Pull against road speed: each gear for a while and continuously, the road load on the level and on slopes, what the tyres carry. Where pull
+ * Pull against road speed: each gear for a while, the usual one continuously, the road load on the level and on slopes, what the tyres carry. Where pull
  * and road load cross is the highest speed on that slope. The force axis follows the pull; what lies above is cut off.
  */
 export function tractiveForce({ unit: own, together }: PullTraces, page: Page, options: PullOptions = {}): Chart {
@@ -25,7 +27,8 @@ export function tractiveForce({ unit: own, together }: PullTraces, page: Page, o
   const all = unit.series.filter(s => /peak$|continuous$/.test(s.name)),
     leading = all.filter(s => s.leading),
     usualGear = options.usualGear ?? (isNarrow(page.width) && all.length > READABLE),
-    pulls = usualGear && leading.length > 0 ? leading : all,
+    shown = usualGear && leading.length > 0 ? leading : all,
+    pulls = options.everyContinuous || leading.length === 0 ? shown : shown.filter(s => s.leading || s.name.endsWith('peak')),
     loads = (together ?? unit).series.filter(s => s.name.startsWith('slope')),
     grip = together?.series.filter(s => s.name === 'grip') ?? [],
     old = options.oldEngine ? unit.series.filter(s => s.name.startsWith('old')) : []
@@ -59,7 +62,7 @@ export function tractiveForce({ unit: own, together }: PullTraces, page: Page, o
 const READABLE = 4
 /** For the label of the highest line. */
 const ROOM_ABOVE = 1.12
-const gearOf = ({ name }: { readonly name: string }): string => name.replace(/ (peak|continuous)$/, '')
+const gearOf = ({ name }: { readonly name: string }): string => name.replace(/ ?(peak|continuous)$/, '')
 
 /** Beyond the speed where the motor or the gearbox runs out there is no pull: the line ends there, it does not drop. */
 export function whileItPulls(values: Float64Array): Float64Array {
