@@ -26,6 +26,11 @@ export function ChartView({ drawing }: { readonly drawing: DrawingLine }) {
       gone = true
     }
   }, [conversion, drawing.id, width, opened.told])
+  const take = (as: 'svg' | 'csv', save: (text: string) => void): void => {
+    void conversion.drawingFile(drawing.id, as, 760).then((t: string | undefined) => {
+      if (t !== undefined) save(t)
+    })
+  }
   const point = (pixel: number): void => {
     if (!drawn?.cursor || !drawn.scale) return
     const [a, b] = drawn.scale.range
@@ -38,27 +43,13 @@ export function ChartView({ drawing }: { readonly drawing: DrawingLine }) {
       <figcaption>
         {drawing.label}
         <span className="grow" />
-        <button
-          type="button"
-          className="bare small"
-          onClick={() =>
-            void conversion.drawingFile(drawing.id, 'svg', 760).then(t => t && saveAs(t, 'image/svg+xml', `${drawing.id}.svg`))
-          }
-        >
+        <button type="button" className="bare small" onClick={() => take('svg', t => void saveAs(t, 'image/svg+xml', `${drawing.id}.svg`))}>
           SVG
         </button>
-        <button
-          type="button"
-          className="bare small"
-          onClick={() => void conversion.drawingFile(drawing.id, 'svg', 760).then(t => t && savePng(t, `${drawing.id}.png`))}
-        >
+        <button type="button" className="bare small" onClick={() => take('svg', t => void savePng(t, `${drawing.id}.png`))}>
           PNG
         </button>
-        <button
-          type="button"
-          className="bare small"
-          onClick={() => void conversion.drawingFile(drawing.id, 'csv', 760).then(t => t && saveAs(t, 'text/csv', `${drawing.id}.csv`))}
-        >
+        <button type="button" className="bare small" onClick={() => take('csv', t => void saveAs(t, 'text/csv', `${drawing.id}.csv`))}>
           CSV
         </button>
       </figcaption>
