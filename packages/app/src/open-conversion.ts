@@ -114,9 +114,13 @@ export class OpenConversion {
   async edit(edits: readonly Edit[], what?: string): Promise<readonly Pick<Issue, 'path' | 'what' | 'found' | 'accepted' | 'nearest'>[]> {
     if (this.state.saving === 'server away')
       return [{ path: '', what: 'the server is away: nothing can be changed until it is back', found: '', accepted: '' }]
+    this.set({ saving: 'saving' })
     const made = await this.engine.edit(edits)
-    if (!made.ok) return made.issues
-    this.set({ renewing: true, saving: 'saving' })
+    if (!made.ok) {
+      if (this.waiting === 0) this.set({ saving: 'saved' })
+      return made.issues
+    }
+    this.set({ renewing: true })
     void this.layOut()
     this.undone.length = 0
     this.save(() => api.edit(this.state.id, made.edits, what), true)

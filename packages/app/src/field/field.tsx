@@ -1,5 +1,5 @@
 import type { FieldView } from '@ampwright/workbench'
-import { useEffect, useId, useRef, useState } from 'react'
+import { useEffect, useId, useLayoutEffect, useRef, useState } from 'react'
 import { useInHand } from '../shell/in-hand.ts'
 import { HOW, joined, parted } from './origin.ts'
 
@@ -33,7 +33,12 @@ export function Field({
     [here, setHere] = useState(false)
   const held = useRef(stood),
     rest = useRef<ReturnType<typeof setTimeout>>(undefined),
+    input = useRef<HTMLInputElement>(null),
     id = useId()
+  // The whole text, origin and all, stands there for typing over as soon as the field is entered.
+  useLayoutEffect(() => {
+    if (here) input.current?.select()
+  }, [here])
   // What changed elsewhere shows, unless somebody is typing here.
   useEffect(() => {
     if (held.current === stood) return
@@ -104,6 +109,7 @@ export function Field({
       ) : (
         <input
           {...shared}
+          ref={input}
           value={shownText}
           size={inline ? Math.max(4, Math.min(34, (shownText || placeholder(field)).length)) : 20}
           onFocus={() => setHere(true)}

@@ -39,7 +39,10 @@ const SAYS: Readonly<Record<string, readonly Saying[]>> = {
       when: ['drive.units.*.through', 'kept gearbox'],
       says: '{*}: the motor drives the {drive.units.*.axle} axle through {drive.units.*.through}, in gear {drive.units.*.gear}.',
     },
-    '{*}: the motor drives the {drive.units.*.axle} axle through {drive.units.*.through}, geared down {drive.units.*.reduction}.',
+    {
+      unless: ['drive.units.*.through', 'kept gearbox'],
+      says: '{*}: the motor drives the {drive.units.*.axle} axle through {drive.units.*.through}, geared down {drive.units.*.reduction}.',
+    },
     '{*}: it gives {drive.units.*.motor.peak-torque} and {drive.units.*.motor.peak-power} for {drive.units.*.motor.peak-time}, {drive.units.*.motor.continuous-torque} and {drive.units.*.motor.continuous-power} for ever, and turns up to {drive.units.*.motor.top-speed}.',
     '{*}: its inverter works from {drive.units.*.inverter.lowest-voltage} to {drive.units.*.inverter.highest-voltage} and gives {drive.units.*.inverter.peak-current}.',
     'Lifting the pedal gives back {drive.regeneration.torque-share} of the torque, at most {drive.regeneration.power}, down to {drive.regeneration.cut-off-speed}.',
@@ -61,7 +64,10 @@ const SAYS: Readonly<Record<string, readonly Saying[]>> = {
   ],
 }
 /** A sentence, or one that is said only where a field has a certain word. */
-type Saying = string | { readonly when: readonly [path: string, word: string]; readonly says: string }
+type Saying =
+  | string
+  | { readonly when: readonly [path: string, word: string]; readonly says: string }
+  | { readonly unless: readonly [path: string, word: string]; readonly says: string }
 
 type Told = { readonly key: string; readonly pieces: readonly (string | FieldView)[] }
 /** Two sentences about one thing: what an earlier one tells, a later one need not. */
@@ -74,7 +80,11 @@ function toldIn(slug: string, sheets: readonly SheetNode[]): readonly Told[] {
     for (const name of namesFor(paths, fields)) {
       const at = (p: string): FieldView | undefined => fields.get(p.replace('*', name))
       if (!paths.every(at)) continue
-      if (typeof saying !== 'string' && at(saying.when[0])?.text !== saying.when[1]) continue
+      if (
+        typeof saying !== 'string' &&
+        !('when' in saying ? at(saying.when[0])?.text === saying.when[1] : at(saying.unless[0])?.text !== saying.unless[1])
+      )
+        continue
       const pieces = text.split(/(\{[^}]+\})/).flatMap((piece): (string | FieldView)[] => {
         const path = /^\{(.+)\}$/.exec(piece)?.[1]
         return path === undefined ? [piece] : path === '*' ? [`*${name}`] : [at(path) as FieldView]

@@ -41,7 +41,12 @@ export function StagePage({ page }: { readonly page: Page }) {
         <section aria-label="What follows">
           <h2>What follows</h2>
           <Charts kinds={page.drawings} />
-          <Figures figures={figures} open={openWorking} />
+          <details className="group">
+            <summary>
+              All figures of this stage <span className="quiet small">{figures.length}</span>
+            </summary>
+            <Figures figures={figures} open={openWorking} />
+          </details>
         </section>
       </div>
       <section aria-label="What stands in the way">

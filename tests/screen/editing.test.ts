@@ -1,0 +1,128 @@
+import { readFileSync } from 'node:fs'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { fileOf } from '../cars.ts'
+import { type Bench, field, openBench, settled } from './browser.ts'
+
+let bench: Bench
+beforeAll(async () => {
+  bench = await openBench()
+}, 120_000)
+afterAll(async () => {
+  await bench?.close()
+}, 60_000)
+
+const headline = (text: string): RegExp => new RegExp(text)
+
+describe('the workbench in a browser', () => {
+  it('shows the demo as the command line tells it', async () => {
+    const page = await bench.window()
+    await page.goto(`${bench.url}/c/${bench.demo}/drive`)
+    await settled(page)
+    expect(await page.locator('.headline').innerText()).toMatch(headline('11\\.39.s'))
+    expect(await page.getByRole('link', { name: /All findings/ }).innerText()).toMatch(/▲\s*9/)
+  })
+  it('commits what is typed, saves it, and undoes to the very first text', async () => {
+    const page = await bench.window(),
+      first = await bench.text(bench.demo)
+    expect(first).toBe(readFileSync(fileOf('lapwing'), 'utf8'))
+    await page.goto(`${bench.url}/c/${bench.demo}/drive`)
+    await settled(page)
+    await field(page, 'drive.units.main.gear').selectOption('third')
+    await settled(page)
+    expect(await page.locator('.headline').innerText()).toMatch(headline('8\\.79.s'))
+    await field(page, 'drive.regeneration.power').fill('30 kW')
+    await field(page, 'drive.regeneration.power').press('Enter')
+    await settled(page)
+    const share = field(page, 'drive.regeneration.torque-share')
+    await share.fill('25 %')
+    await share.blur()
+    await settled(page)
+    expect(await bench.text(bench.demo)).toContain('torque-share: 25 %, power: 30 kW')
+    const undo = page.getByRole('button', { name: 'Undo' })
+    for (let n = 0; n < 3; n++) {
+      await undo.click()
+      await settled(page)
+    }
+    expect(await undo.isDisabled()).toBe(true)
+    expect(await bench.text(bench.demo)).toBe(first)
+    expect(await page.locator('.headline').innerText()).toMatch(headline('11\\.39.s'))
+    for (let n = 0; n < 3; n++) {
+      await page.getByRole('button', { name: 'Redo' }).click()
+      await settled(page)
+    }
+    expect(await page.locator('.headline').innerText()).toMatch(headline('8\\.79.s'))
+    for (let n = 0; n < 3; n++) {
+      await undo.click()
+      await settled(page)
+    }
+    expect(await bench.text(bench.demo)).toBe(first)
+  })
+  it('keeps what cannot be read in the field, says why, and changes nothing', async () => {
+    const page = await bench.window(),
+      first = await bench.text(bench.demo)
+    await page.goto(`${bench.url}/c/${bench.demo}/donor`)
+    await settled(page)
+    for (const [path, wrong, says] of [
+      ['donor.wheelbase', '2310 kg', /kg/],
+      ['donor.wheelbase', '2,310 mm', /2,310/],
+      ['donor.wheelbase', 'long', /long/],
+      ['donor.tyre', '185/60', /185\/60/],
+      ['donor.drag-area', '-1 m2', /-1|least/],
+    ] as const) {
+      const input = field(page, path)
+      await input.fill(wrong)
+      await input.press('Enter')
+      const error = page.locator(`.field:has([data-path="${path}"]) .error`).first()
+      await error.waitFor()
+      expect(await error.innerText()).toMatch(says)
+      expect(await input.inputValue()).toBe(wrong)
+      expect(await input.getAttribute('aria-invalid')).toBe('true')
+      await input.press('Escape')
+      await error.waitFor({ state: 'detached' })
+    }
+    expect(await bench.text(bench.demo)).toBe(first)
+  })
+  it('merges two windows on different fields, and shows both values where they clash', async () => {
+    const [a, b] = [await bench.window(), await bench.window()]
+    for (const page of [a, b]) {
+      await page.goto(`${bench.url}/c/${bench.demo}/brief`)
+      await settled(page)
+    }
+    await field(a, 'brief.budget').fill('19000 €')
+    await field(b, 'brief.luggage').fill('50 kg')
+    await field(a, 'brief.budget').press('Enter')
+    await field(b, 'brief.luggage').press('Enter')
+    await settled(a)
+    await settled(b)
+    await expect.poll(async () => field(a, 'brief.luggage').inputValue(), { timeout: 20_000 }).toBe('50 kg')
+    await expect.poll(async () => field(b, 'brief.budget').inputValue(), { timeout: 20_000 }).toBe('19000 €')
+    const text = await bench.text(bench.demo)
+    expect(text).toContain('budget: 19000 €')
+    expect(text).toContain('luggage: 50 kg')
+  })
+  it('works at the width of a phone without moving sideways', async () => {
+    const page = await bench.window({ width: 360, height: 740 })
+    for (const name of ['brief', 'donor', 'drive', 'pack', 'findings']) {
+      await page.goto(`${bench.url}/c/${bench.demo}/${name}`)
+      await settled(page)
+      expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth), name).toBeLessThanOrEqual(0)
+    }
+  })
+  it('opens a working down to the wheel scales', async () => {
+    const page = await bench.window()
+    await page.goto(`${bench.url}/c/${bench.demo}/donor`)
+    await settled(page)
+    await page.locator('.headline button', { hasText: 'Kerb mass' }).click()
+    const dialog = page.getByRole('dialog')
+    for (let n = 0; n < 40 && !(await dialog.innerText()).includes('wheel scales'); n++) {
+      const folded = dialog.locator('button.turn[aria-expanded="false"]').first()
+      if ((await folded.count()) === 0) break
+      await folded.click()
+      await page.waitForTimeout(40)
+    }
+    expect(await dialog.innerText()).toContain('wheel scales')
+  })
+  it('has nothing to complain about', () => {
+    expect(bench.complaints).toEqual([])
+  })
+})
