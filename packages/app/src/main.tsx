@@ -14,3 +14,5 @@ createRoot(document.getElementById('app') as HTMLElement).render(
     <App />
   </StrictMode>,
 )
+
+if ('serviceWorker' in navigator && import.meta.env.PROD) void navigator.serviceWorker.register('/away.js')

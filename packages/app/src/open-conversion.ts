@@ -1,9 +1,10 @@
 import type { Edit, Issue, System } from '@ampwright/conversion'
 import type { Stage } from '@ampwright/engine'
 import type { SheetNode, Told } from '@ampwright/workbench'
-import { api, type Clash, live } from './server/api.ts'
+import { Away, api, type Clash, live } from './server/api.ts'
+import { keepSeen, type LastSeen, lastSeen } from './server/last-seen.ts'
 import { type Engine, startEngine } from './worker/engine.ts'
-import type { Section } from './worker/service.ts'
+import type { Beside, Section } from './worker/service.ts'
 
 /** What a window knows of the conversion it has open. Replaced whole at every change. */
 export type Opened = {
@@ -40,6 +41,8 @@ export class OpenConversion {
   private readonly mine: number[] = []
   private readonly undone: number[] = []
   private readonly letGo: () => void
+  private files: readonly Beside[] = []
+  private wasAway = false
   units: System = storedUnits()
 
   constructor(id: string) {
@@ -68,7 +71,7 @@ export class OpenConversion {
     })
     this.letGo = live(
       news => void this.hearOf(news),
-      gone => this.set({ saving: gone ? 'server away' : this.waiting ? 'saving' : 'saved' }),
+      gone => this.away(gone),
     )
     void this.load()
   }
@@ -86,16 +89,41 @@ export class OpenConversion {
   }
 
   private async load(): Promise<void> {
+    const { id } = this.state
     try {
-      const { id } = this.state,
-        stored = await api.open(id),
+      const stored = await api.open(id),
         files = await Promise.all(stored.files.map(async f => ({ name: f.name, bytes: await api.file(id, f.name) })))
-      const opened = await this.engine.open(stored.text, files, this.units)
-      this.set({ name: stored.name, revision: stored.revision, unreadable: opened.usable ? [] : opened.issues })
-      await this.layOut()
+      this.files = files
+      await this.lay({ ...stored, files })
+      await this.remember()
     } catch (e) {
-      this.set({ said: (e as Error).message, saving: 'server away', renewing: false })
+      const seen = e instanceof Away ? await lastSeen(id) : undefined
+      if (seen) await this.lay(seen)
+      else this.set({ renewing: false })
+      this.set({
+        saving: 'server away',
+        said: seen
+          ? `The server is away. Shown is this car as it was on ${seen.at.slice(0, 16).replace('T', ' at ')}.`
+          : (e as Error).message,
+      })
     }
+  }
+  private async lay(c: Pick<LastSeen, 'name' | 'revision' | 'text' | 'files'>): Promise<void> {
+    const opened = await this.engine.open(c.text, c.files, this.units)
+    this.set({ name: c.name, revision: c.revision, unreadable: opened.usable ? [] : opened.issues })
+    await this.layOut()
+  }
+  /** Keeps the car in this browser as it stands now. */
+  private async remember(): Promise<void> {
+    const { id, name, revision } = this.state
+    await keepSeen({ id, name, revision, text: await this.engine.text(), files: this.files, at: new Date().toISOString() })
+  }
+
+  private away(gone: boolean): void {
+    if (gone) this.set({ saving: 'server away' })
+    else if (this.wasAway) void this.load().then(() => this.set({ saving: 'saved', said: undefined }))
+    else this.set({ saving: this.waiting ? 'saving' : 'saved' })
+    this.wasAway = gone
   }
 
   /** Shows a section for as long as a screen wants it. */
@@ -149,6 +177,7 @@ export class OpenConversion {
         // What others changed meanwhile comes back merged; while more of ours is on its way it would be older than what is shown.
         if (this.waiting === 0 && (!edited || answer.text !== (await this.engine.text()))) await this.take(answer.text)
         this.set({ revision: answer.revision, saving: this.waiting ? 'saving' : 'saved', ...this.counts() })
+        if (this.waiting === 0) await this.remember()
       } else if (answer.is === 'clash') {
         await this.take(answer.text)
         this.set({ revision: answer.revision, clashes: answer.clashes, saving: 'saved' })

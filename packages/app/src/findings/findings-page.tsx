@@ -1,5 +1,5 @@
 import { useInHand } from '../shell/in-hand.ts'
-import { Finding } from './finding.tsx'
+import { Findings } from './findings.tsx'
 
 const ORDER = ['failing', 'unanswered', 'marginal', 'accepted', 'sound', 'does not apply'] as const
 
@@ -18,9 +18,7 @@ export function FindingsPage() {
             <summary>
               {of.length} {outcome}
             </summary>
-            {of.map(f => (
-              <Finding key={f.id} finding={f} />
-            ))}
+            <Findings findings={of} />
           </details>
         )
       })}

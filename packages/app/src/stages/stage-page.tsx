@@ -2,7 +2,7 @@ import type { FigureView } from '@ampwright/workbench'
 import { useEffect, useState } from 'react'
 import { Charts } from '../charts/charts.tsx'
 import { Rows } from '../field/sheet.tsx'
-import { Finding } from '../findings/finding.tsx'
+import { Findings } from '../findings/findings.tsx'
 import { useInHand } from '../shell/in-hand.ts'
 import type { Page } from './pages.ts'
 import { Sentences, sentencePaths } from './sentences.tsx'
@@ -51,13 +51,11 @@ export function StagePage({ page }: { readonly page: Page }) {
       </div>
       <section aria-label="What stands in the way">
         <h2>What stands in the way</h2>
-        {inTheWay.length === 0 ? <p>Nothing of this stage.</p> : inTheWay.map(f => <Finding key={f.id} finding={f} />)}
+        {inTheWay.length === 0 ? <p>Nothing of this stage.</p> : <Findings findings={inTheWay} />}
         {others.length ? (
           <details className="group">
             <summary>{others.length} that hold or do not apply</summary>
-            {others.map(f => (
-              <Finding key={f.id} finding={f} />
-            ))}
+            <Findings findings={others} />
           </details>
         ) : null}
       </section>

@@ -1,20 +1,30 @@
 import type { ApiConversionLine, ApiMaking, ApiSample } from '@ampwright/server'
 import { useCallback, useEffect, useState } from 'react'
 import { useLocation } from 'wouter'
-import { api } from '../server/api.ts'
+import { Away, api } from '../server/api.ts'
+import { allSeen } from '../server/last-seen.ts'
 
 /** Every conversion there is, and how to begin another. */
 export function StartPage() {
   const [list, setList] = useState<readonly ApiConversionLine[]>(),
     [samples, setSamples] = useState<readonly ApiSample[]>([]),
     [said, setSaid] = useState<string>(),
+    [away, setAway] = useState(false),
     [, go] = useLocation()
   const renew = useCallback(async (): Promise<void> => {
     try {
       setList(await api.list())
       setSamples(await api.samples())
+      setAway(false)
     } catch (e) {
-      setSaid((e as Error).message)
+      const seen = e instanceof Away ? await allSeen() : []
+      setAway(seen.length > 0)
+      setList(seen.map(c => ({ id: c.id, name: c.name, revision: c.revision, variant: null, made: c.at, at: c.at, deletedUntil: null })))
+      setSaid(
+        seen.length
+          ? 'The server is away. These cars were seen in this browser; they can be looked at, and not changed.'
+          : (e as Error).message,
+      )
     }
   }, [])
   useEffect(() => void renew(), [renew])
@@ -77,7 +87,7 @@ export function StartPage() {
       )}
       <h2>Begin</h2>
       <div className="add">
-        <button type="button" className="main" onClick={() => void begin({ start: {} })}>
+        <button type="button" className="main" disabled={away} onClick={() => void begin({ start: {} })}>
           A new conversion
         </button>
         {samples.map(s => (

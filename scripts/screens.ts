@@ -1,0 +1,23 @@
+// Takes the pictures of the guide from the running workbench: every stage of the demo, on a desk and on a phone, light and dark.
+import { mkdirSync } from 'node:fs'
+import { join } from 'node:path'
+import { openBench, settled } from '../tests/screen/browser.ts'
+
+const folder = join(new URL('..', import.meta.url).pathname, 'docs/guide')
+mkdirSync(folder, { recursive: true })
+const bench = await openBench()
+const SIZES = { desk: { width: 1280, height: 860 }, phone: { width: 360, height: 740 } } as const
+for (const [size, viewport] of Object.entries(SIZES))
+  for (const theme of ['light', 'dark'] as const) {
+    const page = await bench.window(viewport)
+    await page.emulateMedia({ colorScheme: theme, reducedMotion: 'reduce' })
+    for (const name of ['brief', 'donor', 'drive', 'pack', 'findings']) {
+      await page.goto(`${bench.url}/c/${bench.demo}/${name}`)
+      await settled(page)
+      await page.waitForTimeout(800)
+      await page.screenshot({ path: join(folder, `${name}-${size}-${theme}.png`) })
+    }
+    await page.context().close()
+  }
+console.log(bench.complaints.length ? bench.complaints.join('\n') : 'every page drawn, nothing to complain about')
+await bench.close()
