@@ -1,7 +1,13 @@
-import fastifySwagger from '@fastify/swagger'
 import type { Store } from '@ampwright/store'
+import fastifySwagger from '@fastify/swagger'
 import Fastify, { type FastifyInstance, type FastifyReply } from 'fastify'
-import { jsonSchemaTransform, jsonSchemaTransformObject, serializerCompiler, validatorCompiler, type ZodTypeProvider } from 'fastify-type-provider-zod'
+import {
+  jsonSchemaTransform,
+  jsonSchemaTransformObject,
+  serializerCompiler,
+  validatorCompiler,
+  type ZodTypeProvider,
+} from 'fastify-type-provider-zod'
 import { guard, HEADERS } from './guard.ts'
 import { liveTo } from './live.ts'
 import { pages } from './pages.ts'
@@ -56,7 +62,8 @@ export async function appOf(o: AppOptions): Promise<FastifyInstance> {
       info: {
         title: 'Ampwright',
         version: VERSION,
-        description: 'Saved conversions: revisions, variants, files, live changes. Loopback only; a change needs JSON or the header x-ampwright.',
+        description:
+          'Saved conversions: revisions, variants, files, live changes. Loopback only; a change needs JSON or the header x-ampwright.',
       },
     },
     transform: jsonSchemaTransform,

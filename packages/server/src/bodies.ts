@@ -1,10 +1,11 @@
-import { StoreFault } from '@ampwright/store'
-import type { FastifyReply, FastifyRequest } from 'fastify'
 import { createWriteStream } from 'node:fs'
 import { Readable, Transform } from 'node:stream'
 import { pipeline } from 'node:stream/promises'
+import { StoreFault } from '@ampwright/store'
+import type { FastifyReply, FastifyRequest } from 'fastify'
 
-const tooLarge = (most: number): StoreFault => new StoreFault('size', `This is too large; at most ${Math.floor(most / 1_000_000)} MB are taken.`)
+const tooLarge = (most: number): StoreFault =>
+  new StoreFault('size', `This is too large; at most ${Math.floor(most / 1_000_000)} MB are taken.`)
 
 /** The bytes of a request, at most so many; refused before they are read where the request says it is larger. */
 function streamOf(request: FastifyRequest, reply: FastifyReply, most: number): Readable {

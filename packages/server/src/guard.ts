@@ -35,7 +35,8 @@ export function objection(request: Pick<FastifyRequest, 'method' | 'headers' | '
   const { host, origin } = request.headers,
     site = request.headers['sec-fetch-site']
   if (!isOwnHost(host, port)) return 'This address does not belong to this server; use the one it printed when it started.'
-  if (origin !== undefined && !(origin.startsWith('http://') && isOwnHost(origin.slice(7), port))) return 'Pages of other sites are not answered.'
+  if (origin !== undefined && !(origin.startsWith('http://') && isOwnHost(origin.slice(7), port)))
+    return 'Pages of other sites are not answered.'
   const isPage = SAFE.has(request.method) && !/^\/api(\/|$|\?)/i.test(request.url)
   if (!isPage && site !== undefined && site !== 'same-origin' && site !== 'none') return 'Pages of other sites are not answered.'
   if (SAFE.has(request.method)) return undefined

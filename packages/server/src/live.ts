@@ -1,6 +1,6 @@
+import type { ServerResponse } from 'node:http'
 import type { Change, Store } from '@ampwright/store'
 import type { FastifyReply } from 'fastify'
-import type { ServerResponse } from 'node:http'
 import { HEADERS } from './guard.ts'
 
 const MOST = 200
@@ -9,7 +9,8 @@ const QUIET = 15_000
 /** Those who listen for changes. Each gets first where every conversion stands, then every change as it comes. */
 export function liveTo(store: Store) {
   const open = new Set<ServerResponse>()
-  const send = (to: ServerResponse, event: string, data: unknown): void => void to.write(`event: ${event}\ndata: ${JSON.stringify(data)}\n\n`)
+  const send = (to: ServerResponse, event: string, data: unknown): void =>
+    void to.write(`event: ${event}\ndata: ${JSON.stringify(data)}\n\n`)
   const stop = store.heard((change: Change) => open.forEach(to => send(to, 'change', change)))
   const beat = setInterval(() => open.forEach(to => void to.write(': here\n\n')), QUIET)
   beat.unref()

@@ -1,7 +1,7 @@
-import fastifyStatic from '@fastify/static'
-import type { FastifyInstance } from 'fastify'
 import { existsSync } from 'node:fs'
 import { join } from 'node:path'
+import fastifyStatic from '@fastify/static'
+import type { FastifyInstance } from 'fastify'
 
 /** Names that carry a mark of their content: such a file never changes. */
 const MARKED = /-[\w-]{8,}\.[a-z0-9]+$/i

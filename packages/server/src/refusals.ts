@@ -27,8 +27,16 @@ export function told(error: unknown, folder: string): Told {
   if (hasZodFastifySchemaValidationErrors(error)) return { status: 400, refused: 'request', message: validation(error) }
   const { statusCode, code } = error as Partial<FastifyError>
   if (statusCode !== undefined && statusCode >= 400 && statusCode < 500)
-    return { status: statusCode, refused: 'request', message: WORDS[code ?? ''] ?? WORDS[String(statusCode)] ?? 'This request cannot be read.' }
-  return { status: 500, refused: 'fault', message: 'Something went wrong in the server; its log says what. Nothing was changed by this request.' }
+    return {
+      status: statusCode,
+      refused: 'request',
+      message: WORDS[code ?? ''] ?? WORDS[String(statusCode)] ?? 'This request cannot be read.',
+    }
+  return {
+    status: 500,
+    refused: 'fault',
+    message: 'Something went wrong in the server; its log says what. Nothing was changed by this request.',
+  }
 }
 
 const WORDS: Readonly<Record<string, string>> = {
@@ -38,7 +46,10 @@ const WORDS: Readonly<Record<string, string>> = {
   FST_ERR_CTP_EMPTY_JSON_BODY: 'The body is empty; JSON is wanted.',
 }
 
-function validation(error: { validation: readonly { instancePath: string; message?: string | undefined }[]; validationContext?: string | undefined }): string {
+function validation(error: {
+  validation: readonly { instancePath: string; message?: string | undefined }[]
+  validationContext?: string | undefined
+}): string {
   const lines = error.validation.slice(0, 5).map(v => {
     const place = v.instancePath.replace(/^\//, '').replaceAll('/', '.').slice(0, 200)
     return `${place || error.validationContext || 'body'}: ${v.message ?? 'not accepted'}`

@@ -1,7 +1,7 @@
-import { readConversion } from '@ampwright/conversion'
-import { lookUps } from '@ampwright/workbench'
 import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { readConversion } from '@ampwright/conversion'
+import { lookUps } from '@ampwright/workbench'
 
 export type SampleCar = {
   readonly sample: string

@@ -85,10 +85,7 @@ export const ConversionLine = named(
   }),
 )
 export const FileLine = named('FileLine', z.object({ name: z.string(), sha256: z.string(), size: z.number() }))
-export const ConversionShape = named(
-  'Conversion',
-  z.object({ ...ConversionLine.shape, text: z.string(), files: z.array(FileLine) }),
-)
+export const ConversionShape = named('Conversion', z.object({ ...ConversionLine.shape, text: z.string(), files: z.array(FileLine) }))
 export const RevisionLineShape = named(
   'RevisionLine',
   z.object({
@@ -100,10 +97,7 @@ export const RevisionLineShape = named(
     sha256: z.string().describe('of the text'),
   }),
 )
-export const RevisionShape = named(
-  'Revision',
-  z.object({ ...RevisionLineShape.shape, text: z.string(), files: z.array(FileLine) }),
-)
+export const RevisionShape = named('Revision', z.object({ ...RevisionLineShape.shape, text: z.string(), files: z.array(FileLine) }))
 export const Saved = named('Saved', z.object({ id: z.string(), revision: RevisionNumber, text: z.string() }))
 
 export const Base64Files = z

@@ -33,7 +33,11 @@ export function checkBackup(file: string): void {
     if ((db.pragma('foreign_key_check') as unknown[]).length) throw refused('parts of it are missing')
     db.pragma('journal_mode = DELETE')
   } catch (e) {
-    throw e instanceof StoreFault && e.kind === 'newer' ? newer(e) : e instanceof StoreFault && e.kind === 'content' ? e : refused('it is damaged, or something else')
+    throw e instanceof StoreFault && e.kind === 'newer'
+      ? newer(e)
+      : e instanceof StoreFault && e.kind === 'content'
+        ? e
+        : refused('it is damaged, or something else')
   } finally {
     db?.close()
   }

@@ -44,7 +44,8 @@ export function unbundled(file: Buffer): Bundle {
     files.push([name.normalize('NFC'), bytes])
   }
   for (const [name, bytes] of files)
-    if (about.files && Object.hasOwn(about.files, name) && about.files[name] !== hashOf(bytes)) throw refused(`«${name}» is not what it was`)
+    if (about.files && Object.hasOwn(about.files, name) && about.files[name] !== hashOf(bytes))
+      throw refused(`«${name}» is not what it was`)
   return { text: decoded(text.bytes), files: Object.fromEntries(files), ...(about.from ? { from: about.from } : {}) }
 }
 

@@ -31,7 +31,10 @@ export function bytesOf(db: Db, hash: string): Buffer {
     const bytes = row.packed ? inflated(row.bytes, row.size) : row.bytes
     if (bytes && hashOf(bytes) === hash) return bytes
   }
-  throw new StoreFault('damaged', 'What was kept here does not come back as it went in: the database is damaged. Put a backup in its place.')
+  throw new StoreFault(
+    'damaged',
+    'What was kept here does not come back as it went in: the database is damaged. Put a backup in its place.',
+  )
 }
 
 function inflated(bytes: Buffer, size: number): Buffer | undefined {
@@ -44,4 +47,5 @@ function inflated(bytes: Buffer, size: number): Buffer | undefined {
 
 export const textOf = (db: Db, hash: string): string => bytesOf(db, hash).toString('utf8')
 
-export const sizeOf = (db: Db, hash: string): number => (db.prepare('SELECT size FROM content WHERE hash = ?').pluck().get(hash) as number) ?? 0
+export const sizeOf = (db: Db, hash: string): number =>
+  (db.prepare('SELECT size FROM content WHERE hash = ?').pluck().get(hash) as number) ?? 0

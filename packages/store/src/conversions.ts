@@ -2,7 +2,7 @@ import { randomBytes } from 'node:crypto'
 import { textOf } from './contents.ts'
 import type { Db } from './database.ts'
 import { StoreFault } from './fault.ts'
-import { append, headNumber, nameIn, type NewRevision, type Revision, revisionAt } from './revisions.ts'
+import { append, headNumber, type NewRevision, nameIn, type Revision, revisionAt } from './revisions.ts'
 
 export const DAYS_KEPT = 30
 const DAY = 86_400_000
@@ -58,9 +58,11 @@ export function headOf(db: Db, id: string): Head {
 }
 
 function summary(db: Db, row: Row): Summary {
-  const head = db
-      .prepare('SELECT number, at, text FROM revision WHERE conversion = ? ORDER BY number DESC LIMIT 1')
-      .get(row.id) as { number: number; at: number; text: string },
+  const head = db.prepare('SELECT number, at, text FROM revision WHERE conversion = ? ORDER BY number DESC LIMIT 1').get(row.id) as {
+      number: number
+      at: number
+      text: string
+    },
     state = stateOf(db, row.id)
   return {
     id: row.id,
@@ -75,9 +77,7 @@ function summary(db: Db, row: Row): Summary {
 
 /** Every conversion, deleted ones too, last changed first. */
 export const summaries = (db: Db): readonly Summary[] =>
-  (db.prepare('SELECT * FROM conversion').all() as Row[])
-    .map(row => summary(db, row))
-    .sort((a, b) => b.at - a.at || (a.id < b.id ? -1 : 1))
+  (db.prepare('SELECT * FROM conversion').all() as Row[]).map(row => summary(db, row)).sort((a, b) => b.at - a.at || (a.id < b.id ? -1 : 1))
 
 /** Deletes or brings back. Gives whether that changed anything. Belongs into a transaction. */
 export function setDeleted(db: Db, id: string, deleted: boolean, at: number): boolean {

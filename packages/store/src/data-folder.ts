@@ -1,7 +1,11 @@
 import { homedir } from 'node:os'
 import { join, resolve } from 'node:path'
 
-type Surroundings = { readonly platform: NodeJS.Platform; readonly env: Readonly<Record<string, string | undefined>>; readonly home: string }
+type Surroundings = {
+  readonly platform: NodeJS.Platform
+  readonly env: Readonly<Record<string, string | undefined>>
+  readonly home: string
+}
 
 /**
  * The folder everything is kept in: what was asked for, else AMPWRIGHT_DATA, else where the system keeps the data of programs for one user

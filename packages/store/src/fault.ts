@@ -1,5 +1,16 @@
 /** Why the store cannot do what it was asked: one sentence for the person, and a word for the program. */
-export type FaultKind = 'unknown' | 'deleted' | 'name' | 'size' | 'content' | 'full' | 'read-only' | 'in use' | 'newer' | 'damaged' | 'runtime'
+export type FaultKind =
+  | 'unknown'
+  | 'deleted'
+  | 'name'
+  | 'size'
+  | 'content'
+  | 'full'
+  | 'read-only'
+  | 'in use'
+  | 'newer'
+  | 'damaged'
+  | 'runtime'
 
 /** Wrong use, or a place that does not do what it should: one message, never a stack trace. */
 export class StoreFault extends Error {
@@ -19,15 +30,25 @@ export function asFault(e: unknown, folder: string): unknown {
   if (/^(SQLITE_FULL|ENOSPC|EDQUOT)/.test(code))
     return new StoreFault('full', `The disk is full: nothing was saved. Make room where ${folder} is and try again.`)
   if (/^(SQLITE_READONLY|SQLITE_CANTOPEN|SQLITE_PERM|EACCES|EPERM|EROFS)/.test(code))
-    return new StoreFault('read-only', `${folder} cannot be written to: nothing was saved. Allow writing there, or choose another folder with --data DIR.`)
+    return new StoreFault(
+      'read-only',
+      `${folder} cannot be written to: nothing was saved. Allow writing there, or choose another folder with --data DIR.`,
+    )
   if (/^(ENOTDIR|EEXIST|ENOENT|ELOOP|ENAMETOOLONG)/.test(code))
     return new StoreFault('read-only', `${folder} cannot be used as data folder (${code}). Choose another with --data DIR.`)
   if (/^SQLITE_(BUSY|LOCKED)/.test(code))
-    return new StoreFault('in use', `${folder} is in use by another Ampwright. Use that one, stop it, or choose another folder with --data DIR.`)
+    return new StoreFault(
+      'in use',
+      `${folder} is in use by another Ampwright. Use that one, stop it, or choose another folder with --data DIR.`,
+    )
   if (/^SQLITE_(CORRUPT|NOTADB)/.test(code)) return damaged(folder)
-  if (/^SQLITE_IOERR/.test(code)) return new StoreFault('full', `The disk does not take or give what it should (${code}): nothing was saved.`)
+  if (code.startsWith('SQLITE_IOERR'))
+    return new StoreFault('full', `The disk does not take or give what it should (${code}): nothing was saved.`)
   if (code === 'ERR_DLOPEN_FAILED')
-    return new StoreFault('runtime', 'The database module was built for another version of Node.js: run `npm ci` with the version you use now.')
+    return new StoreFault(
+      'runtime',
+      'The database module was built for another version of Node.js: run `npm ci` with the version you use now.',
+    )
   return e
 }
 

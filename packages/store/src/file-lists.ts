@@ -15,7 +15,10 @@ export function filesBetween(before: Files, after: Files): readonly FileDifferen
 }
 
 /** Makes differences on the list as it stands now; a file somebody else changed since clashes, both by their hashes. */
-export function mergeFiles(head: Files, differences: readonly FileDifference[]): { readonly files: Files; readonly clashes: readonly Clash[] } {
+export function mergeFiles(
+  head: Files,
+  differences: readonly FileDifference[],
+): { readonly files: Files; readonly clashes: readonly Clash[] } {
   const files = new Map(Object.entries(head)),
     clashes: Clash[] = []
   for (const { file, was, now } of differences) {

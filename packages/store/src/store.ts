@@ -1,18 +1,27 @@
-import type { Edit, Issue, SeenEdit } from '@ampwright/conversion'
 import { existsSync, readdirSync, rmSync } from 'node:fs'
 import { join as joinPath } from 'node:path'
+import type { Edit, Issue, SeenEdit } from '@ampwright/conversion'
 import { backUp, checkBackup, keepBefore, swapIn } from './backup.ts'
 import { type Bundle, bundled } from './bundle.ts'
 import { bytesOf, keep, sizeOf } from './contents.ts'
-import { type Head, headOf, isUnused, make, needLive, purge, setDeleted, type Summary, summaries, type Variant } from './conversions.ts'
+import { type Head, headOf, isUnused, make, needLive, purge, type Summary, setDeleted, summaries, type Variant } from './conversions.ts'
 import { renewCopy } from './copies.ts'
 import { DATABASE, type Opening, openDatabase } from './database.ts'
 import { asFault, guarded, StoreFault } from './fault.ts'
-import { filesBetween, type FileDifference, hashIn, mergeFiles } from './file-lists.ts'
+import { type FileDifference, filesBetween, hashIn, mergeFiles } from './file-lists.ts'
 import { differences, join, type Texts } from './importing.ts'
 import { type Clash, merge } from './merge.ts'
 import { fileName } from './names.ts'
-import { append, type Files, headNumber, type Revision, revisionAt, type RevisionKind, type RevisionLine, revisionLines } from './revisions.ts'
+import {
+  append,
+  type Files,
+  headNumber,
+  type Revision,
+  type RevisionKind,
+  type RevisionLine,
+  revisionAt,
+  revisionLines,
+} from './revisions.ts'
 import { stamped, unstamped } from './stamp.ts'
 
 /** All there is to judge a state by; the bytes of a file by its hash. */
@@ -53,7 +62,12 @@ export type Change = {
   readonly id: string
   readonly revision: number
 }
-export type Beginning = { readonly text: string; readonly files?: Readonly<Record<string, Uint8Array>>; readonly by?: string; readonly what?: string }
+export type Beginning = {
+  readonly text: string
+  readonly files?: Readonly<Record<string, Uint8Array>>
+  readonly by?: string
+  readonly what?: string
+}
 export type Coming = Bundle & {
   readonly into?: string
   readonly fromRevision?: number
@@ -97,7 +111,11 @@ export function openStore(o: StoreOptions) {
     Object.fromEntries(Object.entries(files).map(([name, bytes]) => [fileName(name), keep(db, bytes)]))
 
   /** One new revision from the head, judged before it is kept. Belongs into a transaction. */
-  function follow(id: string, next: Texts & { by?: string; kind: RevisionKind; what: string }, edits: readonly Edit[] = []): KeptOut | Saved {
+  function follow(
+    id: string,
+    next: Texts & { by?: string; kind: RevisionKind; what: string },
+    edits: readonly Edit[] = [],
+  ): KeptOut | Saved {
     const head = headOf(db, id)
     if (next.text === head.text && filesBetween(head.files, next.files).length === 0) return saved(id)
     const issues = judge(judged(next), judged(head), edits)
@@ -147,13 +165,23 @@ export function openStore(o: StoreOptions) {
     revisions: (id: string): readonly RevisionLine[] => reading(() => (headOf(db, id), revisionLines(db, id))),
     revision: (id: string, n: number): Revision => reading(() => (headOf(db, id), revisionAt(db, id, n))),
 
-    make: (b: Beginning): Saved | KeptOut => changed(0, attempt(() => begin(b))),
+    make: (b: Beginning): Saved | KeptOut =>
+      changed(
+        0,
+        attempt(() => begin(b)),
+      ),
     /** Another conversion of its own with the text and files of a revision. */
     duplicate: (id: string, revision?: number, by?: string): Saved | KeptOut =>
-      changed(0, attempt(() => beginFrom(id, revision, `duplicate of ${id}`, by))),
+      changed(
+        0,
+        attempt(() => beginFrom(id, revision, `duplicate of ${id}`, by)),
+      ),
     /** A conversion that remembers of which it is a variant, and what it is called there. */
     variant: (of: string, named: string, revision?: number, by?: string): Saved | KeptOut =>
-      changed(0, attempt(() => beginFrom(of, revision, named, by, named))),
+      changed(
+        0,
+        attempt(() => beginFrom(of, revision, named, by, named)),
+      ),
 
     /** A batch of edits: all or none. See `merge` for when it applies. `seen` is the revision the edits were made on, where it is known. */
     edit(id: string, batch: { edits: readonly SeenEdit[]; by?: string; what?: string; seen?: number }): Outcome {
@@ -164,7 +192,8 @@ export function openStore(o: StoreOptions) {
           const head = headOf(db, id),
             seen = batch.seen === undefined || batch.seen === head.revision ? undefined : revisionAt(db, id, batch.seen).text,
             merged = merge(head.text, batch.edits, seen)
-          if (merged.ok) return follow(id, { ...batch, kind: 'edit', what: batch.what ?? '', text: merged.text, files: head.files }, merged.edits)
+          if (merged.ok)
+            return follow(id, { ...batch, kind: 'edit', what: batch.what ?? '', text: merged.text, files: head.files }, merged.edits)
           return 'clashes' in merged ? clashing(id, merged.clashes) : { ok: false, why: 'kept out', issues: [merged.problem] }
         }),
       )
@@ -182,7 +211,13 @@ export function openStore(o: StoreOptions) {
             head = headOf(db, id)
           const joined = join(made, head, earlier)
           if (!joined.ok) return clashing(id, joined.clashes)
-          return follow(id, { text: joined.text, files: joined.files, kind: 'edit', what: `undo of revision ${revision}`, ...(by === undefined ? {} : { by }) })
+          return follow(id, {
+            text: joined.text,
+            files: joined.files,
+            kind: 'edit',
+            what: `undo of revision ${revision}`,
+            ...(by === undefined ? {} : { by }),
+          })
         }),
       )
     },

@@ -55,11 +55,19 @@ describe('the edits between two texts', () => {
 })
 
 describe('what stands at a place', () => {
-  const reading = sound('a: 1 m\nb: { x: 1 m, y: 2 m }\nc: [1 m, 2 m]\nd:\ne:\n  note: |\n    one\n    two\nf:\n  x: 1 m # here\n  y: 2 m\n')
+  const reading = sound(
+    'a: 1 m\nb: { x: 1 m, y: 2 m }\nc: [1 m, 2 m]\nd:\ne:\n  note: |\n    one\n    two\nf:\n  x: 1 m # here\n  y: 2 m\n',
+  )
   it('is the value, the row, the text of the note or of the group, or nothing', () => {
     const seen = (path: string): unknown => standingAt(reading, path)
     expect([seen('a'), seen('b'), seen('c'), seen('d')]).toEqual(['1 m', '{ x: 1 m, y: 2 m }', ['1 m', '2 m'], ''])
-    expect([seen('e.note'), seen('f'), seen('f.z'), seen('a.b.c'), seen('..')]).toEqual(['one\ntwo', 'x: 1 m # here\n  y: 2 m', null, null, null])
+    expect([seen('e.note'), seen('f'), seen('f.z'), seen('a.b.c'), seen('..')]).toEqual([
+      'one\ntwo',
+      'x: 1 m # here\n  y: 2 m',
+      null,
+      null,
+      null,
+    ])
   })
   it.each(['a', 'b', 'b.x', 'c', 'd', 'e', 'e.note', 'f', 'f.z', 'q'])('reads back as seen at %s', path =>
     expect(stands(reading, path, standingAt(reading, path))).toBe(true),
@@ -70,7 +78,12 @@ describe('what stands at a place', () => {
     expect([stands(reading, 'd', null), stands(reading, 'q', ''), stands(reading, 'a', null)]).toEqual([true, true, false])
   })
   it('is not mistaken for something else', () => {
-    const others: Edit[] = [{ path: 'a', now: '2 m' }, { path: 'c', now: ['1 m'] }, { path: 'f', now: { x: '1 m' } }, { path: 'q', now: '1 m' }]
+    const others: Edit[] = [
+      { path: 'a', now: '2 m' },
+      { path: 'c', now: ['1 m'] },
+      { path: 'f', now: { x: '1 m' } },
+      { path: 'q', now: '1 m' },
+    ]
     for (const { path, now } of others) expect([stands(reading, path, now), holdsAlready(reading, path, now)]).toEqual([false, false])
   })
 })

@@ -5,13 +5,17 @@ import { type Behind, bytesOf, REFUSED, type Routed } from './routed.ts'
 
 /** The server itself: whether it is well, the samples, changes as they come, the description of the interface. */
 export function aboutRoutes(app: Routed, { store, samples, live, warning, version }: Behind): void {
-  app.get('/api/health', { schema: { summary: 'Whether the server and its database are well', response: { ...REFUSED, 200: Health } } }, () => ({
-    ok: true as const,
-    version,
-    node: process.versions.node,
-    conversions: store.conversions().filter(c => c.deletedUntil === null).length,
-    warning: warning(),
-  }))
+  app.get(
+    '/api/health',
+    { schema: { summary: 'Whether the server and its database are well', response: { ...REFUSED, 200: Health } } },
+    () => ({
+      ok: true as const,
+      version,
+      node: process.versions.node,
+      conversions: store.conversions().filter(c => c.deletedUntil === null).length,
+      warning: warning(),
+    }),
+  )
 
   app.get('/api/samples', { schema: { summary: 'The sample cars', response: { ...REFUSED, 200: z.array(Sample) } } }, () =>
     samples.map(({ sample, name, about, files }) => ({ sample, name, about, demo: sample === DEMO, files: Object.keys(files) })),

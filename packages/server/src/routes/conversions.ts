@@ -10,7 +10,9 @@ import { type Behind, ById, CHANGED, MOST_JSON, REFUSED, type Routed } from './r
 export function conversionRoutes(app: Routed, { store, samples }: Behind): void {
   app.get(
     '/api/conversions',
-    { schema: { summary: 'Every conversion, deleted ones too, last changed first', response: { ...REFUSED, 200: z.array(ConversionLine) } } },
+    {
+      schema: { summary: 'Every conversion, deleted ones too, last changed first', response: { ...REFUSED, 200: z.array(ConversionLine) } },
+    },
     () => store.conversions().map(line),
   )
 
@@ -29,7 +31,13 @@ export function conversionRoutes(app: Routed, { store, samples }: Behind): void 
 
   app.get(
     '/api/conversions/:id',
-    { schema: { summary: 'A conversion with its text and the list of its files', params: ById, response: { ...REFUSED, 200: ConversionShape } } },
+    {
+      schema: {
+        summary: 'A conversion with its text and the list of its files',
+        params: ById,
+        response: { ...REFUSED, 200: ConversionShape },
+      },
+    },
     request => whole(store, request.params.id),
   )
 
@@ -87,7 +95,8 @@ export function conversionRoutes(app: Routed, { store, samples }: Behind): void 
 
   function made(m: z.output<typeof Making>): Outcome {
     const by = m.by === undefined ? {} : { by: m.by }
-    if (m.text !== undefined) return store.make({ text: m.name === undefined ? m.text : renamed(m.text, m.name), files: fromBase64(m.files), ...by })
+    if (m.text !== undefined)
+      return store.make({ text: m.name === undefined ? m.text : renamed(m.text, m.name), files: fromBase64(m.files), ...by })
     if (m.start !== undefined) return store.make({ text: startText(defined(m.start)), ...by })
     if (m.copyOf !== undefined) return store.duplicate(m.copyOf, m.revision, m.by)
     if (m.variantOf !== undefined) return store.variant(m.variantOf, m.named ?? '', m.revision, m.by)

@@ -1,7 +1,7 @@
 import { z } from 'zod'
+import { bytesIn } from '../bodies.ts'
 import { Id, RevisionText, Saved } from '../shapes.ts'
 import { answered } from '../told.ts'
-import { bytesIn } from '../bodies.ts'
 import { type Behind, bytesOf, CHANGED, MOST_FILE, REFUSED, type Routed } from './routed.ts'
 
 /** Files beside a conversion, kept by what they hold. A name with folders is written with %2F. */

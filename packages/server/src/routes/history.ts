@@ -25,7 +25,8 @@ export function historyRoutes(app: Routed, { store }: Behind): void {
     '/api/conversions/:id/revisions/:n/changes',
     {
       schema: {
-        summary: 'What a revision says differently from the one before it, from `since`, or from the same or another revision `of` another conversion',
+        summary:
+          'What a revision says differently from the one before it, from `since`, or from the same or another revision `of` another conversion',
         params: ByRevision,
         querystring: z.strictObject({ since: RevisionText.optional(), of: Id.optional() }),
         response: { ...REFUSED, 200: Compared },

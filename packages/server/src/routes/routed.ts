@@ -1,10 +1,10 @@
 import type { Store } from '@ampwright/store'
 import type { FastifyBaseLogger, FastifyInstance, RawReplyDefaultExpression, RawRequestDefaultExpression, RawServerDefault } from 'fastify'
 import type { ZodTypeProvider } from 'fastify-type-provider-zod'
+import { z } from 'zod'
 import type { liveTo } from '../live.ts'
 import type { SampleCar } from '../samples.ts'
 import { Clashes, Id, Refused, Unreadable } from '../shapes.ts'
-import { z } from 'zod'
 
 export type Routed = FastifyInstance<
   RawServerDefault,
@@ -36,7 +36,17 @@ export const MOST_JSON = 160_000_000
 
 export const ById = z.object({ id: Id })
 /** Answers every route may give: refused before anything was looked at, or by the disk. */
-export const REFUSED = { 400: Refused, 403: Refused, 404: Refused, 410: Refused, 413: Refused, 415: Refused, 500: Refused, 503: Refused, 507: Refused }
+export const REFUSED = {
+  400: Refused,
+  403: Refused,
+  404: Refused,
+  410: Refused,
+  413: Refused,
+  415: Refused,
+  500: Refused,
+  503: Refused,
+  507: Refused,
+}
 export const CHANGED = { ...REFUSED, 409: Clashes, 422: Unreadable }
 /** An answer that is bytes of a type. */
 export const bytesOf = (...types: readonly string[]) => ({

@@ -1,10 +1,10 @@
-import { type Imported as Taken, slugOf, unbundled } from '@ampwright/store'
-import type { FastifyReply } from 'fastify'
+import { randomBytes } from 'node:crypto'
 import { createReadStream } from 'node:fs'
 import { rm } from 'node:fs/promises'
-import { randomBytes } from 'node:crypto'
 import { join } from 'node:path'
 import { Readable } from 'node:stream'
+import { slugOf, type Imported as Taken, unbundled } from '@ampwright/store'
+import type { FastifyReply } from 'fastify'
 import { z } from 'zod'
 import type { ApiImported, ApiUnreadable } from '../api-types.ts'
 import { bytesIn, intoFile } from '../bodies.ts'
@@ -49,7 +49,9 @@ export function transferRoutes(app: Routed, { store, passing, now }: Behind): vo
     },
     (request, reply) => {
       const { id } = request.params
-      return named(reply, `${nameOf(id)}.zip`).type('application/zip').send(store.bundle(id, request.query.revision))
+      return named(reply, `${nameOf(id)}.zip`)
+        .type('application/zip')
+        .send(store.bundle(id, request.query.revision))
     },
   )
 
@@ -58,7 +60,8 @@ export function transferRoutes(app: Routed, { store, passing, now }: Behind): vo
     {
       bodyLimit: MOST_JSON,
       schema: {
-        summary: 'Takes in a text (JSON) or a bundle (bytes, with the header x-ampwright: 1, and `into`, `from`, `as`, `named`, `by` in the address)',
+        summary:
+          'Takes in a text (JSON) or a bundle (bytes, with the header x-ampwright: 1, and `into`, `from`, `as`, `named`, `by` in the address)',
         consumes: ['application/json', 'application/zip'],
         querystring: z.strictObject({
           into: Id.optional(),
@@ -116,7 +119,13 @@ export function transferRoutes(app: Routed, { store, passing, now }: Behind): vo
   )
 }
 
-type How = { into?: string | undefined; from?: number | undefined; as?: 'merge' | 'variant' | 'new' | undefined; named?: string | undefined; by?: string | undefined }
+type How = {
+  into?: string | undefined
+  from?: number | undefined
+  as?: 'merge' | 'variant' | 'new' | undefined
+  named?: string | undefined
+  by?: string | undefined
+}
 const coming = ({ from, as, ...rest }: How) =>
   ({ ...defined(rest), ...(from === undefined ? {} : { fromRevision: from }), asVariant: as === 'variant', alone: as === 'new' }) as {
     into?: string
