@@ -29,7 +29,7 @@ export function asFault(e: unknown, folder: string): unknown {
   const code = codeOf(e)
   if (/^(SQLITE_FULL|ENOSPC|EDQUOT)/.test(code))
     return new StoreFault('full', `The disk is full: nothing was saved. Make room where ${folder} is and try again.`)
-  if (/^(SQLITE_READONLY|SQLITE_CANTOPEN|SQLITE_PERM|EACCES|EPERM|EROFS)/.test(code))
+  if (/^(SQLITE_READONLY|SQLITE_CANTOPEN|SQLITE_PERM|SQLITE_IOERR_LOCK|EACCES|EPERM|EROFS)/.test(code))
     return new StoreFault(
       'read-only',
       `${folder} cannot be written to: nothing was saved. Allow writing there, or choose another folder with --data DIR.`,
