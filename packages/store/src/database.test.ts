@@ -216,6 +216,7 @@ describe('a backup', () => {
     mkdirSync(join(folder, 'folder.sqlite'))
     const bad = [
       join(folder, 'rubbish.sqlite'),
+      join(folder, 'empty.sqlite'),
       join(folder, 'folder.sqlite'),
       join(folder, 'nothing.sqlite'),
       other('newer.sqlite', db => db.pragma('user_version = 99')),
