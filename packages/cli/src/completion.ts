@@ -19,7 +19,7 @@ const WORDS: Readonly<Record<string, () => readonly string[]>> = {
   completion: () => ['bash', 'zsh', 'fish'],
 }
 /** Commands that read no file. */
-const WITHOUT_FILE: ReadonlySet<string> = new Set(['handbook', 'parts', 'completion', 'schema', 'new'])
+const WITHOUT_FILE: ReadonlySet<string> = new Set(['handbook', 'parts', 'completion', 'schema', 'new', 'serve'])
 
 const known = (program: Command): readonly Known[] =>
   program.commands.map(c => ({

@@ -26,6 +26,7 @@ import { assessWithProgress } from './judged.ts'
 import { bytesOf, load } from './load.ts'
 import { newConversion, type Start } from './new-conversion.ts'
 import { classesJson, partsOf, printClasses, printParts } from './parts.ts'
+import { type Serving, serve } from './serve.ts'
 import { printSurvey } from './survey.ts'
 import { printTable } from './table.ts'
 import { colours, type Terminal } from './terminal.ts'
@@ -325,6 +326,13 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
     .description('The JSON Schema of the conversion file, for editors.')
     .action(() => print(t, jsonSchema(SCHEMA)))
   program
+    .command('serve')
+    .description('The workbench on this machine: saved conversions with every revision, for the browser.')
+    .option('--data <dir>', 'data folder; otherwise AMPWRIGHT_DATA, or the usual place of the system')
+    .option('--port <n>', 'port; otherwise 4747 or the next free one', port)
+    .option('--open', 'open it in the browser')
+    .action(async (o: Serving) => serve(o, t))
+  program
     .command('completion')
     .argument('<shell>', 'bash, zsh or fish')
     .description('A script that completes commands in a shell.')
@@ -355,6 +363,13 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
     }
     throw e
   }
+}
+
+function port(text: string): number {
+  const n = Number(text)
+  if (!Number.isInteger(n) || n < 0 || n > 65_535)
+    throw new InvalidArgumentError('a whole number from 1 to 65535 is wanted, or 0 for any free one.')
+  return n
 }
 
 function depth(text: string): number {

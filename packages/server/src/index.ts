@@ -1,2 +1,3 @@
+export { dataFolder } from '@ampwright/store'
 export type * from './api-types.ts'
 export { type Running, type Starting, startServer } from './start.ts'

@@ -1,10 +1,11 @@
 import { mkdirSync, rmSync } from 'node:fs'
 import { createServer, type Server } from 'node:http'
 import { join } from 'node:path'
-import { openStore, type StoreOptions } from '@ampwright/store'
+import { openStore, StoreFault, type StoreOptions } from '@ampwright/store'
 import { Refusal } from '@ampwright/workbench'
 import { appOf } from './app.ts'
 import { judge } from './judge.ts'
+import { logFile } from './log-file.ts'
 import { DEMO, samplesIn } from './samples.ts'
 
 export type Starting = {
@@ -16,8 +17,8 @@ export type Starting = {
   readonly samples: string
   /** Folder of the built app. */
   readonly web?: string
-  /** Takes the lines of the log, each one JSON object; without it nothing is logged. */
-  readonly log?: { write(line: string): void }
+  /** Takes the lines of the log, each one JSON object; `file` puts them into the data folder; without it nothing is logged. */
+  readonly log?: 'file' | { write(line: string): void }
   /** The clock [ms since 1970]. */
   readonly now?: () => number
 } & Pick<StoreOptions, 'mostPages'>
@@ -27,17 +28,27 @@ export type Running = { readonly url: string; readonly port: number; close(): Pr
 const HOUR = 3_600_000
 
 /**
- * Starts the server on this machine alone. Gives where it is reached and the way to end it. Throws one clear message (`StoreFault` of the
- * store, `Refusal`) where the data folder or the port cannot be used.
+ * Starts the server on this machine alone. Gives where it is reached and the way to end it. Throws one clear message (`Refusal`)
+ * where the data folder or the port cannot be used.
  */
 export async function startServer(o: Starting): Promise<Running> {
+  try {
+    return await started(o)
+  } catch (e) {
+    throw e instanceof StoreFault ? new Refusal(e.message) : e
+  }
+}
+
+async function started(o: Starting): Promise<Running> {
   const now = o.now ?? Date.now
-  let warning: string | null = null
+  let warning: string | null = null,
+    log: { write(line: string): void; close?(): void } | undefined = typeof o.log === 'object' ? o.log : undefined
   const warn = (message: string): void => {
     warning = message
-    o.log?.write(`${JSON.stringify({ level: 40, time: now(), msg: message })}\n`)
+    log?.write(`${JSON.stringify({ level: 40, time: now(), msg: message })}\n`)
   }
   const store = openStore({ folder: o.data, judge, now, warn, ...(o.mostPages === undefined ? {} : { mostPages: o.mostPages }) })
+  if (o.log === 'file') log = logFile(o.data)
   let purging: NodeJS.Timeout | undefined, second: Server | undefined
   try {
     const passing = join(o.data, 'passing')
@@ -48,8 +59,8 @@ export async function startServer(o: Starting): Promise<Running> {
     if (store.isUnused() && demo) store.make({ text: demo.text, files: demo.files, what: 'the demo conversion' })
 
     let port = o.port
-    const { data: _, samples: __, port: ___, ...rest } = o
-    const app = await appOf({ ...rest, store, samples, passing, now, port: () => port, warning: () => warning })
+    const more = { ...(o.web === undefined ? {} : { web: o.web }), ...(log === undefined ? {} : { log }) }
+    const app = await appOf({ ...more, store, samples, passing, now, port: () => port, warning: () => warning })
     try {
       await app.listen({ host: '127.0.0.1', port: o.port })
     } catch (e) {
@@ -74,6 +85,7 @@ export async function startServer(o: Starting): Promise<Running> {
         await app.close()
         second?.closeAllConnections()
         store.close()
+        log?.close?.()
       },
     }
   } catch (e) {

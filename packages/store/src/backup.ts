@@ -2,7 +2,7 @@ import { existsSync, renameSync, rmSync, statSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { bytesOf } from './contents.ts'
-import { bringUpToDate, checkKind, checkWhole, type Db, databaseIn, opened } from './database.ts'
+import { bringUpToDate, checkKind, checkWhole, type Db, databaseIn, opened, versionOf } from './database.ts'
 import { StoreFault } from './fault.ts'
 import { STEPS } from './migrations.ts'
 
@@ -26,6 +26,7 @@ export function checkBackup(file: string): void {
   try {
     db = opened(file, true)
     checkKind(db, 'the backup')
+    if (versionOf(db) === 0) throw refused('it is empty')
     checkWhole(db, 'the backup')
     bringUpToDate(db, undefined)
     if (lawsOf(db) !== lawsOf(fresh())) throw refused('it lacks tables or rules of a database of Ampwright')

@@ -1,5 +1,5 @@
-import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs'
-import { join } from 'node:path'
+import { existsSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs'
+import { dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
 import { damaged, guarded, StoreFault } from './fault.ts'
 import { APPLICATION, STEPS, type Step } from './migrations.ts'
@@ -21,7 +21,7 @@ export type Opening = {
  */
 export function openDatabase(folder: string, { steps = STEPS, mostPages }: Opening = {}): Db {
   return guarded(folder, () => {
-    mkdirSync(folder, { recursive: true, mode: 0o700 })
+    madeFolder(folder)
     const db = opened(databaseIn(folder))
     try {
       // Another process sees «busy» from here to the end of this one, however that comes.
@@ -86,4 +86,14 @@ function keepOld(db: Db, folder: string, version: number): void {
   rmSync(`${beside}.writing`, { force: true })
   db.prepare('VACUUM INTO ?').run(`${beside}.writing`)
   renameSync(`${beside}.writing`, beside)
+}
+
+/** Makes a folder and those above it, one after the other: made all at once, a place that takes no folders is tried for ever. */
+function madeFolder(folder: string): void {
+  const there = statSync(folder, { throwIfNoEntry: false })
+  if (there && !there.isDirectory())
+    throw new StoreFault('read-only', `${folder} is a file, not a folder. Choose another place with --data DIR.`)
+  if (there) return
+  if (dirname(folder) !== folder) madeFolder(dirname(folder))
+  mkdirSync(folder, { mode: 0o700 })
 }

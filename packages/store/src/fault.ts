@@ -29,7 +29,7 @@ export function asFault(e: unknown, folder: string): unknown {
   const code = codeOf(e)
   if (/^(SQLITE_FULL|ENOSPC|EDQUOT)/.test(code))
     return new StoreFault('full', `The disk is full: nothing was saved. Make room where ${folder} is and try again.`)
-  if (/^(SQLITE_READONLY|SQLITE_CANTOPEN|SQLITE_PERM|EACCES|EPERM|EROFS)/.test(code))
+  if (/^(SQLITE_READONLY|SQLITE_CANTOPEN|SQLITE_PERM|SQLITE_IOERR_LOCK|EACCES|EPERM|EROFS)/.test(code))
     return new StoreFault(
       'read-only',
       `${folder} cannot be written to: nothing was saved. Allow writing there, or choose another folder with --data DIR.`,
@@ -42,7 +42,7 @@ export function asFault(e: unknown, folder: string): unknown {
       `${folder} is in use by another Ampwright. Use that one, stop it, or choose another folder with --data DIR.`,
     )
   if (/^SQLITE_(CORRUPT|NOTADB)/.test(code)) return damaged(folder)
-  if (/^SQLITE_IOERR/.test(code))
+  if (code.startsWith('SQLITE_IOERR'))
     return new StoreFault('full', `The disk does not take or give what it should (${code}): nothing was saved.`)
   if (code === 'ERR_DLOPEN_FAILED')
     return new StoreFault(

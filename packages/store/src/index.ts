@@ -6,14 +6,6 @@ export type { FileDifference } from './file-lists.ts'
 export type { Clash } from './merge.ts'
 export { isFileName, slugOf } from './names.ts'
 export type { Files, Revision, RevisionKind, RevisionLine } from './revisions.ts'
-export {
-  type Change,
-  type Imported,
-  type Judge,
-  type Judged,
-  type Outcome,
-  openStore,
-  type Saved,
-  type Store,
-  type StoreOptions,
-} from './store.ts'
+export type { Change, Judge, Judged, Outcome, Saved, StoreOptions } from './saves.ts'
+export { openStore, type Store } from './store.ts'
+export type { Imported } from './transfers.ts'

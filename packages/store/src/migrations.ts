@@ -34,6 +34,14 @@ CREATE TRIGGER removal_stays BEFORE UPDATE ON removal BEGIN SELECT RAISE(ABORT, 
 CREATE TRIGGER purge_stays BEFORE UPDATE ON purge BEGIN SELECT RAISE(ABORT, 'a purge never changes'); END;
 CREATE TRIGGER purge_kept BEFORE DELETE ON purge BEGIN SELECT RAISE(ABORT, 'a purge is kept'); END;
 
+CREATE TRIGGER content_once BEFORE INSERT ON content WHEN EXISTS (SELECT 1 FROM content WHERE hash = NEW.hash)
+BEGIN SELECT RAISE(ABORT, 'content is kept once'); END;
+CREATE TRIGGER conversion_once BEFORE INSERT ON conversion WHEN EXISTS (SELECT 1 FROM conversion WHERE id = NEW.id)
+BEGIN SELECT RAISE(ABORT, 'a conversion is made once'); END;
+CREATE TRIGGER removal_once BEFORE INSERT ON removal WHEN EXISTS (SELECT 1 FROM removal WHERE n = NEW.n)
+BEGIN SELECT RAISE(ABORT, 'a removal never changes'); END;
+CREATE TRIGGER purge_once BEFORE INSERT ON purge WHEN EXISTS (SELECT 1 FROM purge WHERE conversion = NEW.conversion)
+BEGIN SELECT RAISE(ABORT, 'a purge is made once'); END;
 CREATE TRIGGER revision_follows BEFORE INSERT ON revision
 WHEN NEW.number <> (SELECT coalesce(max(number), 0) + 1 FROM revision WHERE conversion = NEW.conversion)
 BEGIN SELECT RAISE(ABORT, 'a revision follows the one before it'); END;

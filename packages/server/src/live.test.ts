@@ -1,0 +1,66 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { ask, serving } from '../../../tests/serving.ts'
+import type { Running } from './start.ts'
+
+type Event = { readonly event: string; readonly data: any }
+let server: Running
+beforeAll(async () => {
+  server = await serving()
+})
+afterAll(() => server.close())
+
+/** Listens to changes; `next` waits for the next event. */
+async function listening() {
+  const stop = new AbortController(),
+    answer = await fetch(new URL('/api/live', server.url), { signal: stop.signal }),
+    reader = (answer.body as ReadableStream<Uint8Array>).getReader()
+  let had = ''
+  async function next(): Promise<Event> {
+    for (;;) {
+      const end = had.indexOf('\n\n')
+      if (end >= 0) {
+        const block = had.slice(0, end)
+        had = had.slice(end + 2)
+        const [, event] = /^event: (.*)$/m.exec(block) ?? [],
+          [, data] = /^data: (.*)$/m.exec(block) ?? []
+        if (event !== undefined && data !== undefined) return { event, data: JSON.parse(data) }
+        continue
+      }
+      const { value, done } = await reader.read()
+      if (done) return { event: 'end', data: null }
+      had += Buffer.from(value).toString()
+    }
+  }
+  return { answer, next, stop: () => stop.abort() }
+}
+
+describe('changes as they come', () => {
+  it('begin with where every conversion stands, and reach every window', async () => {
+    const [one, two] = [await listening(), await listening()]
+    expect(one.answer.headers.get('content-type')).toBe('text/event-stream')
+    const [{ id }] = (await ask(server, 'GET', '/api/conversions')).json
+    for (const window of [one, two]) expect(await window.next()).toEqual({ event: 'heads', data: [{ id, revision: 1 }] })
+    await ask(server, 'POST', `/api/conversions/${id}/edits`, { edits: [{ path: 'brief.seats', was: '2', now: '1' }] })
+    for (const window of [one, two]) expect(await window.next()).toEqual({ event: 'change', data: { what: 'revision', id, revision: 2 } })
+    await ask(server, 'POST', `/api/conversions/${id}/edits`, { edits: [{ path: 'brief.seats', was: '2', now: '3' }] })
+    const made = await ask(server, 'POST', '/api/conversions', { copyOf: id })
+    expect(await one.next()).toEqual({ event: 'change', data: { what: 'made', id: made.json.id, revision: 1 } })
+    one.stop()
+    await ask(server, 'DELETE', `/api/conversions/${id}`)
+    expect((await two.next()).data.what).toBe('made')
+    expect(await two.next()).toEqual({ event: 'change', data: { what: 'deleted', id, revision: 2 } })
+    two.stop()
+  })
+  it('end when the server ends, which waits for no window', async () => {
+    const other = await serving(),
+      answer = await fetch(new URL('/api/live', other.url)),
+      reader = (answer.body as ReadableStream<Uint8Array>).getReader()
+    await reader.read()
+    await other.close()
+    for (;;) {
+      const { done } = await reader.read().catch(() => ({ done: true }))
+      if (done) break
+    }
+    await expect(fetch(new URL('/api/health', other.url))).rejects.toThrow('fetch failed')
+  })
+})
