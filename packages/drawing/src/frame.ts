@@ -1,6 +1,6 @@
 import { textLines, textWidth } from './extent.ts'
 import { type Face, type Hand, handOf, type Ink } from './inks.ts'
-import { element } from './markup.ts'
+import { element, escaped } from './markup.ts'
 import type { Page } from './picture.ts'
 
 /** Type sizes [px]. */
@@ -38,10 +38,9 @@ export function write(hand: Hand, x: number, y: number, text: string, w: Writing
       'text-anchor': anchor === 'start' ? undefined : anchor,
       ...(w.rim ? { stroke: hand.ink('sheet'), 'stroke-width': '4', 'stroke-linejoin': 'round', 'paint-order': 'stroke' } : {}),
     },
-    plainText(text),
+    escaped(text),
   )
 }
-const plainText = (text: string): string => text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;')
 
 /** Where a title ends: it is drawn only in a file of its own, for on a page the caption stands beside the picture. */
 export function titleOf(page: Page, label: string): { readonly svg: readonly string[]; readonly height: number } {
