@@ -77,11 +77,11 @@ export function faults(svg: string): readonly string[] {
   const { width, height, elements, texts } = readSvg(svg),
     out: string[] = []
   for (const word of ['NaN', 'Infinity', 'undefined', 'null']) if (svg.includes(word)) out.push(`contains ${word}`)
-  const outside = (x: number, y: number): boolean => x < -0.5 || y < -0.5 || x > width + 0.5 || y > height + 0.5
-  for (const e of elements) for (const [x, y] of places(e)) if (!!outside(x, y)) out.push(`${e.name} at ${x}, ${y} lies outside`)
+  const inside = (x: number, y: number): boolean => x >= -0.5 && y >= -0.5 && x <= width + 0.5 && y <= height + 0.5
+  for (const e of elements) for (const [x, y] of places(e)) if (!inside(x, y)) out.push(`${e.name} at ${x}, ${y} lies outside`)
   for (const { text, box } of texts) {
     if (text.trim() === '') out.push('an empty text')
-    if (outside(box.left, box.top) || outside(box.right, box.bottom)) out.push(`«${text}» leaves the picture`)
+    if (!inside(box.left, box.top) || !inside(box.right, box.bottom)) out.push(`«${text}» leaves the picture`)
   }
   for (const [i, a] of texts.entries())
     for (const b of texts.slice(0, i)) if (over(a.box, b.box)) out.push(`«${a.text}» lies over «${b.text}»`)
