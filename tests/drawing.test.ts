@@ -1,5 +1,5 @@
 import { displayUnit, type System } from '@ampwright/conversion'
-import { type Chart, csvOf, type Drawing, drawingsOf, type Page, valueAt, type Windows } from '@ampwright/drawing'
+import { type Chart, csvOf, type Drawing, drawingsOf, type Page, traceChart, valueAt, type Windows } from '@ampwright/drawing'
 import type { Assessment } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
 import { assessText, CARS, type Car, textOf } from './cars.ts'
@@ -61,6 +61,10 @@ describe.each(CARS)('every drawing of the %s', car => {
       ).toBe(true)
       expect(csvOf(picture).split('\r\n')).toHaveLength(rows.length + 2)
     }
+  })
+  it.each([330, 620])('is not the only one: any trace can be drawn as it is, %i px wide', width => {
+    const found = [...assessed(car).traces.values()].flatMap(t => faults(traceChart(t, page(width)).svg).map(f => `${t.id}: ${f}`))
+    expect(found).toEqual([])
   })
   it('shows the same figures narrow and wide', () => {
     for (const d of drawingsOf(assessed(car)).filter(x => x.kind !== 'tractive force'))
