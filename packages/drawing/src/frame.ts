@@ -22,6 +22,14 @@ export type Writing = {
   readonly class?: string
 }
 
+/** Narrower than this nothing can be told; a page not yet laid out says 0. */
+const NARROWEST = 200
+/** The page with a width that can be drawn for. Throws a RangeError where the width is no number. */
+export function sized(page: Page): Page {
+  if (!Number.isFinite(page.width)) throw new RangeError(`a drawing was asked for ${page.width} px; widths are numbers of pixels`)
+  return { ...page, width: Math.max(NARROWEST, Math.floor(page.width)) }
+}
+
 /** One line of text; x is its start, middle or end, y its foot. */
 export function write(hand: Hand, x: number, y: number, text: string, w: Writing = {}): string {
   const { ink = 'quiet', face = 'text', size = SIZE.label, anchor = 'start' } = w

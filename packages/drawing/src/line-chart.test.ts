@@ -1,4 +1,6 @@
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { runs } from '../../../tests/counts.ts'
 import { faults, readSvg } from '../../../tests/drawn.ts'
 import { csvOf } from './csv.ts'
 import { type ChartSpec, lineChart } from './line-chart.ts'
@@ -119,6 +121,45 @@ describe('a line chart', () => {
       ).toBeCloseTo(pixelAt(y, highest), 0)
     }
   })
+  it('keeps everything inside and apart for whatever lines and marks, at whatever width', () => {
+    const value = fc.oneof(
+        fc.double({ min: -1e7, max: 1e7, noNaN: true }),
+        fc.double({ min: -1, max: 1, noNaN: true }),
+        fc.constant(Number.NaN),
+      ),
+      values = fc.array(value, { minLength: 11, maxLength: 11 }),
+      mark = fc.record({
+        x: fc.option(fc.double({ min: -5, max: 15, noNaN: true }), { nil: undefined }),
+        y: fc.option(value.filter(Number.isFinite), { nil: undefined }),
+      })
+    fc.assert(
+      fc.property(
+        fc.array(values, { minLength: 1, maxLength: 9 }),
+        fc.array(mark, { maxLength: 4 }),
+        fc.integer({ min: 0, max: 1300 }),
+        (lists, marks, width) => {
+          const spec: ChartSpec = {
+            ...run(times),
+            panels: [
+              {
+                y: { label: 'speed', unit: 'm/s' },
+                lines: lists.map((list, i) => ({ name: `${i}`, label: `line ${i}`, values: list })),
+                marks: marks.map((m, i) => ({
+                  label: `mark ${i}`,
+                  ...(m.x === undefined ? {} : { x: m.x }),
+                  ...(m.y === undefined ? {} : { y: m.y }),
+                })),
+              },
+            ],
+          }
+          expect(faults(lineChart(spec, { ...si, width }).svg)).toEqual([])
+        },
+      ),
+      { numRuns: runs(2000) },
+    )
+  })
+  it('refuses a width that is no number', () =>
+    expect(() => lineChart(run(times), { ...si, width: Number.NaN })).toThrow('asked for NaN px'))
   it('refuses a line that has not one value for each place', () =>
     expect(() => lineChart(run([1, 2, 3]), si)).toThrow('A run: speed has 3 values for 11 places along the axis'))
   it('escapes what would be markup in a name', () => {

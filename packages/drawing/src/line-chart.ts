@@ -1,7 +1,7 @@
 import { type Axis, axisOver, type Extent, extentOf, headingOf, type Quantity, scaleOf } from './axis.ts'
 import { describedChart } from './described.ts'
 import { textWidth } from './extent.ts'
-import { type Entry, isNarrow, keyOf, LINE_HEIGHT, pictureSvg, SIZE, titleOf, write } from './frame.ts'
+import { type Entry, isNarrow, keyOf, LINE_HEIGHT, pictureSvg, SIZE, sized, titleOf, write } from './frame.ts'
 import { handOf } from './inks.ts'
 import type { End } from './label-places.ts'
 import type { Tone } from './line-style.ts'
@@ -47,7 +47,8 @@ const BETWEEN = 10
 const HEADING = LINE_HEIGHT + 7
 
 /** Lines over a common axis, in one plot or in several below one another with one cursor. Throws a RangeError where a line has not one value for each x. */
-export function lineChart(spec: ChartSpec, page: Page): Chart {
+export function lineChart(spec: ChartSpec, on: Page): Chart {
+  const page = sized(on)
   checked(spec)
   const hand = handOf(page.standalone),
     narrow = isNarrow(page.width),
