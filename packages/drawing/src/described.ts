@@ -1,7 +1,6 @@
 import type { Axis } from './axis.ts'
 import { extentOf } from './axis.ts'
 import type { ChartSpec, Line, Mark, Panel } from './line-chart.ts'
-import { SHAPES } from './picture.ts'
 
 const FEW = 4
 
@@ -38,4 +37,3 @@ function markSaid({ label, outcome, x, y }: Mark, xAxis: Axis, yAxis: Axis): str
   const where = [...(x === undefined ? [] : [xAxis.read(x)]), ...(y === undefined ? [] : [yAxis.read(y)])].join(', ')
   return `${label}${outcome ? `, ${outcome}` : ''} at ${where}`
 }
-export const outcomeWord = (outcome: keyof typeof SHAPES): string => `${SHAPES[outcome]} ${outcome}`

@@ -9,6 +9,7 @@ import { ratioWindowChart } from './charts/ratio-window.ts'
 import { tractiveForce } from './charts/tractive-force.ts'
 import { tripChart } from './charts/trip.ts'
 import { voltageWindowChart } from './charts/voltage-window.ts'
+import type { Mark } from './line-chart.ts'
 import type { Outcome, Page, Picture } from './picture.ts'
 
 export type Kind =
@@ -59,10 +60,16 @@ const motors = (a: Known): readonly Drawing[] => ofTraces(a, 'motor.curves', 'mo
 const runs = (a: Known): readonly Drawing[] =>
   ofTraces(a, 'acceleration.run', 'acceleration', (t, page) => accelerationChart(t, page, { marks: runMarks(a) }))
 const courses = (a: Known): readonly Drawing[] => [
-  ...ofTraces(a, 'trip.course', 'trip', tripChart),
+  ...ofTraces(a, 'trip.course', 'trip', (t, page) => tripChart(t, page, { temperatures: throttling(a, t) })),
   ...ofTraces(a, 'charge.course', 'charge', tripChart),
   ...ofTraces(a, 'parked.course', 'charge', tripChart),
 ]
+
+/** Where warm windings begin to cost power. */
+function throttling(a: Known, { id }: Trace): readonly Mark[] {
+  const from = a.figures.get(id.replace('trip.course', 'trip.throttled-from'))?.value
+  return from === undefined ? [] : [{ y: from, label: 'windings: less power from here' }]
+}
 
 function ratios(a: Known): readonly Drawing[] {
   return [...a.tables.values()]

@@ -27,7 +27,7 @@ const ROOM = 1.04
 
 /** How wide a line of text will be [px], rather too much than too little: there is no page to measure on. */
 export function textWidth(text: string, size: number, face: Face = 'text'): number {
-  if (face === 'num') return [...text].reduce((w, c) => w + (c === '\u202f' ? 0.4 : MONO), 0) * size
+  if (face === 'num') return [...text].length * MONO * size
   let sum = 0
   for (const c of text) sum += /\d/.test(c) ? DIGIT : (WIDTHS[c.charCodeAt(0) - 32] ?? OTHERS[c] ?? WIDE)
   return (sum / 100) * size * ROOM

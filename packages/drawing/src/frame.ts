@@ -1,6 +1,6 @@
 import { textLines, textWidth } from './extent.ts'
 import { type Face, type Hand, handOf, type Ink } from './inks.ts'
-import { element } from './markup.ts'
+import { element, escaped } from './markup.ts'
 import type { Page } from './picture.ts'
 
 /** Type sizes [px]. */
@@ -22,6 +22,14 @@ export type Writing = {
   readonly class?: string
 }
 
+/** Narrower than this nothing can be told; a page not yet laid out says 0. */
+const NARROWEST = 200
+/** The page with a width that can be drawn for. Throws a RangeError where the width is no number. */
+export function sized(page: Page): Page {
+  if (!Number.isFinite(page.width)) throw new RangeError(`a drawing was asked for ${page.width} px; widths are numbers of pixels`)
+  return { ...page, width: Math.max(NARROWEST, Math.floor(page.width)) }
+}
+
 /** One line of text; x is its start, middle or end, y its foot. */
 export function write(hand: Hand, x: number, y: number, text: string, w: Writing = {}): string {
   const { ink = 'quiet', face = 'text', size = SIZE.label, anchor = 'start' } = w
@@ -38,10 +46,9 @@ export function write(hand: Hand, x: number, y: number, text: string, w: Writing
       'text-anchor': anchor === 'start' ? undefined : anchor,
       ...(w.rim ? { stroke: hand.ink('sheet'), 'stroke-width': '4', 'stroke-linejoin': 'round', 'paint-order': 'stroke' } : {}),
     },
-    plainText(text),
+    escaped(text),
   )
 }
-const plainText = (text: string): string => text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;')
 
 /** Where a title ends: it is drawn only in a file of its own, for on a page the caption stands beside the picture. */
 export function titleOf(page: Page, label: string): { readonly svg: readonly string[]; readonly height: number } {

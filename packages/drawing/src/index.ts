@@ -10,7 +10,21 @@ export { type PullOptions, type PullTraces, tractiveForce } from './charts/tract
 export { type TripOptions, tripChart } from './charts/trip.ts'
 export { type VoltageMarks, voltageWindowChart } from './charts/voltage-window.ts'
 export { csvOf } from './csv.ts'
-export type { Kind } from './drawings.ts'
 export { type Drawing, drawingsOf } from './drawings.ts'
-export { type Chart, type Page, type Picture, pixelAt, type Readout, type Scale, type Units, valueAt } from './picture.ts'
-export { type Stand, type Window, type Windows, type WindowsSpec, windowsChart } from './windows.ts'
+export { type Band, type ChartSpec, type Line, lineChart, type Mark, type Panel } from './line-chart.ts'
+export {
+  type Chart,
+  type Listing,
+  type Outcome,
+  type Page,
+  type Picture,
+  pixelAt,
+  type Read,
+  type Readout,
+  type Scale,
+  SHAPES,
+  type Units,
+  valueAt,
+} from './picture.ts'
+export { type Points, thin } from './thin.ts'
+export { type Handle, type Stand, type Window, type Windows, type WindowsSpec, windowsChart } from './windows.ts'

@@ -1,7 +1,7 @@
 import { type Axis, axisOver, type Extent, extentOf, headingOf, type Quantity, scaleOf } from './axis.ts'
 import { describedChart } from './described.ts'
 import { textWidth } from './extent.ts'
-import { type Entry, isNarrow, keyOf, LINE_HEIGHT, pictureSvg, SIZE, titleOf, write } from './frame.ts'
+import { type Entry, isNarrow, keyOf, LINE_HEIGHT, pictureSvg, SIZE, sized, titleOf, write } from './frame.ts'
 import { handOf } from './inks.ts'
 import type { End } from './label-places.ts'
 import type { Tone } from './line-style.ts'
@@ -47,22 +47,22 @@ const BETWEEN = 10
 const HEADING = LINE_HEIGHT + 7
 
 /** Lines over a common axis, in one plot or in several below one another with one cursor. Throws a RangeError where a line has not one value for each x. */
-export function lineChart(spec: ChartSpec, page: Page): Chart {
+export function lineChart(spec: ChartSpec, on: Page): Chart {
+  const page = sized(on)
   checked(spec)
   const hand = handOf(page.standalone),
     narrow = isNarrow(page.width),
     title = titleOf(page, spec.label),
-    [x, ys] = axesOf(spec, page, heightsOf(spec, page))
-  const tickRoom = Math.max(...ys.map(y => Math.max(...y.ticks(4).map(t => textWidth(t.text, SIZE.tick, 'num')), 0)))
-  const left = Math.ceil(tickRoom) + 8,
-    right = page.width - Math.max(8, textWidth(x.ticks(4).at(-1)?.text ?? '', SIZE.tick, 'num') / 2 + 2)
+    heights = heightsOf(spec, page),
+    [x, ys] = axesOf(spec, page, heights),
+    { left, right } = sidesOf(page, x, ys, heights)
   const content: string[] = [...title.svg],
     scales: Scale[] = [],
     xScale = scaleOf(x, [left, right])
   let top = title.height
   const lettered: Entry[] = [],
     numbered: Entry[] = []
-  heightsOf(spec, page).forEach((height, i) => {
+  heights.forEach((height, i) => {
     const panel = spec.panels[i] as Panel,
       y = ys[i] as Axis,
       box = { left, right, top: top + HEADING, bottom: top + HEADING + height }
@@ -93,6 +93,13 @@ export function lineChart(spec: ChartSpec, page: Page): Chart {
     scales: { x: xScale, y: scales },
     readout: readoutOf(spec, x, ys, xScale, scales),
   }
+}
+
+/** Room for the numbers beside the plots, and for half the last one below them. */
+function sidesOf({ width }: Page, x: Axis, ys: readonly Axis[], heights: readonly number[]): { left: number; right: number } {
+  const room = (texts: readonly { readonly text: string }[]): number => Math.max(0, ...texts.map(t => textWidth(t.text, SIZE.tick, 'num'))),
+    left = Math.max(...ys.map((y, i) => room(y.ticks(yTickCount(heights[i] as number)))))
+  return { left: Math.ceil(left) + 8, right: width - Math.max(8, room(x.ticks(xTickCount(width)).slice(-1)) / 2 + 2) }
 }
 
 function checked({ label, x, panels }: ChartSpec): void {
@@ -139,7 +146,7 @@ function xTicks(hand: ReturnType<typeof handOf>, x: Axis, scale: Scale, top: num
       half = textWidth(t.text, SIZE.tick, 'num') / 2
     out.push(element('line', { x1: at, x2: at, y1: top, y2: top + 4, stroke: hand.ink('line') }))
     if (at - half < free) continue
-    out.push(write(hand, at, top + 16, t.text, { face: 'num', size: SIZE.tick, anchor: 'middle', class: 'drawing-tick' }))
+    out.push(write(hand, at, top + 17, t.text, { face: 'num', size: SIZE.tick, anchor: 'middle', class: 'drawing-tick' }))
     free = at + half + 8
   }
   return out

@@ -1,4 +1,4 @@
-import { type Hand, handOf, type Ink } from './inks.ts'
+import type { Hand, Ink } from './inks.ts'
 import { element } from './markup.ts'
 
 /** How much a line stands out: what the picture is about, what belongs to it, what it is held against, what is tried. */
@@ -37,4 +37,3 @@ export const sampleOf =
   (hand: Hand, style: Style, width: number) =>
   (x: number, y: number): string =>
     element('line', { x1: x, y1: y, x2: x + width, y2: y, ...strokeOf(hand, style) })
-export { handOf }

@@ -1,4 +1,4 @@
-import { textWidth } from './extent.ts'
+import { cutTo, textWidth } from './extent.ts'
 import { LINE_HEIGHT, SIZE, write } from './frame.ts'
 import type { Hand } from './inks.ts'
 import { laned } from './lanes.ts'
@@ -14,7 +14,7 @@ export type Stood = Drawn & { readonly bottom: number; readonly handle?: Handle 
 /** Values held against all bars, each with its label below in the first row where it touches no other; one outside the axis is not drawn. */
 export function standsOf(hand: Hand, stands: readonly Stand[], scale: Scale, top: number, foot: number, width: number): Stood {
   const inside = stands.filter(s => s.value >= scale.domain[0] && s.value <= scale.domain[1]),
-    texts = inside.map(s => (s.outcome ? `${SHAPES[s.outcome]} ${s.label}` : s.label)),
+    texts = inside.map(s => cutTo(s.outcome ? `${SHAPES[s.outcome]} ${s.label}` : s.label, SIZE.label, (width - 12) / 1.06)),
     first = foot + LINE_HEIGHT + 3
   const lanes = laned(
     inside.map((s, i) => ({

@@ -1,6 +1,6 @@
 import { type Axis, axisOver, headingOf, type Quantity, scaleOf } from './axis.ts'
 import { textWidth } from './extent.ts'
-import { isNarrow, LINE_HEIGHT, pictureSvg, SIZE, titleOf, write } from './frame.ts'
+import { isNarrow, LINE_HEIGHT, pictureSvg, SIZE, sized, titleOf, write } from './frame.ts'
 import { type Hand, handOf } from './inks.ts'
 import { element } from './markup.ts'
 import { type Listing, type Outcome, type Page, type Picture, pixelAt, type Scale } from './picture.ts'
@@ -52,7 +52,8 @@ export type Windows = Picture & { readonly scale: Scale; readonly handle?: Handl
 const HEAD = 16
 
 /** Windows of one quantity as bars below one another on a common axis, with the values that are held against them. */
-export function windowsChart(spec: WindowsSpec, page: Page): Windows {
+export function windowsChart(spec: WindowsSpec, on: Page): Windows {
+  const page = sized(on)
   const hand = handOf(page.standalone),
     narrow = isNarrow(page.width),
     title = titleOf(page, spec.label),

@@ -1,7 +1,7 @@
 import type { Table } from '@ampwright/engine'
 import { unitOf } from '../axis.ts'
 import { cutTo, textLines, textWidth } from '../extent.ts'
-import { isNarrow, LINE_HEIGHT, pictureSvg, SIZE, titleOf, write } from '../frame.ts'
+import { isNarrow, LINE_HEIGHT, pictureSvg, SIZE, sized, titleOf, write } from '../frame.ts'
 import { type Hand, handOf } from '../inks.ts'
 import { element, pixel } from '../markup.ts'
 import type { Page, Picture } from '../picture.ts'
@@ -18,7 +18,8 @@ const TALL = 230
  * Where the energy out of the charge went (`trip.energy@TRIP`): a stream that parts, each branch as thick as its share. What came back (a
  * descent) joins at the left. The shares shown add to 100 %; what the table leaves over is shown as such.
  */
-export function energyFlow(table: Table, page: Page): Picture {
+export function energyFlow(table: Table, on: Page): Picture {
+  const page = sized(on)
   const flows = flowsOf(table),
     out = flows.filter(f => f.share > 0),
     back = flows.filter(f => f.share < 0)

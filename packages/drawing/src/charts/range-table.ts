@@ -1,7 +1,7 @@
 import type { AnyValue, Kind, Table } from '@ampwright/engine'
 import { unitOf } from '../axis.ts'
 import { cutTo, textWidth } from '../extent.ts'
-import { isNarrow, pictureSvg, SIZE, titleOf, write } from '../frame.ts'
+import { isNarrow, pictureSvg, SIZE, sized, titleOf, write } from '../frame.ts'
 import { handOf } from '../inks.ts'
 import { element } from '../markup.ts'
 import type { Page, Picture } from '../picture.ts'
@@ -23,7 +23,8 @@ const CELL = 44
  * A table of ranges as tinted cells: trips or speeds down, days or temperatures across (`range-in-weather.ranges`). Each cell says the low end
  * first; the darker the tint, the farther that low end. `halves` are the half-widths of the figures; without them a cell says one number.
  */
-export function rangeTable(table: Table, halves: ReadonlyMap<string, number>, page: Page): Picture {
+export function rangeTable(table: Table, halves: ReadonlyMap<string, number>, on: Page): Picture {
+  const page = sized(on)
   const places = table.rows.flatMap(r => table.columns.flatMap(c => placeOf(r.name, c.label, r.cells[c.key], halves))),
     [column] = table.columns,
     greatest = Math.max(0, ...places.map(p => p.high))
