@@ -1,0 +1,45 @@
+import type { Edit } from '@ampwright/conversion'
+import { isGap, type Model } from '@ampwright/engine'
+import type { ConceptKind, Kept } from './layouts.ts'
+import { REMOVED } from './planned.ts'
+
+const NAMES: Readonly<Record<Kept, RegExp>> = {
+  gearbox: /gear-?box|transmission/i,
+  propshaft: /prop-?shaft/i,
+  'transfer case': /transfer/i,
+  'axle drive': /axle-?drive|differential|final-?drive/i,
+}
+const ENGINE = /engine/i
+const CLASSED: readonly (readonly [name: RegExp, mass: string])[] = [
+  [ENGINE, REMOVED.engine],
+  [/^tank|(fuel|petrol|diesel).*tank/i, REMOVED.tank],
+]
+
+const names = (m: Model): readonly string[] => Object.keys(m.donor.removed)
+const isKept = (name: string, { keeps }: ConceptKind): boolean => keeps.some(k => NAMES[k].test(name))
+
+/** Something that stays was weighed together with the engine: its own mass is not known, so the concept cannot be weighed. */
+export const weighedTogether = (m: Model, kind: ConceptKind): string | undefined =>
+  names(m).find(name => ENGINE.test(name) && isKept(name, kind))
+
+/** What the list of parts taken out needs for a concept: what stays is put back, what has a place but no mass yet takes that of its class. */
+export function removedEdits(m: Model, kind: ConceptKind): readonly Edit[] {
+  return Object.entries(m.donor.removed).flatMap(([name, item]): readonly Edit[] => {
+    if (isKept(name, kind)) return [{ path: ['donor', 'removed', name], now: null }]
+    const mass = isGap(item.mass) && !isGap(item.x) ? CLASSED.find(([pattern]) => pattern.test(name))?.[1] : undefined
+    return mass === undefined ? [] : [{ path: ['donor', 'removed', name, 'mass'], now: mass }]
+  })
+}
+
+/** What leaves the car in this concept and is in no list yet: kerb mass is too high by it. */
+export function notTakenOff(m: Model, kind: ConceptKind): readonly string[] {
+  const listed = (pattern: RegExp): boolean => names(m).some(name => pattern.test(name))
+  const goes: readonly (readonly [string, boolean, RegExp])[] = [
+    ['engine', true, ENGINE],
+    ['exhaust', true, /exhaust/i],
+    ['fuel tank', true, /tank/i],
+    ['gearbox', !kind.keeps.includes('gearbox'), NAMES.gearbox],
+    ['propshaft', kind.way === 'two drive units', NAMES.propshaft],
+  ]
+  return goes.flatMap(([label, leaves, pattern]) => (leaves && !listed(pattern) ? [label] : []))
+}
