@@ -1,30 +1,21 @@
-import { readFileSync } from 'node:fs'
-import { applyEdits, readConversion, formatIssue } from '@ampwright/conversion'
-import { headlineOf } from '@ampwright/engine'
-import { baseOf } from '../../workbench/src/guided/base.ts'
-import { conceptEdits } from '../../workbench/src/guided/compose.ts'
-import { conceptKinds } from '../../workbench/src/guided/layouts.ts'
-import { weighedTogether } from '../../workbench/src/guided/removed.ts'
-import { search } from '../../workbench/src/guided/search.ts'
-import { edited } from '../../workbench/src/guided/trial.ts'
-import { assessModel } from '@ampwright/workbench'
-import { attachmentsIn } from './attachments.ts'
-for (const car of process.argv.slice(2)) {
-const base = baseOf(readFileSync(`samples/${car}.conversion.yaml`,'utf8'), attachmentsIn('samples'))
-const kinds = conceptKinds(base.model.donor) as any
-for (const kind of kinds) {
-  const w = weighedTogether(base.model, kind); if (w) { console.log(car, kind.id, 'together', w); continue }
-  const count = { trials: 0, full: 0 }
-  const t0=performance.now()
-  const g = search(base, kind, count); let r = g.next(); while (!r.done) r = g.next()
-  const d = r.value as any
-  const t1=performance.now()
-  const text = edited(base.text, conceptEdits(base, d))
-  const c = readConversion(text, { lookUps: base.lookUps })
-  const as = assessModel(c.model, true)
-  const t2=performance.now()
-  console.log(car, kind.id, 'trials', count.trials, 'search ms', (t1-t0).toFixed(), 'full', (t2-t1).toFixed(), d.drive.map((m:any)=>m.part.id).join('+'), d.gear, d.reduction, d.pack.part.id, d.pack.inSeries, d.pack.strings, 'bay', d.bayShare, d.charger.id, c.issues.map(formatIssue))
-  for (const f of headlineOf(as)) console.log('  ', f.id, f.value.toPrecision(4), (as.halves.get(f.id)??0).toPrecision(3))
-  for (const f of as.findings) if (f.outcome==='failing') console.log('   FAIL', f.harm, f.rule, f.item)
-  const rg = as.findings.filter(f=>['range','charging','acceleration','climb','hill-start','steady-speed','top-speed'].includes(f.rule) && f.outcome==='unanswered'); for (const f of rg) console.log('   ?', f.rule, f.item, f.gaps.map(g=>g.path).join(' '))
-}}
+import { answerProblems, conversionText, QUESTIONS } from '../../workbench/src/guided/index.ts'
+import { allConcepts } from '../../workbench/src/guided/concepts.ts'
+import { fieldAt } from '@ampwright/conversion'
+for (const q of QUESTIONS) for (const p of q.paths) if (p !== 'car' && !fieldAt(p)) console.log('no field', p)
+const given = {
+ 'car':'Test car', 'donor.engine-position':'longitudinal front','donor.driven-wheels':'rear','donor.body':'saloon','donor.category':'M1','donor.first-registered':'1991',
+ 'donor.weighing.front':'540 ± 5 kg','donor.weighing.rear':'480 ± 5 kg','donor.weighing.fuel':'20 l','donor.weighing.tank':'55 l','donor.ratings.front-axle':'760 kg','donor.ratings.rear-axle':'830 kg','donor.ratings.total':'1500 kg',
+ 'donor.wheelbase':'2520 mm','donor.tyre':'185/65 R14 86H','donor.engine.power':'85 kW','donor.engine.torque':'165 Nm','donor.engine.red-line':'6500 rpm','donor.engine.fuel':'petrol','donor.removed.engine.x':'50 mm','donor.removed.tank.x':'2500 mm',
+ 'donor.seats.front.places':'2','donor.seats.front.x':'1450 mm','donor.seats.rear.places':'3','donor.seats.rear.x':'2250 mm','donor.luggage-x':'3000 mm','donor.brakes.assist':'vacuum','donor.steering.assist':'hydraulic',
+ 'donor.gearbox.gears.first':'3.6','donor.gearbox.gears.second':'2.1','donor.gearbox.gears.third':'1.4','donor.gearbox.gears.fourth':'1.0','donor.gearbox.gears.fifth':'0.8','donor.final-drive':'3.9',
+ 'brief.rules':'de','brief.workshop':'business','brief.seats':'4','brief.luggage':'40 kg','brief.loads.usual.people':'1','brief.loads.usual.luggage':'0 kg',
+ 'brief.conditions.surface':'dry','brief.conditions.temperature':'20 °C','brief.conditions.altitude':'100 m','brief.conditions.head-wind':'0 km/h',
+ 'brief.goals.top-speed.speed':'130 km/h','brief.goals.sprint.from':'0 km/h','brief.goals.sprint.to':'100 km/h','brief.goals.sprint.within':'12 s','brief.goals.pull-away.slope':'25 %','brief.goals.range.distance':'150 km','brief.reserve':'10 %','trips.named.usual.cycle':'wltc-3b','trips.named.usual.temperature':'5 °C','trips.named.usual.pack-temperature':'10 °C','trips.named.usual.surface':'dry','trips.named.usual.altitude':'100 m','trips.named.usual.head-wind':'0 km/h','trips.named.usual.cabin-power':'1 kW','trips.named.usual.other-power':'250 W',
+ 'charging.places.home.socket':'dedicated point','charging.places.home.voltage':'230 V','charging.places.home.current':'16 A','charging.places.home.phases':'1','charging.places.home.cable':'16 A','brief.goals.charging.from':'20 %','brief.goals.charging.to':'100 %','brief.goals.charging.within':'10 h','brief.goals.charging.temperature':'15 °C','brief.budget':'16000 €',
+}
+console.log(answerProblems(given))
+const t = conversionText(given); console.log(t)
+const all = allConcepts(t)
+console.log(all.trials, all.assessments, all.skipped, JSON.stringify(all.verdict))
+for (const c of all.concepts) {console.log(' ', c.id, c.trials, c.cost.low, c.cost.high, JSON.stringify(c.counts), c.failing.map(f=>f.harm+f.id+(f.planned?'*':'')).join(' '), c.leftOut.map(l=>l.what).join(','), c.rules.map(r=>r.key+':'+r.says+':'+r.outcome).join(' | '), c.gaps.length)
+for (const r of c.headline) console.log('    ', r.label, r.outcome, r.figure?.value, r.missing.map(g=>g.path).join(' ')) }

@@ -1,4 +1,4 @@
-import { type Conversion, isUsable, type LookUps, readConversion, readText, type TextGroup, type TextNode } from '@ampwright/conversion'
+import { type Conversion, isUsable, type LookUps, readConversion, type TextGroup, type TextNode } from '@ampwright/conversion'
 import { isGap, type Model, type Value } from '@ampwright/engine'
 import { lookUps } from '../look-ups.ts'
 import { issuesAsRefusal } from './refused.ts'
@@ -14,14 +14,14 @@ export function baseOf(text: string, attachments?: LookUps['attachments']): Base
   return { text, conversion, model: conversion.model, lookUps: ups }
 }
 
-/** What stands at a path of the text, if anything. */
-export function nodeAt(text: string, ...keys: readonly string[]): TextNode | undefined {
-  let node: TextNode | undefined = readText(text).tree
+/** What stands at a path of the file, if anything. */
+export function nodeAt({ conversion }: Base, ...keys: readonly string[]): TextNode | undefined {
+  let node: TextNode | undefined = conversion.text.tree
   for (const key of keys) node = node?.kind === 'group' ? node.entries.get(key)?.node : undefined
   return node
 }
-export const namesAt = (text: string, ...keys: readonly string[]): readonly string[] => {
-  const node = nodeAt(text, ...keys)
+export const namesAt = (base: Base, ...keys: readonly string[]): readonly string[] => {
+  const node = nodeAt(base, ...keys)
   return node?.kind === 'group' ? [...(node as TextGroup).entries.keys()] : []
 }
 

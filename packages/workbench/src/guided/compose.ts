@@ -44,16 +44,16 @@ function lasting({ part }: Motor): string | undefined {
 /** Keys of the pack that say how it is used, not how it is built. */
 const USE = new Set(['life', 'standing', 'note'])
 /** What an earlier plan decided, put aside. */
-function cleared({ text, model }: Base): readonly Edit[] {
-  const gone = (...path: readonly string[]): readonly Edit[] => (nodeAt(text, ...path) ? [{ path, now: null }] : [])
-  const planned = Object.keys(model.drive.units).length > 0
+function cleared(base: Base): readonly Edit[] {
+  const gone = (...path: readonly string[]): readonly Edit[] => (nodeAt(base, ...path) ? [{ path, now: null }] : [])
+  const planned = Object.keys(base.model.drive.units).length > 0
   return [
     ...gone('drive', 'units'),
     ...gone('drive', 'front-share'),
     ...gone('drive', 'regeneration'),
-    ...namesAt(text, 'pack').flatMap(key => (USE.has(key) ? [] : gone('pack', key))),
+    ...namesAt(base, 'pack').flatMap(key => (USE.has(key) ? [] : gone('pack', key))),
     ...['charger', 'inlet', 'dc', 'taper'].flatMap(key => gone('charging', key)),
-    ...(planned || namesAt(text, 'donor', 'added').length === 0 ? gone('donor', 'added') : []),
+    ...(planned || namesAt(base, 'donor', 'added').length === 0 ? gone('donor', 'added') : []),
     ...(planned ? gone('donor', 'not-listed') : []),
   ]
 }
@@ -148,6 +148,7 @@ function packEdits(m: Model, { pack: p, bayShare }: Design): readonly Edit[] {
     }),
     row('pack.bms', {
       part: bmsFor(p.cells).id,
+      cells: p.strings > 1 ? plan.cellsWatched(p.cells * p.strings) : undefined,
       fitted: 'yes',
       'controls-charger': 'yes',
       'limits-drive': 'by lowest cell',
@@ -198,7 +199,7 @@ function chargingEdits(m: Model, { pack: p, charger }: Design): readonly Edit[] 
 
 function addedEdits({ model }: Base, { kind, pack }: Design): readonly Edit[] {
   const there = Object.keys(model.drive.units).length > 0 ? [] : Object.keys(model.donor.added)
-  return putIns(model, kind, pack.cells)
+  return putIns(model, kind, pack)
     .filter(p => !there.some(name => p.called.test(name)))
     .map(p => row(`donor.added.${p.name}`, p.row))
 }

@@ -21,6 +21,8 @@ const MOST_STRINGS = 2
 const most = (by: string, ...classes: readonly string[]): number => Math.max(...inOrder(by, ...classes).map(p => classFigure(p, by) as number))
 const lowestOf = (by: string, ...classes: readonly string[]): number => Math.min(...inOrder(by, ...classes).map(p => classFigure(p, by) as number))
 
+/** Direct voltage above which a module is high voltage by itself. */
+const HIGH_VOLTAGE = 60
 /** Window every part on pack voltage of the 400 V class shares, and the cells a BMS of the class watches. */
 export function window400(): { readonly floor: number; readonly ceiling: number; readonly cells: number } {
   const inverters = inOrder('lowest-voltage', 'inverter-400v')
@@ -37,7 +39,7 @@ export function window400(): { readonly floor: number; readonly ceiling: number;
 /**
  * Packs of salvaged nickel modules that suit the 400 V class, least energy first; one that weighs more and holds no more than another is left out.
  *
- * Single cells are left out: the catalogue has no price of them, so no cost band could be told.
+ * Modules that are high voltage by themselves are left out: the trade keeps off them. Single cells are left out: the catalogue has no price of them, so no cost band could be told.
  */
 export function packRungs(): readonly PackRung[] {
   const all = partClasses
@@ -56,6 +58,7 @@ function rungsOf(part: Part): readonly PackRung[] {
     mass = classFigure(part, 'mass'),
     health = classFigure(part, 'health')
   if (!part.price || (chemistry !== 'NMC' && chemistry !== 'NCA') || !series || !parallel || !capacity || !mass || !health) return []
+  if (series * NICKEL.highest > HIGH_VOLTAGE) return []
   const { floor, ceiling, cells } = window400(),
     inSeries = Math.floor(Math.min(ceiling / NICKEL.highest, cells) / series + 1e-9)
   if (inSeries < 1 || inSeries * series * NICKEL.lowest < floor) return []

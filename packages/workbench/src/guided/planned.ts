@@ -28,10 +28,12 @@ export const lastingPower = (kilowatts: number, half: number): string =>
   planned(`${kilowatts} ± ${half} kW`, 'half the peak as drive units of the kind state it, from memory; read the sheet')
 export const boxOverhead = (kilograms: number, half: number): string =>
   planned(`${kilograms} ± ${half} kg`, 'share of boxes and links over bare modules, common practice')
+export const cellsWatched = (cells: number): string => planned(String(cells), 'a BMS of the class for each string')
 export const chargerCurrent = (amperes: number): string => planned(`${amperes} A`, 'power over the voltage of the pack; read the plate')
 
 /** Parts of a four-cylinder car that leave it, where only their place is known (common practice). */
-export const REMOVED = {
-  engine: planned('140 ± 30 kg', 'four-cylinder engine with ancillaries, common practice; weigh it as it comes off'),
-  tank: planned('55 ± 15 kg', 'tank with fuel, common practice; weigh it as it comes off'),
-} as const
+export const engineMass = (): string => planned('140 ± 30 kg', 'four-cylinder engine with ancillaries, common practice; weigh it as it comes off')
+/** Tank with all its fuel [kg]. */
+export const TANK_WITH_FUEL = { value: 55, half: 15 } as const
+export const tankMass = (kilograms: number): string =>
+  planned(`${kilograms} ± ${TANK_WITH_FUEL.half} kg`, 'tank with the fuel it held, common practice; weigh it as it comes off')

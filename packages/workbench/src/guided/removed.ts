@@ -1,7 +1,7 @@
 import type { Edit } from '@ampwright/conversion'
-import { isGap, type Model } from '@ampwright/engine'
+import { FUEL_DENSITY, isGap, type Model } from '@ampwright/engine'
 import type { ConceptKind, Kept } from './layouts.ts'
-import { REMOVED } from './planned.ts'
+import { engineMass, TANK_WITH_FUEL, tankMass } from './planned.ts'
 
 const NAMES: Readonly<Record<Kept, RegExp>> = {
   gearbox: /gear-?box|transmission/i,
@@ -10,10 +10,14 @@ const NAMES: Readonly<Record<Kept, RegExp>> = {
   'axle drive': /axle-?drive|differential|final-?drive/i,
 }
 const ENGINE = /engine/i
-const CLASSED: readonly (readonly [name: RegExp, mass: string])[] = [
-  [ENGINE, REMOVED.engine],
-  [/^tank|(fuel|petrol|diesel).*tank/i, REMOVED.tank],
-]
+const TANK = /^tank|(fuel|petrol|diesel).*tank/i
+
+/** A tank as it hung in the car when that was weighed: that of the class, less the fuel that was not in it. Nothing while it is not known how full it was. */
+function tankThen({ donor: { weighing, engine } }: Model): string | undefined {
+  if (isGap(weighing.fuel) || isGap(weighing.tank) || isGap(engine.fuel)) return undefined
+  const missing = Math.max(0, weighing.tank.value - weighing.fuel.value) * FUEL_DENSITY[engine.fuel.value].value
+  return tankMass(Math.round(Math.max(TANK_WITH_FUEL.value - missing, TANK_WITH_FUEL.half)))
+}
 
 const names = (m: Model): readonly string[] => Object.keys(m.donor.removed)
 const isKept = (name: string, { keeps }: ConceptKind): boolean => keeps.some(k => NAMES[k].test(name))
@@ -26,8 +30,12 @@ export const weighedTogether = (m: Model, kind: ConceptKind): string | undefined
 export function removedEdits(m: Model, kind: ConceptKind): readonly Edit[] {
   return Object.entries(m.donor.removed).flatMap(([name, item]): readonly Edit[] => {
     if (isKept(name, kind)) return [{ path: ['donor', 'removed', name], now: null }]
-    const mass = isGap(item.mass) && !isGap(item.x) ? CLASSED.find(([pattern]) => pattern.test(name))?.[1] : undefined
-    return mass === undefined ? [] : [{ path: ['donor', 'removed', name, 'mass'], now: mass }]
+    if (!isGap(item.mass) || isGap(item.x)) return []
+    const at = ['donor', 'removed', name],
+      mass = ENGINE.test(name) ? engineMass() : TANK.test(name) ? tankThen(m) : undefined
+    if (mass === undefined) return []
+    const fuel = TANK.test(name) && isGap(item.fuel) ? [{ path: [...at, 'fuel'], now: 'still in it' }] : []
+    return [{ path: [...at, 'mass'], now: mass }, ...fuel]
   })
 }
 

@@ -19,7 +19,9 @@ const TURNS = ['motor-over-speed', 'gearbox-speed'] as const
 const ROUNDS = 2
 const SPLITS = 8
 
-const failing = (found: readonly Finding[]): number => found.filter(f => f.outcome === 'failing').length
+const WEIGHT = { S3: 4, S2: 2, S1: 1 } as const
+/** How much is missed: a goal alone counts least, what costs parts twice that, what hurts people twice again. */
+const failing = (found: readonly Finding[]): number => found.reduce((sum, f) => sum + (f.outcome === 'failing' ? WEIGHT[f.harm] : 0), 0)
 
 /**
  * Looks for the least that meets the brief: the smallest pack that reaches, its place that leaves most room on the axles, the weakest motor and the ratio that

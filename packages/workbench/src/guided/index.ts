@@ -1,0 +1,6 @@
+export { allConcepts, type Concepts, concepts, type Skipped } from './concepts.ts'
+export type { Concept, InTheWay } from './concept.ts'
+export type { Stop, Verdict } from './verdict.ts'
+export { type AnswerProblem, answerProblems, conversionText } from './conversion-text.ts'
+export { layouts } from './layouts.ts'
+export { type Chapter, type Given, type Question, QUESTIONS, questionsFor } from './questions.ts'
