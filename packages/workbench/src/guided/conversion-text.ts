@@ -14,13 +14,16 @@ export type AnswerProblem = {
   readonly nearest?: string
 }
 
-/** Keys that say what kind a goal is, and the links between a goal and its trip, place or load: they follow from which question was answered. */
-const KINDS: Readonly<Record<string, Readonly<Record<string, string>>>> = {
+const TRIP = 'trips.named.usual'
+const PLACE = 'charging.places.home'
+type Links = { readonly kind: string; readonly to?: readonly [key: string, name: string, at: string] }
+/** Kinds of the goals, and the links between a goal and its trip or place: they follow from which question was answered. */
+const KINDS: Readonly<Record<string, Links>> = {
   'brief.goals.top-speed': { kind: 'top speed' },
   'brief.goals.sprint': { kind: 'acceleration' },
   'brief.goals.pull-away': { kind: 'hill start' },
-  'brief.goals.range': { kind: 'range', trip: 'usual' },
-  'brief.goals.charging': { kind: 'charging', place: 'home' },
+  'brief.goals.range': { kind: 'range', to: ['trip', 'usual', TRIP] },
+  'brief.goals.charging': { kind: 'charging', to: ['place', 'home', PLACE] },
 }
 /** Answers the text of a new conversion starts with. */
 const OF_START: Readonly<Record<string, keyof Start>> = {
@@ -32,8 +35,6 @@ const OF_START: Readonly<Record<string, keyof Start>> = {
 }
 /** Maps the start leaves empty in one line: written anew, a line for each. */
 const MAPS = ['brief.loads', 'brief.goals', 'donor.weighing', 'donor.removed', 'trips.named', 'charging.places']
-const TRIP = 'trips.named.usual'
-
 const said = (given: Given): Given =>
   Object.fromEntries(Object.entries(given).flatMap(([path, text]) => (text.trim() === '' ? [] : [[path, text.trim()]])))
 const within = (given: Given, at: string): boolean => Object.keys(given).some(path => path.startsWith(`${at}.`))
@@ -48,10 +49,9 @@ export function answerProblems(given: Given): readonly AnswerProblem[] {
       const near = nearest(path, [...asked])
       return { path, what: 'no question of the guided start', found: `«${path}»`, accepted: 'a path one of them names', ...(near ? { nearest: near } : {}) }
     }),
-    ...(known[`${TRIP}.cycle`] !== undefined && known[`${TRIP}.speed`] !== undefined
+    ...(known[`${TRIP}.cycle`] !== undefined && isSteady(known)
       ? [{ path: `${TRIP}.speed`, what: 'a cycle and a steady speed at once', found: 'both', accepted: 'one of the two' }]
-      : []),
-    ...readConversion(written(known), { lookUps: lookUps() }).issues.map(problemOf),
+      : readConversion(written(known), { lookUps: lookUps() }).issues.map(problemOf)),
   ]
 }
 const problemOf = ({ path, what, found, accepted, nearest: near }: Issue): AnswerProblem => ({
@@ -87,14 +87,17 @@ function editsOf(given: Given): readonly Edit[] {
   const full = given['brief.seats'] !== undefined && given['brief.luggage'] !== undefined
   return [
     ...MAPS.filter(at => within(given, at) || (at === 'brief.loads' && full)).map(path => ({ path, now: null })),
-    ...Object.entries(KINDS).flatMap(([at, links]) => (within(given, at) ? rows(at, links) : [])),
-    ...(within(given, TRIP) ? rows(TRIP, { kind: given[`${TRIP}.speed`] === undefined ? 'cycle' : 'steady', ...usualLoad(given) }) : []),
+    ...Object.entries(KINDS).flatMap(([at, { kind, to }]) =>
+      within(given, at) ? rows(at, { kind, ...(to && within(given, to[2]) ? { [to[0]]: to[1] } : {}) }) : [],
+    ),
+    ...(within(given, TRIP) ? rows(TRIP, { kind: isSteady(given) ? 'steady' : 'cycle', ...usualLoad(given) }) : []),
     ...rows('brief.conditions', usualLoad(given)),
     // The seats and the luggage wanted, all at once.
     ...(full ? rows('brief.loads.full', { people: given['brief.seats'] as string, luggage: given['brief.luggage'] as string }) : []),
     ...Object.entries(given).flatMap(([path, now]) => (OF_START[path] ? [] : [{ path, now }])),
   ]
 }
+const isSteady = (given: Given): boolean => given[`${TRIP}.speed`] !== undefined || given[`${TRIP}.slope`] !== undefined
 const usualLoad = (given: Given): Readonly<Record<string, string>> => (within(given, 'brief.loads.usual') ? { load: 'usual' } : {})
 const rows = (at: string, fields: Readonly<Record<string, string>>): readonly Edit[] =>
   Object.entries(fields).map(([key, now]) => ({ path: `${at}.${key}`, now }))

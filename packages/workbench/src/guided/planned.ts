@@ -37,3 +37,5 @@ export const engineMass = (): string => planned('140 ± 30 kg', 'four-cylinder e
 export const TANK_WITH_FUEL = { value: 55, half: 15 } as const
 export const tankMass = (kilograms: number): string =>
   planned(`${kilograms} ± ${TANK_WITH_FUEL.half} kg`, 'tank with the fuel it held, common practice; weigh it as it comes off')
+export const exhaustMass = (): string => planned('25 ± 10 kg', 'exhaust of a four-cylinder car, common practice; weigh it as it comes off')
+export const betweenAxles = (middle: number): string => planned(`${middle} ± ${middle} mm`, 'somewhere between the axles, common practice')

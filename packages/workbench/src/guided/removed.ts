@@ -1,7 +1,7 @@
 import type { Edit } from '@ampwright/conversion'
 import { FUEL_DENSITY, isGap, type Model } from '@ampwright/engine'
 import type { ConceptKind, Kept } from './layouts.ts'
-import { engineMass, TANK_WITH_FUEL, tankMass } from './planned.ts'
+import { betweenAxles, engineMass, exhaustMass, TANK_WITH_FUEL, tankMass } from './planned.ts'
 
 const NAMES: Readonly<Record<Kept, RegExp>> = {
   gearbox: /gear-?box|transmission/i,
@@ -28,7 +28,10 @@ export const weighedTogether = (m: Model, kind: ConceptKind): string | undefined
 
 /** What the list of parts taken out needs for a concept: what stays is put back, what has a place but no mass yet takes that of its class. */
 export function removedEdits(m: Model, kind: ConceptKind): readonly Edit[] {
-  return Object.entries(m.donor.removed).flatMap(([name, item]): readonly Edit[] => {
+  return [...listed(m, kind), ...exhaust(m)]
+}
+const listed = (m: Model, kind: ConceptKind): readonly Edit[] =>
+  Object.entries(m.donor.removed).flatMap(([name, item]): readonly Edit[] => {
     if (isKept(name, kind)) return [{ path: ['donor', 'removed', name], now: null }]
     if (!isGap(item.mass) || isGap(item.x)) return []
     const at = ['donor', 'removed', name],
@@ -37,17 +40,23 @@ export function removedEdits(m: Model, kind: ConceptKind): readonly Edit[] {
     const fuel = TANK.test(name) && isGap(item.fuel) ? [{ path: [...at, 'fuel'], now: 'still in it' }] : []
     return [{ path: [...at, 'mass'], now: mass }, ...fuel]
   })
+const EXHAUST = /exhaust/i
+/** It leaves every car, and runs from end to end of it. */
+function exhaust(m: Model): readonly Edit[] {
+  const { wheelbase } = m.donor
+  if (isGap(wheelbase) || names(m).some(name => EXHAUST.test(name))) return []
+  return [{ path: 'donor.removed.exhaust', now: { mass: exhaustMass(), x: betweenAxles(Math.round(wheelbase.value * 500)) } }]
 }
 
 /** What leaves the car in this concept and is in no list yet: kerb mass is too high by it. */
 export function notTakenOff(m: Model, kind: ConceptKind): readonly string[] {
-  const listed = (pattern: RegExp): boolean => names(m).some(name => pattern.test(name))
+  const named = (pattern: RegExp): boolean => names(m).some(name => pattern.test(name))
   const goes: readonly (readonly [string, boolean, RegExp])[] = [
     ['engine', true, ENGINE],
-    ['exhaust', true, /exhaust/i],
+    ['exhaust', isGap(m.donor.wheelbase), EXHAUST],
     ['fuel tank', true, /tank/i],
     ['gearbox', !kind.keeps.includes('gearbox'), NAMES.gearbox],
     ['propshaft', kind.way === 'two drive units', NAMES.propshaft],
   ]
-  return goes.flatMap(([label, leaves, pattern]) => (leaves && !listed(pattern) ? [label] : []))
+  return goes.flatMap(([label, leaves, pattern]) => (leaves && !named(pattern) ? [label] : []))
 }

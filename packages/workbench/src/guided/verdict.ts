@@ -1,4 +1,4 @@
-import type { Finding, Side } from '@ampwright/engine'
+import { type Finding, type Kind, kindOf, type Side } from '@ampwright/engine'
 import type { Concept } from './concept.ts'
 
 /** A number that rules a concept out, and the limit it breaks; `limit` is in words where a rule forbids outright. */
@@ -11,6 +11,7 @@ export type Stop = {
   readonly side?: Side
   readonly limit?: number
   readonly unit?: string
+  readonly kind?: Kind
 }
 /** Whether converting this car for this brief is worth going on with. */
 export type Verdict =
@@ -50,20 +51,18 @@ export function stops({ id, assessment: { findings }, cost, leftOut }: Concept):
             side: 'at most',
             limit: cost.budget,
             unit: '€',
+            kind: 'money',
           },
         ]
       : []
   return [...broken, ...dear]
 }
-const stopOf = (concept: string, why: Stop['why'], f: Finding): Stop => ({
-  concept,
-  why,
-  title: f.title,
-  ...(f.item === undefined ? {} : { item: f.item }),
-  ...(f.found && f.required && typeof f.found.value === 'number'
-    ? { found: f.found.value, side: f.required.side, limit: f.required.limit.value, unit: f.found.unit }
-    : {}),
-})
+function stopOf(concept: string, why: Stop['why'], { title, item, found, required }: Finding): Stop {
+  const named = { concept, why, title, ...(item === undefined ? {} : { item }) }
+  if (!found || !required || typeof found.value !== 'number') return named
+  const kind = found.shows ?? kindOf(found.unit)
+  return { ...named, found: found.value, side: required.side, limit: required.limit.value, unit: found.unit, ...(kind ? { kind } : {}) }
+}
 
 /** Not worth converting only where every concept is ruled out by a number; what is open never counts against the car. */
 export function verdict(concepts: readonly Concept[], skipped: readonly { readonly id: string; readonly why: string }[]): Verdict {
