@@ -40,11 +40,10 @@ export function printConcepts(all: Concepts, t: Terminal, system: System): void 
   )
 }
 
-const WHY: Readonly<Record<Stop['why'], string>> = { 'too heavy': 'too heavy', 'too dear': 'too dear', forbidden: 'forbidden' }
 function stopLine(s: Stop, system: System): string {
   const says = (v: number | undefined): string => (v === undefined ? '' : shownNumber(v, s.kind, s.unit ?? '', system))
-  const numbers = s.found === undefined ? '' : `: ${says(s.found)}, ${s.side} ${says(s.limit)}`
-  return `▲ ${s.concept}, ${WHY[s.why]}: ${s.title}${s.item ? ` (${s.item})` : ''}${numbers}`
+  const numbers = s.found === undefined ? (s.says ? `: ${s.says}` : '') : `: ${says(s.found)}, ${s.side} ${says(s.limit)}`
+  return `▲ ${s.concept}, ${s.why}: ${s.title}${s.item ? ` (${s.item})` : ''}${numbers}`
 }
 function verdictLines(v: Verdict, system: System): readonly string[] {
   const stops = v.stops.map(s => stopLine(s, system))

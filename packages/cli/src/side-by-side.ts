@@ -1,4 +1,4 @@
-import { columns, padded, widthOf, wrapped } from './terminal.ts'
+import { padded, widthOf, wrapped } from './terminal.ts'
 
 /** One line of a comparison: what it is of, and a cell for each thing compared. */
 export type SideRow = { readonly label: string; readonly cells: readonly string[] }
@@ -14,11 +14,7 @@ export function sideBySide(names: readonly string[], rows: readonly SideRow[], w
   return names.flatMap((name, i) => [
     ...(i === 0 ? [] : ['']),
     name,
-    ...columns(
-      rows.flatMap(r => (r.cells[i] ? [[r.label, r.cells[i] as string]] : [])),
-      width,
-      2,
-    ),
+    ...rows.flatMap(r => (r.cells[i] ? wrapped(`${r.label}: ${r.cells[i]}`, width, '  ') : [])),
   ])
 }
 function beside({ label, cells }: SideRow, labelWidth: number, cellWidth: number): readonly string[] {

@@ -1,4 +1,5 @@
 import { type Finding, type Kind, kindOf, type Side } from '@ampwright/engine'
+import { filled } from '../shown.ts'
 import type { Concept } from './concept.ts'
 
 /** A number that rules a concept out, and the limit it breaks; `limit` is in words where a rule forbids outright. */
@@ -12,6 +13,8 @@ export type Stop = {
   readonly limit?: number
   readonly unit?: string
   readonly kind?: Kind
+  /** What was found against what, where it is no number. */
+  readonly says?: string
 }
 /** Whether converting this car for this brief is worth going on with. */
 export type Verdict =
@@ -57,9 +60,10 @@ export function stops({ id, assessment: { findings }, cost, leftOut }: Concept):
       : []
   return [...broken, ...dear]
 }
-function stopOf(concept: string, why: Stop['why'], { title, item, found, required }: Finding): Stop {
+function stopOf(concept: string, why: Stop['why'], f: Finding): Stop {
+  const { title, item, found, required } = f
   const named = { concept, why, title, ...(item === undefined ? {} : { item }) }
-  if (!found || !required || typeof found.value !== 'number') return named
+  if (!found || !required || typeof found.value !== 'number') return { ...named, says: filled(f.says, f, 'metric') }
   const kind = found.shows ?? kindOf(found.unit)
   return { ...named, found: found.value, side: required.side, limit: required.limit.value, unit: found.unit, ...(kind ? { kind } : {}) }
 }
