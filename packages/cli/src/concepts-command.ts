@@ -33,7 +33,9 @@ export function conceptsCommand(program: Command, units: Option, t: Terminal, ex
       if (!concept) {
         const ids = all.concepts.map(c => c.id),
           near = nearestId(o.take, ids)
-        throw new Refusal(`concepts: no concept is called «${o.take}»${near ? `; did you mean ${near}?` : ';'} there are ${ids.join(', ') || 'none'}`)
+        throw new Refusal(
+          `concepts: no concept is called «${o.take}»${near ? `; did you mean ${near}?` : ';'} there are ${ids.join(', ') || 'none'}`,
+        )
       }
       const a = change(file, concept.edits, { ...o, command: 'concepts' }, t)
       exit(a.findings.some(f => f.outcome === 'failing') ? 1 : 0)
@@ -54,7 +56,9 @@ function made(file: string, t: Terminal): Concepts {
     }
     if (process.stderr.isTTY && Date.now() - began > 1000) {
       shown = true
-      process.stderr.write(`\r\u001b[K${`Trying ${step.value.concept}: ${step.value.did}, ${step.value.trials} designs so far`.slice(0, t.width - 1)}`)
+      process.stderr.write(
+        `\r\u001b[K${`Trying ${step.value.concept}: ${step.value.did}, ${step.value.trials} designs so far`.slice(0, t.width - 1)}`,
+      )
     }
   }
 }

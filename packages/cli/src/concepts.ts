@@ -28,6 +28,7 @@ export function printConcepts(all: Concepts, t: Terminal, system: System): void 
     for (const a of c.alters) say(`${a.how}: ${a.says}`)
     for (const f of c.failing)
       say(`▲ ${f.harm} ${f.title}${f.item ? ` (${f.item})` : ''}${f.planned ? '; rests on values of a class' : ''}`)
+    for (const u of c.unsearched) say(`◌ no goal of ${u.goal} can be answered: ${u.planned} is planned`)
     if (c.leftOut.length) say(`not counted: ${c.leftOut.map(l => l.what).join('; ')}`)
   }
   rules(all.concepts, say, head)

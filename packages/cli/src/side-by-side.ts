@@ -20,6 +20,9 @@ export function sideBySide(names: readonly string[], rows: readonly SideRow[], w
 function beside({ label, cells }: SideRow, labelWidth: number, cellWidth: number): readonly string[] {
   const parts = [wrapped(label, labelWidth, '  '), ...cells.map(c => wrapped(c, cellWidth, '  '))]
   return Array.from({ length: Math.max(...parts.map(p => p.length)) }, (_, line) =>
-    parts.map((p, i) => padded(p[line] ?? '', i === 0 ? labelWidth : cellWidth)).join('  ').trimEnd(),
+    parts
+      .map((p, i) => padded(p[line] ?? '', i === 0 ? labelWidth : cellWidth))
+      .join('  ')
+      .trimEnd(),
   )
 }

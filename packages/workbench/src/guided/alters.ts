@@ -50,7 +50,9 @@ export function alters(m: Model, kind: ConceptKind): readonly Alters[] {
     ...(kind.transfer ? [stays('transfer case, both ranges')] : []),
     out('exhaust, fuel tank and lines, engine cooling'),
     ...(boxes.includes('engine bay') ? [made('battery box where the engine was, on brackets to old mounting points')] : []),
-    ...(boxes.includes('tank space') ? [made('battery box in the space of the tank, bolted to the body: ask whether new holes count as altered body')] : []),
+    ...(boxes.includes('tank space')
+      ? [made('battery box in the space of the tank, bolted to the body: ask whether new holes count as altered body')]
+      : []),
     ...(!isGap(brakes.assist) && brakes.assist.value === 'vacuum' ? [altered('brake assist: electric vacuum pump with reservoir')] : []),
     ...(!isGap(steering.assist) && steering.assist.value === 'hydraulic' ? [altered('steering assist: electric pump')] : []),
   ]

@@ -121,11 +121,16 @@ function driveEdits(m: Model, d: Design): readonly Edit[] {
     : unit('main', kind.axle, first)
   return [
     ...units,
-    row('drive.regeneration', { 'torque-share': '30 %', power: `${Math.floor(halfHourPower(d.pack) / 1000)} kW`, 'cut-off-speed': '8 km/h' }),
+    row('drive.regeneration', {
+      'torque-share': '30 %',
+      power: `${Math.floor(halfHourPower(d.pack) / 1000)} kW`,
+      'cut-off-speed': '8 km/h',
+    }),
   ]
 }
 /** Recovery planned no stronger than half the hour rate: a pack that is not cooled by liquid. */
-const halfHourPower = (p: PackRung): number => ((p.charge * p.strings) / 3600 / 2) * p.cells * ((plan.NICKEL.lowest + plan.NICKEL.highest) / 2)
+const halfHourPower = (p: PackRung): number =>
+  ((p.charge * p.strings) / 3600 / 2) * p.cells * ((plan.NICKEL.lowest + plan.NICKEL.highest) / 2)
 
 function packEdits(m: Model, { pack: p, bayShare }: Design): readonly Edit[] {
   const ampereHours = p.charge / 3600

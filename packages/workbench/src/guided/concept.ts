@@ -11,18 +11,25 @@ import {
   type OpenGap,
   type Outcome,
 } from '@ampwright/engine'
-import { alters, type Alters } from './alters.ts'
+import { type Alters, alters } from './alters.ts'
 import type { Base } from './base.ts'
 import { conceptEdits, type Design } from './compose.ts'
 import { type CostBand, costBand } from './cost-band.ts'
-import { hours, type Hours } from './hours.ts'
+import { type Hours, hours } from './hours.ts'
 import type { ConceptKind } from './layouts.ts'
 import { notTakenOff } from './removed.ts'
 import { type RuleRow, ruleRows } from './rule-rows.ts'
+import { PULL } from './search.ts'
 
 export type Chosen = { readonly role: string; readonly part: string; readonly label: string }
 /** A finding that stands in the way; `planned` where it rests on values the concept is only planned with. */
-export type InTheWay = { readonly id: string; readonly harm: Harm; readonly title: string; readonly item?: string; readonly planned: boolean }
+export type InTheWay = {
+  readonly id: string
+  readonly harm: Harm
+  readonly title: string
+  readonly item?: string
+  readonly planned: boolean
+}
 
 /** One way to convert this car for this brief, worked out in full. */
 export type Concept = {
@@ -48,6 +55,8 @@ export type Concept = {
   readonly leftOut: { readonly of: 'mass' | 'cost' | 'mass and cost'; readonly what: string }[]
   /** Paths of values that are only planned with. */
   readonly planned: readonly string[]
+  /** What was not searched for, because no goal of the kind could be answered, and what is planned in its place. */
+  readonly unsearched: readonly { readonly goal: string; readonly planned: string }[]
   readonly trials: number
 }
 
@@ -87,6 +96,7 @@ export function conceptOf(base: Base, design: Design, text: string, model: Model
       ...[...usual, ...made].map(what => ({ of: 'mass and cost' as const, what })),
     ],
     planned: plannedPaths(edits),
+    unsearched: SOUGHT.flatMap(({ rules, goal, planned }) => (isTold(a.findings, rules) ? [] : [{ goal, planned }])),
     trials,
   }
 }
@@ -95,7 +105,11 @@ function chosen({ drive, pack, charger, kind }: Design): readonly Chosen[] {
   const two = drive.length > 1
   return [
     ...drive.flatMap(({ part, inverter }, i): Chosen[] => [
-      { role: two ? (i === 0 ? 'front unit' : 'rear unit') : kind.way === 'drive unit' ? 'drive unit' : 'motor', part: part.id, label: part.label },
+      {
+        role: two ? (i === 0 ? 'front unit' : 'rear unit') : kind.way === 'drive unit' ? 'drive unit' : 'motor',
+        part: part.id,
+        label: part.label,
+      },
       ...(inverter ? [{ role: 'inverter', part: inverter.id, label: inverter.label }] : []),
     ]),
     {
@@ -106,6 +120,13 @@ function chosen({ drive, pack, charger, kind }: Design): readonly Chosen[] {
     { role: 'charger', part: charger.id, label: charger.label },
   ]
 }
+const SOUGHT: readonly { readonly rules: readonly string[]; readonly goal: string; readonly planned: string }[] = [
+  { rules: ['range'], goal: 'range', planned: 'the smallest pack' },
+  { rules: PULL, goal: 'speed and pull', planned: 'the weakest motor' },
+  { rules: ['charging'], goal: 'charging', planned: 'the smallest charger' },
+]
+const isTold = (findings: readonly Finding[], rules: readonly string[]): boolean =>
+  findings.some(f => rules.includes(f.rule) && f.outcome !== 'unanswered' && f.outcome !== 'does not apply')
 const counted = (findings: readonly Finding[]): Concept['counts'] => {
   const out: Partial<Record<Outcome, number>> = {}
   for (const f of findings) out[f.outcome] = (out[f.outcome] ?? 0) + 1

@@ -14,7 +14,7 @@ export const conceptsJson = ({ concepts, skipped, asked, verdict, trials, assess
 })
 
 function conceptJson(c: Concept): object {
-  const { id, title, parts, cost, hours, alters, counts, failing, rules, leftOut, planned, trials } = c
+  const { id, title, parts, cost, hours, alters, counts, failing, rules, leftOut, planned, unsearched, trials } = c
   return {
     id,
     title,
@@ -28,6 +28,7 @@ function conceptJson(c: Concept): object {
     rules,
     leftOut,
     planned,
+    unsearched,
     gaps: c.gaps.map(({ path, label, until }) => ({ path, label, until })),
     edits: c.edits.map(e => ({ path: pathOf(e.path), now: e.now })),
     trials,

@@ -2,7 +2,7 @@ import { applyEdits, applySplice, formatIssue, readConversion } from '@ampwright
 import { describe, expect, it } from 'vitest'
 import { CARS, lookUps } from '../../../../tests/cars.ts'
 import { stripped } from '../../../../tests/stripped.ts'
-import { type Concepts, allConcepts, concepts } from './concepts.ts'
+import { allConcepts, type Concepts, concepts } from './concepts.ts'
 import { conceptsJson } from './concepts-json.ts'
 
 const of = (text: string): Concepts => allConcepts(text, lookUps.attachments)
@@ -23,7 +23,10 @@ describe.each(CARS)('the concepts of %s, stripped of every plan', car => {
   it('answer mass, range and pull for each', () => {
     for (const c of all.concepts)
       for (const figure of [/^ledger\.kerb$/, /^range\.range@/, /^top-speed\.speed@/, /^room\.to@/, /^room\.payload$/])
-        expect([...c.assessment.figures.keys()].some(id => figure.test(id)), `${c.id} ${figure}`).toBe(true)
+        expect(
+          [...c.assessment.figures.keys()].some(id => figure.test(id)),
+          `${c.id} ${figure}`,
+        ).toBe(true)
   })
 
   it('are files without an issue, reached by their edits, and left again byte for byte', () => {
@@ -82,6 +85,8 @@ describe('a search', () => {
   })
 
   it('refuses a file with errors, naming every problem', () => {
-    expect(() => of('schema: 1\ndonor:\n  wheelbase: 2300\n  tyre: round\n')).toThrow(/donor\.wheelbase[\s\S]*donor\.tyre[\s\S]*2 problems; no concept was made/)
+    expect(() => of('schema: 1\ndonor:\n  wheelbase: 2300\n  tyre: round\n')).toThrow(
+      /donor\.wheelbase[\s\S]*donor\.tyre[\s\S]*2 problems; no concept was made/,
+    )
   })
 })

@@ -26,7 +26,14 @@ export type Concepts = {
 }
 
 /** Rules that forbid a torque or a power: their limit is written into the concept, sealed. */
-const LIMITED = new Set(['power-against-donor', 'torque-against-donor', 'gearbox-torque', 'transfer-case-torque', 'axle-torque', 'coupler-torque'])
+const LIMITED = new Set([
+  'power-against-donor',
+  'torque-against-donor',
+  'gearbox-torque',
+  'transfer-case-torque',
+  'axle-torque',
+  'coupler-torque',
+])
 const LIMIT_ROUNDS = 3
 
 /**
@@ -44,7 +51,11 @@ export function* concepts(text: string, attachments?: LookUps['attachments']): G
   for (const kind of isGap(kinds) ? [] : kinds) {
     const together = weighedTogether(base.model, kind)
     if (together !== undefined) {
-      skipped.push({ id: kind.id, title: kind.title, why: `«${together}» was weighed as one: what stays of it has to be weighed by itself` })
+      skipped.push({
+        id: kind.id,
+        title: kind.title,
+        why: `«${together}» was weighed as one: what stays of it has to be weighed by itself`,
+      })
       continue
     }
     const before = count.trials,

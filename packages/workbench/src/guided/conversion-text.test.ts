@@ -10,9 +10,7 @@ import { layouts } from './layouts.ts'
 import { DRIVEN, ENGINE, QUESTIONS, questionsFor } from './questions.ts'
 
 const paths = Object.keys(SALOON)
-const some = fc
-  .subarray(paths)
-  .map(list => Object.fromEntries(list.map(path => [path, SALOON[path] as string])))
+const some = fc.subarray(paths).map(list => Object.fromEntries(list.map(path => [path, SALOON[path] as string])))
 
 describe('the questions', () => {
   it('go to fields of the file, each only once', () => {
@@ -60,11 +58,14 @@ describe('the text of a conversion from answers', () => {
   })
 
   it('holds every answer as it was typed, and nothing nobody said', () => {
-    const links = /^(brief\.goals\.(range\.trip|charging\.place)|(brief\.conditions|trips\.named\.usual)\.load|brief\.loads\.full\.(people|luggage))$/
+    const links =
+      /^(brief\.goals\.(range\.trip|charging\.place)|(brief\.conditions|trips\.named\.usual)\.load|brief\.loads\.full\.(people|luggage))$/
     fc.assert(
       fc.property(some, given => {
         const { facts } = readConversion(conversionText(given), { lookUps: lookUps() })
-        const typed = new Map((facts as readonly Fact[]).flatMap(f => (f.text === undefined ? [] : [[f.path.replace(/#.*/, ''), f.text] as const])))
+        const typed = new Map(
+          (facts as readonly Fact[]).flatMap(f => (f.text === undefined ? [] : [[f.path.replace(/#.*/, ''), f.text] as const])),
+        )
         for (const [path, text] of Object.entries(given)) expect(typed.get(path), path).toBe(text)
         for (const path of typed.keys()) if (given[path] === undefined) expect(path).toMatch(links)
       }),
@@ -80,7 +81,9 @@ describe('the text of a conversion from answers', () => {
 
 describe('a wrong answer', () => {
   it('is named with its place, what was found and what is accepted', () => {
-    expect(answerProblems({ 'donor.wheelbase': '2520' })).toMatchObject([{ path: 'donor.wheelbase', found: expect.stringContaining('2520') as string }])
+    expect(answerProblems({ 'donor.wheelbase': '2520' })).toMatchObject([
+      { path: 'donor.wheelbase', found: expect.stringContaining('2520') as string },
+    ])
     expect(answerProblems({ [ENGINE]: 'transverse frontt' })).toMatchObject([{ path: ENGINE, nearest: 'transverse front' }])
     expect(answerProblems({ 'donor.wheelbase': '25.2 km' })).toMatchObject([{ path: 'donor.wheelbase' }])
     expect(answerProblems({ 'donor.weelbase': '2520 mm' })).toMatchObject([{ path: 'donor.weelbase', nearest: 'donor.wheelbase' }])
@@ -94,6 +97,8 @@ describe('a wrong answer', () => {
   })
 
   it('lets no file be written, with every problem in one refusal', () => {
-    expect(() => conversionText({ 'donor.wheelbase': '2520', 'donor.tyre': 'round' })).toThrow(/donor\.wheelbase[\s\S]*\n[\s\S]*donor\.tyre/)
+    expect(() => conversionText({ 'donor.wheelbase': '2520', 'donor.tyre': 'round' })).toThrow(
+      /donor\.wheelbase[\s\S]*\n[\s\S]*donor\.tyre/,
+    )
   })
 })

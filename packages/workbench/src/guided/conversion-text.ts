@@ -47,7 +47,13 @@ export function answerProblems(given: Given): readonly AnswerProblem[] {
   return [
     ...strange.map((path): AnswerProblem => {
       const near = nearest(path, [...asked])
-      return { path, what: 'no question of the guided start', found: `«${path}»`, accepted: 'a path one of them names', ...(near ? { nearest: near } : {}) }
+      return {
+        path,
+        what: 'no question of the guided start',
+        found: `«${path}»`,
+        accepted: 'a path one of them names',
+        ...(near ? { nearest: near } : {}),
+      }
     }),
     ...(known[`${TRIP}.cycle`] !== undefined && isSteady(known)
       ? [{ path: `${TRIP}.speed`, what: 'a cycle and a steady speed at once', found: 'both', accepted: 'one of the two' }]
@@ -69,7 +75,8 @@ export function conversionText(given: Given): string {
     throw new Refusal(
       problems
         .map(
-          p => `${p.path}: ${p.what}; found ${p.found}${p.accepted ? `; accepted ${p.accepted}` : ''}${p.nearest ? `; did you mean ${p.nearest}?` : ''}`,
+          p =>
+            `${p.path}: ${p.what}; found ${p.found}${p.accepted ? `; accepted ${p.accepted}` : ''}${p.nearest ? `; did you mean ${p.nearest}?` : ''}`,
         )
         .join('\n'),
     )

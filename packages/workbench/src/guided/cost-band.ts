@@ -1,4 +1,4 @@
-import { type Assessment, cost, type Fact, isFigure, type Model, isGap } from '@ampwright/engine'
+import { type Assessment, cost, type Fact, isFigure, isGap, type Model } from '@ampwright/engine'
 
 /** What the parts cost between the low and the high end of every price, and what has no price yet. */
 export type CostBand = {
@@ -13,7 +13,9 @@ export type CostBand = {
 
 /** Every price at its low end together, and at its high end; prices of parts made for this car are in no catalogue and are named. */
 export function costBand(a: Assessment, m: Model, without: readonly string[]): CostBand {
-  const rows = (a.tables.get('cost.list')?.rows ?? []).flatMap(({ cells: { price } }) => (price && typeof price === 'object' ? [price] : []))
+  const rows = (a.tables.get('cost.list')?.rows ?? []).flatMap(({ cells: { price } }) =>
+    price && typeof price === 'object' ? [price] : [],
+  )
   const ends = rows.map(p => {
     const half = (isFigure(p) ? a.halves.get(p.id) : (p as Fact).half) ?? 0,
       value = p.value as number

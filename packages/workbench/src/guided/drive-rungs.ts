@@ -1,6 +1,6 @@
 import type { Part } from '@ampwright/catalogue'
-import type { Way } from './layouts.ts'
 import { atLeast, classFigure, inOrder } from './class-figures.ts'
+import type { Way } from './layouts.ts'
 
 /** A motor, with an inverter of its own where it does not bring one. */
 export type Motor = { readonly part: Part; readonly inverter?: Part }

@@ -1,6 +1,12 @@
 /** Hours of one piece of the work, from the quickest to the slowest shop. */
 export type HoursItem = { readonly what: string; readonly low: number; readonly high: number }
-export type Hours = { readonly low: number; readonly high: number; readonly for: string; readonly items: readonly HoursItem[]; readonly mark: 'common practice' }
+export type Hours = {
+  readonly low: number
+  readonly high: number
+  readonly for: string
+  readonly items: readonly HoursItem[]
+  readonly mark: 'common practice'
+}
 
 /** First car of a model in a workshop (common practice). */
 const SHOP: readonly HoursItem[] = [

@@ -18,8 +18,10 @@ export type PackRung = {
   readonly holds: number
 }
 const MOST_STRINGS = 2
-const most = (by: string, ...classes: readonly string[]): number => Math.max(...inOrder(by, ...classes).map(p => classFigure(p, by) as number))
-const lowestOf = (by: string, ...classes: readonly string[]): number => Math.min(...inOrder(by, ...classes).map(p => classFigure(p, by) as number))
+const most = (by: string, ...classes: readonly string[]): number =>
+  Math.max(...inOrder(by, ...classes).map(p => classFigure(p, by) as number))
+const lowestOf = (by: string, ...classes: readonly string[]): number =>
+  Math.min(...inOrder(by, ...classes).map(p => classFigure(p, by) as number))
 
 /** Direct voltage above which a module is high voltage by itself. */
 const HIGH_VOLTAGE = 60

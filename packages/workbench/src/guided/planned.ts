@@ -17,7 +17,8 @@ export const NICKEL = {
 } as const
 
 export const cellVoltage = (volts: number): string => planned(`${volts} V`, 'test limits of a laminate car cell; read the sheet')
-export const peakCurrent = (amperes: number): string => planned(`${amperes} A`, 'three times the hour rate, as a laminate car cell was tested; read the sheet')
+export const peakCurrent = (amperes: number): string =>
+  planned(`${amperes} A`, 'three times the hour rate, as a laminate car cell was tested; read the sheet')
 export const lastingCurrent = (amperes: number): string => planned(`${amperes} A`, 'hour rate; read the sheet')
 export const chargeCurrent = (amperes: number): string => planned(`${amperes} A`, 'hour rate, planning line for warm cells; read the sheet')
 /** Peaks of motors and cells are stated for half a minute. */
@@ -32,7 +33,8 @@ export const cellsWatched = (cells: number): string => planned(String(cells), 'a
 export const chargerCurrent = (amperes: number): string => planned(`${amperes} A`, 'power over the voltage of the pack; read the plate')
 
 /** Parts of a four-cylinder car that leave it, where only their place is known (common practice). */
-export const engineMass = (): string => planned('140 ± 30 kg', 'four-cylinder engine with ancillaries, common practice; weigh it as it comes off')
+export const engineMass = (): string =>
+  planned('140 ± 30 kg', 'four-cylinder engine with ancillaries, common practice; weigh it as it comes off')
 /** Tank with all its fuel [kg]. */
 export const TANK_WITH_FUEL = { value: 55, half: 15 } as const
 export const tankMass = (kilograms: number): string =>

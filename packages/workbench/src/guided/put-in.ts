@@ -1,8 +1,8 @@
 import { filling, type Part, partClasses } from '@ampwright/catalogue'
-import { type Model, isGap } from '@ampwright/engine'
-import { ofClass } from './planned.ts'
+import { isGap, type Model } from '@ampwright/engine'
 import type { ConceptKind } from './layouts.ts'
 import type { PackRung } from './pack-rungs.ts'
+import { ofClass } from './planned.ts'
 
 /** A part beside motor, pack and charger: the name it gets in the list, and what its line says. */
 export type PutIn = { readonly name: string; readonly row: Readonly<Record<string, string>>; readonly called: RegExp }

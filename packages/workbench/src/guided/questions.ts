@@ -129,8 +129,20 @@ const DRIVELINE: readonly Question[] = [
   },
 ]
 const BRIEF: readonly Question[] = [
-  { id: 'rules', chapter: 'what it must do', asks: 'Under whose rules is it approved?', paths: ['brief.rules'], open: 'what the rule set says' },
-  { id: 'who', chapter: 'what it must do', asks: 'Who does the work?', paths: ['brief.workshop'], open: 'hours: those of a workshop are told' },
+  {
+    id: 'rules',
+    chapter: 'what it must do',
+    asks: 'Under whose rules is it approved?',
+    paths: ['brief.rules'],
+    open: 'what the rule set says',
+  },
+  {
+    id: 'who',
+    chapter: 'what it must do',
+    asks: 'Who does the work?',
+    paths: ['brief.workshop'],
+    open: 'hours: those of a workshop are told',
+  },
   {
     id: 'people',
     chapter: 'what it must do',
@@ -154,7 +166,13 @@ const BRIEF: readonly Question[] = [
     offers: { 'brief.conditions.surface': 'dry', 'brief.conditions.head-wind': '0 km/h' },
     open: 'every goal of speed and pull',
   },
-  { id: 'top-speed', chapter: 'what it must do', asks: 'How fast must it go?', paths: under(`${GOALS}.top-speed`, 'speed'), open: 'nothing: no such goal' },
+  {
+    id: 'top-speed',
+    chapter: 'what it must do',
+    asks: 'How fast must it go?',
+    paths: under(`${GOALS}.top-speed`, 'speed'),
+    open: 'nothing: no such goal',
+  },
   {
     id: 'sprint',
     chapter: 'what it must do',

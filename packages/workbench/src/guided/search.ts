@@ -12,7 +12,7 @@ import { type Count, type Trial, trials } from './trial.ts'
 export type Step = { readonly concept: string; readonly did: string; readonly trials: number }
 
 /** Rules that say whether the motor and its ratio are enough. */
-const PULL = ['acceleration', 'top-speed', 'hill-start', 'climb', 'steady-speed'] as const
+export const PULL = ['acceleration', 'top-speed', 'hill-start', 'climb', 'steady-speed'] as const
 /** Rules that say whether it turns anything too fast. */
 const TURNS = ['motor-over-speed', 'gearbox-speed'] as const
 /** Rounds of pack, place and motor: each moves the others a little. */
@@ -103,7 +103,8 @@ function chargersFor({ charging }: Model): readonly Part[] {
   const phases = Object.values(charging.places).map(p => (isGap(p.phases) ? 1 : p.phases.value)),
     most = Math.max(1, ...phases)
   return inOrder('power', 'charger').filter(
-    (p, i, all) => (classFigure(p, 'phases') as number) <= most && all.findIndex(o => o.fields['power']?.text === p.fields['power']?.text) === i,
+    (p, i, all) =>
+      (classFigure(p, 'phases') as number) <= most && all.findIndex(o => o.fields['power']?.text === p.fields['power']?.text) === i,
   )
 }
 

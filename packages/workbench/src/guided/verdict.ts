@@ -76,6 +76,10 @@ export function verdict(concepts: readonly Concept[], skipped: readonly { readon
   if (open.length) return { worth: 'go on', concepts: open.map(a => a.c.id), stops: list }
   if (concepts.length === 0) return { worth: 'cannot be said', why: 'no concept could be worked out', stops: list }
   if (skipped.length)
-    return { worth: 'cannot be said', why: `not every concept could be worked out: ${skipped.map(s => `${s.id}: ${s.why}`).join('; ')}`, stops: list }
+    return {
+      worth: 'cannot be said',
+      why: `not every concept could be worked out: ${skipped.map(s => `${s.id}: ${s.why}`).join('; ')}`,
+      stops: list,
+    }
   return { worth: 'not worth converting', stops: list }
 }
