@@ -10,7 +10,7 @@ export function printConcepts(all: Concepts, t: Terminal, system: System): void 
     say = (text: string, indent = '  '): void => wrapped(text, t.width, indent).forEach(line => t.out(line))
   const head = (text: string): void => {
     t.out('')
-    t.out(k.bold(text))
+    for (const line of wrapped(text, t.width, '  ')) t.out(k.bold(line))
   }
   for (const line of verdictLines(all.verdict, system)) say(line)
   for (const g of all.asked) say(`◌ ${headed(g.label)} is asked first: ${g.path}`)
@@ -28,6 +28,7 @@ export function printConcepts(all: Concepts, t: Terminal, system: System): void 
     for (const a of c.alters) say(`${a.how}: ${a.says}`)
     for (const f of c.failing)
       say(`▲ ${f.harm} ${f.title}${f.item ? ` (${f.item})` : ''}${f.planned ? '; rests on values of a class' : ''}`)
+    if (c.lighter) say(lighterLine(c.lighter, system))
     for (const u of c.unsearched) say(`◌ no goal of ${u.goal} can be answered: ${u.planned} is planned`)
     if (c.leftOut.length) say(`not counted: ${c.leftOut.map(l => l.what).join('; ')}`)
   }
@@ -53,6 +54,12 @@ function verdictLines(v: Verdict, system: System): readonly string[] {
   return [`Nothing known rules out ${v.concepts.join(', ')}.`, ...stops]
 }
 
+/** What the permitted masses leave of the range: the way out for somebody who can live with less. */
+function lighterLine(l: NonNullable<Concept['lighter']>, system: System): string {
+  if (!l.pack) return 'no pack of the catalogue stays within the permitted masses'
+  const far = l.ranges.map(r => `${shownNumber(r.value, 'distance', 'm', system)} (${r.trip})`).join(', ')
+  return `within the permitted masses at best: ${l.pack.label}${far ? `, range ${far}` : ''}`
+}
 function rowsOf(all: readonly Concept[], system: System): readonly SideRow[] {
   const roles = [...new Set(all.flatMap(c => c.parts.map(p => p.role)))]
   const partOf = (c: Concept, role: string): string =>
@@ -85,7 +92,7 @@ function headlineCells(all: readonly Concept[], system: System): readonly SideRo
           if (!r) return ''
           const mark = r.outcome ? `${MARKS[r.outcome]} ` : ''
           if (!r.figure) return `${mark}missing: ${r.missing.map(g => g.label).join('; ') || 'not answered'}`
-          const of = /^Room, /.test(r.label) ? ` (${r.label.replace(/^Room, /, '')})` : ''
+          const of = r.label.startsWith('Room, ') ? ` (${r.label.replace(/^Room, /, '')})` : ''
           return `${mark}${banded(r.figure, c, system)}${of}`
         }),
       }

@@ -19,7 +19,7 @@ import { type Hours, hours } from './hours.ts'
 import type { ConceptKind } from './layouts.ts'
 import { notTakenOff } from './removed.ts'
 import { type RuleRow, ruleRows } from './rule-rows.ts'
-import { PULL } from './search.ts'
+import { type Lighter, PULL, packLabel } from './search.ts'
 
 export type Chosen = { readonly role: string; readonly part: string; readonly label: string }
 /** A finding that stands in the way; `planned` where it rests on values the concept is only planned with. */
@@ -55,6 +55,8 @@ export type Concept = {
   readonly leftOut: { readonly of: 'mass' | 'cost' | 'mass and cost'; readonly what: string }[]
   /** Paths of values that are only planned with. */
   readonly planned: readonly string[]
+  /** Where the pack that reaches is too heavy: the one the permitted masses allow. */
+  readonly lighter?: Lighter
   /** What was not searched for, because no goal of the kind could be answered, and what is planned in its place. */
   readonly unsearched: readonly { readonly goal: string; readonly planned: string }[]
   readonly trials: number
@@ -69,8 +71,13 @@ const NO_RECORD: Readonly<Record<ConceptKind['way'], readonly string[]>> = {
 }
 
 /** What a design comes to, from its full assessment. */
-export function conceptOf(base: Base, design: Design, text: string, model: Model, a: Assessment, trials: number): Concept {
+export function conceptOf(
+  base: Base,
+  design: Design,
+  worked: Pick<Concept, 'text' | 'model' | 'assessment' | 'trials' | 'lighter'>,
+): Concept {
   const { kind } = design,
+    { model, assessment: a } = worked,
     usual = a.findings.flatMap(f => (f.rule === 'usual-parts-listed' && f.outcome === 'unanswered' && f.item ? [f.item] : [])),
     made = NO_RECORD[kind.way]
   const { workshop } = model.brief,
@@ -80,9 +87,7 @@ export function conceptOf(base: Base, design: Design, text: string, model: Model
     title: kind.title,
     parts: chosen(design),
     edits,
-    text,
-    model,
-    assessment: a,
+    ...worked,
     headline: headlineRows(a),
     cost: costBand(a, model, [...usual, ...made]),
     hours: hours(isGap(workshop) ? undefined : (workshop.value as 'business' | 'owner')),
@@ -97,7 +102,6 @@ export function conceptOf(base: Base, design: Design, text: string, model: Model
     ],
     planned: plannedPaths(edits),
     unsearched: SOUGHT.flatMap(({ rules, goal, planned }) => (isTold(a.findings, rules) ? [] : [{ goal, planned }])),
-    trials,
   }
 }
 
@@ -115,7 +119,7 @@ function chosen({ drive, pack, charger, kind }: Design): readonly Chosen[] {
     {
       role: 'pack',
       part: pack.part.id,
-      label: `${pack.modules} × ${pack.part.label}, ${pack.inSeries} in series${pack.strings > 1 ? `, ${pack.strings} strings` : ''}`,
+      label: packLabel(pack),
     },
     { role: 'charger', part: charger.id, label: charger.label },
   ]

@@ -29,6 +29,7 @@ function conceptJson(c: Concept): object {
     leftOut,
     planned,
     unsearched,
+    ...(c.lighter ? { lighter: c.lighter } : {}),
     gaps: c.gaps.map(({ path, label, until }) => ({ path, label, until })),
     edits: c.edits.map(e => ({ path: pathOf(e.path), now: e.now })),
     trials,

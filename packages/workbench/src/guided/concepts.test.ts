@@ -63,6 +63,19 @@ describe.each(CARS)('the concepts of %s, stripped of every plan', car => {
   })
 })
 
+describe('a limit of the rule set', () => {
+  it('is written into the concept, sealed, and holds then', () => {
+    const done = applyEdits(stripped('lapwing'), [{ path: 'brief.rules', now: 'be' }])
+    if (!done.ok) throw new Error(formatIssue(done.problem))
+    const limited = of(done.text).concepts.filter(c => c.edits.some(e => e.path === 'drive.units.main.power-limit'))
+    expect(limited.length).toBeGreaterThan(0)
+    for (const c of limited) {
+      expect(c.text).toContain('limit-sealed: yes')
+      expect(c.failing.map(f => f.id)).not.toContain('power-against-donor@upper end')
+    }
+  })
+})
+
 describe('a search', () => {
   it('finds the same again, in the same number of trials', () => {
     const text = stripped('wren')

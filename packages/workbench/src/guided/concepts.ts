@@ -1,14 +1,13 @@
 import { type Edit, formatIssue, isUsable, type LookUps, readConversion } from '@ampwright/conversion'
-import { type Assessment, type Finding, type Gap, isGap } from '@ampwright/engine'
+import { Answers, type Assessment, assess, type Finding, type Gap, isGap } from '@ampwright/engine'
 import { remedyEdits } from '../edits.ts'
-import { assessModel } from '../judged.ts'
 import { Refusal } from '../refusal.ts'
 import { type Base, baseOf } from './base.ts'
 import { conceptEdits, type Design } from './compose.ts'
 import { type Concept, conceptOf } from './concept.ts'
 import { conceptKinds } from './layouts.ts'
 import { weighedTogether } from './removed.ts'
-import { type Step, search } from './search.ts'
+import { lighter, type Step, search } from './search.ts'
 import { type Count, edited } from './trial.ts'
 import { type Verdict, verdict } from './verdict.ts'
 
@@ -88,17 +87,34 @@ export function allConcepts(text: string, attachments?: LookUps['attachments']):
 
 /** The full assessment; limits a rule asks for are taken over, for a concept without them would only be turned down. */
 function* inFull(base: Base, searched: Design, count: Count, before: number): Generator<Step, Concept> {
+  const at = (did: string): Step => ({ concept: searched.kind.id, did, trials: count.trials })
   let design = searched
   for (let round = 0; ; round++) {
     const text = edited(base.text, conceptEdits(base, design)),
       conversion = readConversion(text, { lookUps: base.lookUps })
     if (!isUsable(conversion)) throw new Refusal(`concepts: ${conversion.issues.map(formatIssue).join('\n')}`)
-    const a = assessModel(conversion.model, true)
     count.full++
-    yield { concept: design.kind.id, did: 'full assessment', trials: count.trials }
+    const a = yield* stepped(assess(new Answers(conversion.model), { bands: true }), at('full assessment'))
     const limits = round < LIMIT_ROUNDS ? limitsAsked(a, design.limits) : []
-    if (limits.length === 0) return conceptOf(base, design, text, conversion.model, a, count.trials - before)
     design = { ...design, limits: merged(design.limits, limits) }
+    if (limits.length) continue
+    const heavy = a.findings.some(f => f.rule === 'laden-masses' && f.outcome === 'failing'),
+      less = heavy ? lighter(base, design, count) : undefined
+    return conceptOf(base, design, {
+      text,
+      model: conversion.model,
+      assessment: a,
+      trials: count.trials - before,
+      ...(less ? { lighter: less } : {}),
+    })
+  }
+}
+/** An assessment, a step of the caller's for each of its own. */
+function* stepped(steps: Generator<unknown, Assessment>, step: Step): Generator<Step, Assessment> {
+  for (;;) {
+    const next = steps.next()
+    if (next.done) return next.value
+    yield step
   }
 }
 const limitsAsked = (a: Assessment, have: readonly Edit[]): readonly Edit[] => {

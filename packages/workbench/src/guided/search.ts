@@ -85,13 +85,36 @@ function smallest<T>(list: readonly T[], holds: (x: T) => boolean): T {
   return list[high] as T
 }
 
+/** The heaviest pack that leaves room on every axle and under the gross mass, with what it reaches; empty where none does. */
+export type Lighter = {
+  readonly pack?: { readonly part: string; readonly label: string }
+  readonly ranges: readonly { readonly trip: string; readonly value: number }[]
+}
+/** Looks below the pack of a design that is too heavy for the pack the masses allow. */
+export function lighter(base: Base, design: Design, count: Count): Lighter {
+  const attempt = trials(base, count),
+    lightest = [...packRungs()].sort((a, b) => b.mass - a.mass).filter(r => r.mass < design.pack.mass)
+  const at = (pack: PackRung): Trial => attempt({ ...design, pack }),
+    fits = (pack: PackRung): boolean => Math.min(...roomsOf(at(pack), /^room\.to@/)) >= 0
+  const found = lightest.length ? smallest(lightest, fits) : undefined
+  if (!found || !fits(found)) return { ranges: [] }
+  const ranges = [...at(found).figures('range')].flatMap(([id, value]) =>
+    id.startsWith('range.range@') ? [{ trip: id.slice(12), value }] : [],
+  )
+  return { pack: { part: found.part.id, label: packLabel(found) }, ranges }
+}
+export const packLabel = (p: PackRung): string =>
+  `${p.modules} × ${p.part.label}, ${p.inSeries} in series${p.strings > 1 ? `, ${p.strings} strings` : ''}`
+
+const roomsOf = (t: Trial, of: RegExp): readonly number[] => [...t.figures('room')].flatMap(([id, room]) => (of.test(id) ? [room] : []))
+
 /** Share of the modules where the engine was that leaves the axle with least room the most. */
 function roomiest(at: (share: number) => Trial, m: Model): number {
   if (spaces(m).length < 2) return 1
   let best = { share: 0.5, room: Number.NEGATIVE_INFINITY }
   for (let i = 0; i <= SPLITS; i++) {
     const share = i / SPLITS,
-      rooms = [...at(share).figures('room')].flatMap(([id, room]) => (/^room\.to@.* axle$/.test(id) ? [room] : [])),
+      rooms = roomsOf(at(share), /^room\.to@.* axle$/),
       room = Math.min(...rooms)
     if (rooms.length && room > best.room) best = { share, room }
   }

@@ -23,7 +23,19 @@ const broken = ({ verdict, concepts }: Concepts, why: string): void => {
 
 describe('it is not worth converting', () => {
   it('where the permitted masses are too small for the pack the range needs', () => {
-    broken(lapwingWith({ path: 'donor.ratings', now: { 'front-axle': '480 kg', 'rear-axle': '480 kg', total: '950 kg' } }), 'too heavy')
+    const all = lapwingWith({ path: 'donor.ratings', now: { 'front-axle': '480 kg', 'rear-axle': '480 kg', total: '950 kg' } })
+    broken(all, 'too heavy')
+    for (const c of all.concepts) expect(c.lighter, c.id).toEqual({ ranges: [] })
+  })
+
+  it('and says what range the permitted masses would leave', () => {
+    const all = lapwingWith({ path: 'donor.ratings', now: { 'front-axle': '590 kg', 'rear-axle': '600 kg', total: '1160 kg' } })
+    broken(all, 'too heavy')
+    for (const c of all.concepts) {
+      expect(c.lighter?.pack, c.id).toBeDefined()
+      expect(c.lighter?.ranges[0]?.value).toBeGreaterThan(30_000)
+      expect(c.lighter?.ranges[0]?.value).toBeLessThan(160_000)
+    }
   })
 
   it('where the parts cost more than the budget at the low end of every price', () => {
