@@ -10,7 +10,7 @@ export { type PullOptions, type PullTraces, tractiveForce } from './charts/tract
 export { type TripOptions, tripChart } from './charts/trip.ts'
 export { type VoltageMarks, voltageWindowChart } from './charts/voltage-window.ts'
 export { csvOf } from './csv.ts'
-export { type Drawing, drawingsOf } from './drawings.ts'
+export { type Drawing, drawingsOf, type Kind } from './drawings.ts'
 export { type Band, type ChartSpec, type Line, lineChart, type Mark, type Panel } from './line-chart.ts'
 export {
   type Chart,
