@@ -1,0 +1,18 @@
+/** A piece of set mathematics: the name of a MathML element, its attributes, and what is inside. */
+export type Typeset = { readonly tag: Tag; readonly with?: Readonly<Record<string, string>>; readonly of: readonly (Typeset | string)[] }
+export type Tag = 'mrow' | 'mi' | 'mn' | 'mo' | 'mtext' | 'mfrac' | 'msup' | 'msub' | 'msqrt' | 'mtable' | 'mtr' | 'mtd'
+
+export const set = (tag: Tag, ...of: readonly (Typeset | string)[]): Typeset => ({ tag, of })
+export const row = (...of: readonly Typeset[]): Typeset => (of.length === 1 ? (of[0] as Typeset) : set('mrow', ...of))
+export const mi = (text: string): Typeset => set('mi', text)
+export const mn = (text: string): Typeset => set('mn', text)
+export const mo = (text: string): Typeset => set('mo', text)
+export const parens = (inside: Typeset): Typeset => set('mrow', mo('('), inside, mo(')'))
+/** The brace before cases grows with them. */
+export const brace: Typeset = { tag: 'mo', with: { stretchy: 'true', fence: 'true', form: 'prefix' }, of: ['{'] }
+
+/** A symbol with its index below: `m_R0′` is m with R0′. */
+export function symbolSet(name: string): Typeset {
+  const [base = '', index] = name.split(/_(.*)/s)
+  return index === undefined ? mi(base) : set('msub', mi(base), { tag: 'mtext', of: [index] })
+}
