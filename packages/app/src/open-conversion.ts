@@ -1,6 +1,7 @@
 import type { Edit, Issue, System } from '@ampwright/conversion'
 import type { Stage } from '@ampwright/engine'
 import type { SheetNode, Told } from '@ampwright/workbench'
+import { type Handbook, handbookOf } from './handbook/handbook.ts'
 import { api, type Clash, live } from './server/api.ts'
 import { type Engine, startEngine } from './worker/engine.ts'
 import type { Section } from './worker/service.ts'
@@ -35,6 +36,7 @@ export class OpenConversion {
   private readonly heard = new Set<() => void>()
   private readonly shownSections = new Map<Section, number>()
   private readonly engine: Engine
+  readonly handbook: Handbook
   private queue: Promise<void> = Promise.resolve()
   private waiting = 0
   private readonly mine: number[] = []
@@ -66,6 +68,7 @@ export class OpenConversion {
         void this.layOut()
       }
     })
+    this.handbook = handbookOf(this.engine)
     this.letGo = live(
       news => void this.hearOf(news),
       gone => this.set({ saving: gone ? 'server away' : this.waiting ? 'saving' : 'saved' }),

@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useState } from 'react'
-import { useLocation } from 'wouter'
+import { Link, useLocation } from 'wouter'
 import { api, type Listed } from '../server/api.ts'
 
 /** Every conversion there is, and how to begin another. */
@@ -40,6 +40,10 @@ export function StartPage() {
           {said}
         </div>
       ) : null}
+      <p>
+        <Link href="/handbook">Handbook</Link>{' '}
+        <span className="quiet">Every formula alone, with its source, to be worked with your own numbers.</span>
+      </p>
       <h2>Conversions</h2>
       {list === undefined ? (
         <p>Looking …</p>

@@ -1,19 +1,26 @@
 import type { Edit, SECTIONS, System } from '@ampwright/conversion'
-import { type Assessment, findingId, type Stage } from '@ampwright/engine'
+import { type Assessment, type Figure, findingId, formulaById, isFigure, type Stage } from '@ampwright/engine'
 import {
   type Accepting,
   acceptance,
+  type CardView,
+  cardView,
   Desk,
   type Edited,
   type FigureView,
+  type FormulaWorked,
+  figureTexts,
   fileDatum,
+  type HandbookEntry,
   type HeadlineView,
+  handbookEntries,
   Refusal,
   type SheetNode,
   type Step,
   turned,
   type WorkingView,
   workingTree,
+  workTyped,
 } from '@ampwright/workbench'
 
 export type Section = Exclude<keyof typeof SECTIONS, 'car' | 'accepted'>
@@ -108,6 +115,29 @@ export class Service {
     const v = this.desk.value(name),
       a = this.desk.assessment
     return v && a ? workingTree(v, a, this.desk.system, { quiet: s => s, strong: s => s }).join('\n') : undefined
+  }
+  /** Every card of the handbook: it needs no conversion. */
+  handbook(): readonly HandbookEntry[] {
+    return handbookEntries()
+  }
+  card(id: string, system: System): CardView | undefined {
+    return cardView(id, system)
+  }
+  /** A formula worked with texts as typed. */
+  workFormula(id: string, texts: Readonly<Record<string, string>>, system: System): FormulaWorked | undefined {
+    const f = formulaById(id)
+    return f && workTyped(f, texts, system)
+  }
+  /** What went into a figure of this conversion, to work its formula with; undefined where it is none of this formula. */
+  figureTexts(
+    name: string,
+    formula: string,
+    system: System,
+  ): { readonly label: string; readonly texts: Readonly<Record<string, string>> } | undefined {
+    const v = this.desk.value(name)
+    return v && isFigure(v) && v.because.formula.card.id === formula
+      ? { label: v.label, texts: figureTexts(v as Figure, system) }
+      : undefined
   }
   /** The edit that accepts a finding, or why it cannot be accepted. */
   acceptance(id: string, given: Accepting): { readonly edit: Edit } | { readonly refused: string } {

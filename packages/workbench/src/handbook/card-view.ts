@@ -1,10 +1,12 @@
-import type { System } from '@ampwright/conversion'
+import { displayUnit, type System } from '@ampwright/conversion'
 import {
   type AnyFormula,
   type Fact,
   FORMULAS,
   formulaById,
   isOne,
+  KINDS,
+  type Kind,
   markOf,
   type One,
   type Source,
@@ -12,11 +14,11 @@ import {
   WORKS,
 } from '@ampwright/engine'
 import { headed, plain, shown, shownNumber } from '../shown.ts'
+import { textsOf } from './figure-texts.ts'
 import { columnKinds, isPlan, kindOfOne, rowExample, takesOf } from './inputs.ts'
 import type { Typeset } from './math-marks.ts'
 import { heldRange } from './range.ts'
 import type { HandbookEntry } from './search.ts'
-import { typedText } from './typed-text.ts'
 import { typeset } from './typeset.ts'
 
 /** One input as a screen asks for it. */
@@ -35,7 +37,7 @@ export type TakeView = {
 export type ExampleView = {
   /** By name of the input, as somebody would type them. */
   readonly texts: Readonly<Record<string, string>>
-  readonly gives: readonly string[]
+  readonly gives: readonly { readonly symbol: string; readonly text: string }[]
   readonly within: string
   readonly source: string
   readonly because?: string
@@ -46,7 +48,8 @@ export type CardView = {
   readonly chapter: string
   readonly label: string
   readonly text: string
-  readonly math?: readonly Typeset[]
+  /** Set as mathematics: equation by equation, a long one in several lines. */
+  readonly math?: readonly (readonly Typeset[])[]
   /** Why the text is words and not arithmetic. */
   readonly words?: string
   readonly gives: readonly { readonly symbol: string; readonly label: string; readonly unit: string }[]
@@ -129,24 +132,30 @@ function takeView(name: string, take: Take, system: System): TakeView {
     label: headed(take.label ?? name),
     is: 'oneOf' in take ? 'choice' : 'curve' in take ? 'curve' : 'grid' in take ? 'map' : 'many' in take ? 'list' : 'number',
     unit: unitText(take),
-    accepts: accepts(take),
+    accepts: accepts(take, system),
     ...('oneOf' in take ? { oneOf: take.oneOf } : {}),
     ...(holds === undefined ? {} : { holds }),
   }
 }
 
-function accepts(take: Take): string {
+function accepts(take: Take, system: System): string {
   if ('oneOf' in take) return take.oneOf.join(', ')
   if ('curve' in take || 'grid' in take)
     return `rows such as ${rowExample(take)}, or a CSV table with ${columnKinds(take).length} columns, units in its heading: ${take.unit.map(u => `[${u === '1' ? '%' : u}]`).join(', ')}`
-  const kind = kindOfOne(take),
-    one =
-      kind === undefined
-        ? `a bare number in ${take.unit}`
-        : kind === 'number' || kind === 'count'
-          ? 'a bare number'
-          : `in any unit of ${kind}`
-  return 'many' in take ? `${one}; several with ; between them` : one
+  return 'many' in take ? `${oneAccepts(take, system)}; several with ; between them` : oneAccepts(take, system)
+}
+const SAID: Partial<Record<Kind, string>> = {
+  number: 'a bare number',
+  count: 'a bare number',
+  ratio: 'a bare number, or two with a colon',
+  share: 'in %, or a bare number',
+  slope: 'in %, in °, or 1 in 8',
+}
+function oneAccepts(one: One, system: System): string {
+  const kind = kindOfOne(one)
+  return kind === undefined
+    ? `a bare number in ${one.unit}`
+    : (SAID[kind] ?? `in ${displayUnit(kind, system).unit} or any other unit of ${KINDS[kind].label}`)
 }
 
 type Proved = {
@@ -159,10 +168,10 @@ type Proved = {
 function exampleView(f: AnyFormula, e: Proved, system: System): ExampleView {
   const found = (name: string): number | undefined => (typeof e.gives === 'number' ? e.gives : e.gives[name])
   return {
-    texts: Object.fromEntries(takesOf(f).map(([name, take]) => [name, typedText(take, e.takes[name], system)])),
+    texts: textsOf(f, e.takes, system),
     gives: givesOf(f).flatMap(([name, one]) => {
       const v = found(name)
-      return v === undefined ? [] : [`${one.symbol} = ${shownNumber(v, kindOfOne(one), one.unit, system)}`]
+      return v === undefined ? [] : [{ symbol: one.symbol, text: shownNumber(v, kindOfOne(one), one.unit, system) }]
     }),
     within: plain(e.within),
     source: sourceLine(e.source),

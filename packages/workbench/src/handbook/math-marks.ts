@@ -4,12 +4,14 @@ export type Tag = 'mrow' | 'mi' | 'mn' | 'mo' | 'mtext' | 'mfrac' | 'msup' | 'ms
 
 export const set = (tag: Tag, ...of: readonly (Typeset | string)[]): Typeset => ({ tag, of })
 export const row = (...of: readonly Typeset[]): Typeset => (of.length === 1 ? (of[0] as Typeset) : set('mrow', ...of))
+/** A name of several letters that is no symbol: exp, min. It stands upright. */
+export const upright = (text: string): Typeset => ({ tag: 'mi', with: { mathvariant: 'normal' }, of: [text] })
 export const mi = (text: string): Typeset => set('mi', text)
 export const mn = (text: string): Typeset => set('mn', text)
 export const mo = (text: string): Typeset => set('mo', text)
 export const parens = (inside: Typeset): Typeset => set('mrow', mo('('), inside, mo(')'))
-/** The brace before cases grows with them. */
-export const brace: Typeset = { tag: 'mo', with: { stretchy: 'true', fence: 'true', form: 'prefix' }, of: ['{'] }
+/** The brace before cases: it is for reading aloud, the eye gets a line as high as the cases. */
+export const brace: Typeset = { tag: 'mo', with: { stretchy: 'false', class: 'brace' }, of: ['{'] }
 
 /** A symbol with its index below: `m_R0′` is m with R0′. */
 export function symbolSet(name: string): Typeset {

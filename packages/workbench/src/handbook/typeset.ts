@@ -1,11 +1,11 @@
 import { type Equation, readText, type TextNode } from '@ampwright/engine'
-import { brace, mi, mn, mo, parens, row, set, symbolSet, type Typeset } from './math-marks.ts'
+import { brace, mn, mo, parens, row, set, symbolSet, type Typeset, upright } from './math-marks.ts'
 
 /**
- * The text of a formula set as mathematics, one line for each equation: fractions, roots, sums, indices, cases under one another. Plain data in the names
- * of MathML, so that a screen draws it and a screen reader speaks it. Undefined where the text is words.
+ * The text of a formula set as mathematics, equation by equation: fractions, roots, sums, indices, cases under one another; a long sum goes on in further
+ * lines. Plain data in the names of MathML, so that a screen draws it and a screen reader speaks it. Undefined where the text is words.
  */
-export function typeset(text: string): readonly Typeset[] | undefined {
+export function typeset(text: string): readonly (readonly Typeset[])[] | undefined {
   let lines: readonly Equation[]
   try {
     lines = readText(text)
@@ -14,7 +14,29 @@ export function typeset(text: string): readonly Typeset[] | undefined {
     throw e
   }
   const halves = /[½¼¾]/.test(text)
-  return lines.map(l => row(symbolSet(l.symbol), mo('='), laid(l.value, halves)))
+  return lines.map(l => {
+    const [first, ...more] = inLines(l.value, (n, least) => laid(n, halves, least))
+    return [row(symbolSet(l.symbol), mo('='), first as Typeset), ...more]
+  })
+}
+
+/** Signs a line of mathematics may take before a sum is broken. */
+const WIDEST = 58
+const width = (s: Typeset | string): number => {
+  if (typeof s === 'string') return s.length
+  const of = s.of.map(width)
+  return s.tag === 'mfrac' ? Math.max(...of) : of.reduce((a, b) => a + b, s.tag === 'mo' ? 1 : 0)
+}
+/** A sum term by term; a line that would get too wide ends before the sign of the next term. */
+function inLines(n: TextNode, go: (n: TextNode, least?: number) => Typeset): readonly Typeset[] {
+  const whole = go(n)
+  if (width(whole) <= WIDEST || (n.is !== 'sum' && n.is !== 'difference')) return [whole]
+  const before = inLines(n.left, go),
+    last = before.at(-1) as Typeset,
+    term = [mo(n.is === 'sum' ? '+' : '−'), go(n.right, 2)]
+  return width(last) + term.reduce((s, t) => s + width(t), 0) <= WIDEST
+    ? [...before.slice(0, -1), row(last, ...term)]
+    : [...before, row(...term)]
 }
 
 /** How tightly a thing binds: what binds less than its place asks for stands in brackets. */
@@ -28,9 +50,9 @@ const binding = (n: TextNode): number => {
 const endsInTotal = (n: TextNode): boolean => n.is === 'total' || (n.is === 'product' && endsInTotal(n.right))
 type Laid = (n: TextNode, least?: number) => Typeset
 
-function laid(whole: TextNode, halves: boolean): Typeset {
-  const go: Laid = (n, least = 0) => (binding(n) < least ? parens(inner(n, go, halves)) : inner(n, go, halves))
-  return go(whole)
+function laid(whole: TextNode, halves: boolean, least?: number): Typeset {
+  const go: Laid = (n, from = 0) => (binding(n) < from ? parens(inner(n, go, halves)) : inner(n, go, halves))
+  return go(whole, least)
 }
 
 function inner(n: TextNode, go: Laid, halves: boolean): Typeset {
@@ -73,7 +95,7 @@ function callSet(n: TextNode & { is: 'call' }, go: Laid): Typeset {
   if (n.name === 'sqrt' && first) return set('msqrt', go(first))
   if (n.name === 'abs' && first) return row(mo('|'), go(first), mo('|'))
   const inside = n.of.flatMap((x, i): Typeset[] => (i === 0 ? [go(x)] : [mo(';'), go(x)]))
-  return row(NAMED.has(n.name) ? mi(n.name) : symbolSet(n.name), parens(row(...inside)))
+  return row(NAMED.has(n.name) ? upright(n.name) : symbolSet(n.name), parens(row(...inside)))
 }
 
 function casesSet(n: TextNode & { is: 'cases' }, go: Laid): Typeset {
@@ -93,7 +115,7 @@ function casesSet(n: TextNode & { is: 'cases' }, go: Laid): Typeset {
 const HALVES: Readonly<Record<string, string>> = { '0.5': '½', '0.25': '¼', '0.75': '¾' }
 /** Numbers as the card prints them; a power of ten where there are many noughts. */
 function numberSet(v: number, halves: boolean): Typeset {
-  if (v === Math.PI) return mi('π')
+  if (v === Math.PI) return upright('π')
   if (v === Number.POSITIVE_INFINITY) return mn('∞')
   const text = String(v)
   if (halves && HALVES[text]) return mn(HALVES[text])

@@ -59,7 +59,7 @@ function told(f: AnyFormula, inputs: Readonly<Record<string, TypedInput>>, syste
       symbol: r.symbol,
       label: headed(r.label),
       text: shown(r, system, halfWidth(r)),
-      si: `${r.value} ${r.unit === '1' ? '' : r.unit}`.trim(),
+      si: `${Number(r.value.toPrecision(10))} ${r.unit === '1' ? '' : r.unit}`.trim(),
     })),
     ...(oneLine ? { numbers: withNumbers(card.text, card.takes, inputs, system) } : {}),
     beyond: (figures[0]?.because.beyond ?? []).map(name => beyond(f, name, inputs[name] as TypedInput, system)),

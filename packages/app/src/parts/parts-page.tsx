@@ -1,0 +1,3 @@
+export function PartsPage() {
+  return <h1>Parts</h1>
+}
