@@ -194,6 +194,10 @@ export class OpenConversion {
   }
   check = (edits: readonly Edit[]) => this.engine.check(edits)
   preview = (edits: readonly Edit[]) => this.engine.preview(edits)
+  places = () => this.engine.places()
+  partTable = (path: string | undefined, search: { readonly words?: string; readonly class?: string; readonly most?: number }) =>
+    this.engine.partTable(path, search)
+  partTaking = (path: string, id: string) => this.engine.partTaking(path, id)
   figures = (stage: Stage) => this.engine.figures(stage)
   working = (name: string) => this.engine.working(name)
   workingText = (name: string) => this.engine.workingText(name)

@@ -14,6 +14,12 @@ import {
   type HandbookEntry,
   type HeadlineView,
   handbookEntries,
+  type PartPlace,
+  type PartSearch,
+  type PartTable,
+  partTable,
+  partTaking,
+  placesIn,
   Refusal,
   type SheetNode,
   type Step,
@@ -46,6 +52,9 @@ export type Preview = {
   readonly offered: boolean
   readonly refused?: string
 }
+
+/** Sections of the file in which things stand that can be chosen. */
+const PART_SECTIONS = ['drive', 'pack', 'charging', 'donor'] as const
 
 type Hear = (step: Exclude<Step, { is: 'working' }>) => void
 
@@ -115,6 +124,18 @@ export class Service {
     const v = this.desk.value(name),
       a = this.desk.assessment
     return v && a ? workingTree(v, a, this.desk.system, { quiet: s => s, strong: s => s }).join('\n') : undefined
+  }
+  /** Every place of the file that takes a part, with what stands there. */
+  places(): readonly PartPlace[] {
+    return PART_SECTIONS.flatMap(s => placesIn(this.desk.sheet(s)))
+  }
+  /** Records side by side: those that fit a place, or all there are. */
+  partTable(path: string | undefined, search: Omit<PartSearch, 'classes'>): PartTable {
+    return partTable({ ...search, classes: path === undefined ? [] : this.desk.partClasses(path) }, this.desk.system)
+  }
+  /** What choosing a part would fill and leave. */
+  partTaking(path: string, id: string): ReturnType<typeof partTaking> {
+    return partTaking(this.desk, path, id)
   }
   /** Every card of the handbook: it needs no conversion. */
   handbook(): readonly HandbookEntry[] {
