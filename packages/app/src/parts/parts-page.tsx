@@ -52,7 +52,9 @@ function Place({ place: p, open, turn }: { readonly place: PartPlace; readonly o
         </span>
         <span>
           {p.now === undefined ? (
-            <span className="quiet">no part chosen</span>
+            <span className="quiet">
+              {p.typed === 0 ? 'no part chosen' : `no part chosen, ${p.typed} ${p.typed === 1 ? 'value' : 'values'} typed`}
+            </span>
           ) : (
             <>
               {p.now.known ?? <span className="failing">▲ not in the catalogue</span>}

@@ -1,4 +1,4 @@
-import type { PartPlace, PartTable } from '@ampwright/workbench'
+import type { PartPlace, PartTable, Standing } from '@ampwright/workbench'
 import { useEffect, useState } from 'react'
 import { useInHand } from '../shell/in-hand.ts'
 import { SideBySide } from './side-by-side.tsx'
@@ -12,7 +12,7 @@ export function Picker({ place }: { readonly place?: PartPlace }) {
   const { conversion, opened } = useInHand(),
     [words, setWords] = useState(''),
     [only, setOnly] = useState(place?.first ?? ''),
-    [table, setTable] = useState<PartTable>(),
+    [laid, setLaid] = useState<{ readonly table: PartTable; readonly now?: Standing }>(),
     [candidate, setCandidate] = useState<string>(),
     path = place?.path
   const { units } = conversion
@@ -20,12 +20,13 @@ export function Picker({ place }: { readonly place?: PartPlace }) {
   useEffect(() => {
     let overtaken = false
     const search = { words, most: MOST, ...(only === '' ? {} : { class: only }) }
-    void conversion.partTable(path, search).then(t => overtaken || setTable(t))
+    void conversion.partTable(path, search).then(t => overtaken || setLaid(t))
     return () => {
       overtaken = true
     }
   }, [conversion, path, words, only, units, opened.told])
-  if (table === undefined) return <p className="quiet">Looking …</p>
+  if (laid === undefined) return <p className="quiet">Looking …</p>
+  const { table } = laid
   return (
     <div className="picker">
       <div className="add">
@@ -58,7 +59,13 @@ export function Picker({ place }: { readonly place?: PartPlace }) {
               : `${table.found} fit`}
         </span>
       </div>
-      <SideBySide table={table} now={place?.now?.id} choose={place === undefined ? undefined : setCandidate} candidate={candidate} />
+      <SideBySide
+        table={table}
+        standing={laid.now}
+        now={place?.now?.id}
+        choose={place === undefined ? undefined : setCandidate}
+        candidate={candidate}
+      />
       {place && candidate ? <Taking key={candidate} place={place} id={candidate} leave={() => setCandidate(undefined)} /> : null}
     </div>
   )

@@ -1,13 +1,16 @@
-import type { PartFigure, PartRow, PartTable } from '@ampwright/workbench'
+import type { PartFigure, PartRow, PartTable, Standing } from '@ampwright/workbench'
 
 /** Records side by side, a row each: what differs in columns, what is the same in all of them once below. */
 export function SideBySide({
   table: t,
+  standing,
   now,
   choose,
   candidate,
 }: {
   readonly table: PartTable
+  /** What stands at the place now, whatever it came from. */
+  readonly standing?: Standing | undefined
   readonly now: string | undefined
   readonly choose: ((id: string) => void) | undefined
   readonly candidate?: string | undefined
@@ -31,6 +34,7 @@ export function SideBySide({
             </tr>
           </thead>
           <tbody>
+            {standing && Object.keys(standing).length ? <Now standing={standing} table={t} /> : null}
             {t.rows.map(r => (
               <Row key={r.id} row={r} table={t} now={now} choose={choose} candidate={candidate} />
             ))}
@@ -59,6 +63,32 @@ export function SideBySide({
   )
 }
 
+/** What stands at the place, in the columns of the records. */
+function Now({ standing, table: t }: { readonly standing: Standing; readonly table: PartTable }) {
+  return (
+    <tr className="here">
+      <th scope="row">Stands there now</th>
+      <td>
+        <Held value={standing['price']} />
+      </td>
+      {t.differing.map(({ key }) => (
+        <td key={key}>
+          <Held value={standing[key]} />
+        </td>
+      ))}
+    </tr>
+  )
+}
+function Held({ value }: { readonly value: Standing[string] | undefined }) {
+  if (value === undefined) return <span className="quiet">–</span>
+  return (
+    <>
+      <span className="num">{value.text}</span>
+      <small> {value.how}</small>
+    </>
+  )
+}
+
 function Row({
   row: r,
   table: t,
@@ -79,7 +109,7 @@ function Row({
         {r.label}
         <code>{r.id}</code>
         {here ? (
-          <span className="small sound">● stands there now</span>
+          <span className="small sound">● chosen now</span>
         ) : choose ? (
           <button type="button" onClick={() => choose(r.id)} aria-pressed={r.id === candidate}>
             See what it fills<span className="hidden">: {r.id}</span>

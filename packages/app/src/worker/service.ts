@@ -22,7 +22,9 @@ import {
   placesIn,
   Refusal,
   type SheetNode,
+  type Standing,
   type Step,
+  standing,
   turned,
   type WorkingView,
   workingTree,
@@ -130,8 +132,12 @@ export class Service {
     return PART_SECTIONS.flatMap(s => placesIn(this.desk.sheet(s)))
   }
   /** Records side by side: those that fit a place, or all there are. */
-  partTable(path: string | undefined, search: Omit<PartSearch, 'classes'>): PartTable {
-    return partTable({ ...search, classes: path === undefined ? [] : this.desk.partClasses(path) }, this.desk.system)
+  partTable(path: string | undefined, search: Omit<PartSearch, 'classes'>): { readonly table: PartTable; readonly now?: Standing } {
+    if (path === undefined) return { table: partTable({ ...search, classes: [] }, this.desk.system) }
+    return {
+      table: partTable({ ...search, classes: this.desk.partClasses(path) }, this.desk.system),
+      now: standing(this.desk, path),
+    }
   }
   /** What choosing a part would fill and leave. */
   partTaking(path: string, id: string): ReturnType<typeof partTaking> {

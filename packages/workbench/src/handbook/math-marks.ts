@@ -9,6 +9,8 @@ export const upright = (text: string): Typeset => ({ tag: 'mi', with: { mathvari
 export const mi = (text: string): Typeset => set('mi', text)
 export const mn = (text: string): Typeset => set('mn', text)
 export const mo = (text: string): Typeset => set('mo', text)
+/** A sign at the head of a line that stands between two things all the same. */
+export const between = (sign: string): Typeset => ({ tag: 'mo', with: { form: 'infix' }, of: [sign] })
 export const parens = (inside: Typeset): Typeset => set('mrow', mo('('), inside, mo(')'))
 /** The brace before cases: it is for reading aloud, the eye gets a line as high as the cases. */
 export const brace: Typeset = { tag: 'mo', with: { stretchy: 'false', class: 'brace' }, of: ['{'] }

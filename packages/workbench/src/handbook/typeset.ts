@@ -1,5 +1,5 @@
 import { type Equation, readText, type TextNode } from '@ampwright/engine'
-import { brace, mn, mo, parens, row, set, symbolSet, type Typeset, upright } from './math-marks.ts'
+import { between, brace, mn, mo, parens, row, set, symbolSet, type Typeset, upright } from './math-marks.ts'
 
 /**
  * The text of a formula set as mathematics, equation by equation: fractions, roots, sums, indices, cases under one another; a long sum goes on in further
@@ -33,7 +33,7 @@ function inLines(n: TextNode, go: (n: TextNode, least?: number) => Typeset): rea
   if (width(whole) <= WIDEST || (n.is !== 'sum' && n.is !== 'difference')) return [whole]
   const before = inLines(n.left, go),
     last = before.at(-1) as Typeset,
-    term = [mo(n.is === 'sum' ? '+' : '−'), go(n.right, 2)]
+    term = [between(n.is === 'sum' ? '+' : '−'), go(n.right, 2)]
   return width(last) + term.reduce((s, t) => s + width(t), 0) <= WIDEST
     ? [...before.slice(0, -1), row(last, ...term)]
     : [...before, row(...term)]

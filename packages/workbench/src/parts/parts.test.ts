@@ -7,6 +7,7 @@ import { Desk } from '../desk/desk.ts'
 import { type PartTable, partTable } from './part-table.ts'
 import { partTaking } from './part-taking.ts'
 import { type PartPlace, placesIn } from './places.ts'
+import { standing } from './standing.ts'
 
 const SECTIONS = ['donor', 'drive', 'pack', 'charging'] as const
 const open = (text: string): Desk => new Desk(text, lookUps.attachments ? { attachments: lookUps.attachments } : {})
@@ -49,6 +50,17 @@ describe('parts of the catalogue in a conversion', () => {
       if (p.now) expect(p.now.known, p.path).toBe(part(p.now.id)?.label)
     }
     expect(new Set(places(open(textOf(car))).map(p => `${p.label} ${p.of}`)).size).toBe(places(open(textOf(car))).length)
+  })
+  it('lays what stands at a place beside the records, by the keys they have', () => {
+    const lapwing = open(textOf('lapwing'))
+    expect(standing(lapwing, 'drive.units.main.motor.part')['peak-torque']).toMatchObject({ text: expect.stringMatching(/^250\s/) })
+    const text = 'schema: 1\npack:\n  limits:\n    fuse: 350 A (datasheet)\n    contactor: 400 A\n'
+    expect(standing(open(text), 'pack.limits.fuse-part')).toEqual({ current: { text: expect.stringMatching(/^350\s/), how: 'datasheet' } })
+  })
+  it('shows first the class that the name of the thing speaks of', () => {
+    const first = (path: string): string | undefined => places(open(textOf('lapwing'))).find(p => p.path === path)?.first
+    expect(first('donor.added.junction-box.part')).toBe('junction-box')
+    expect(first('drive.units.main.motor.part')).toMatch(/^motor-/)
   })
   it('says what is typed and stays although the record knows it, and what taking it out would put there', () => {
     const text = 'schema: 1\ncharging:\n  charger:\n    power: 3.3 kW (datasheet)\n    mass: 6 kg\n',
