@@ -8,6 +8,7 @@ const bin = name => join(root, 'node_modules', '.bin', name)
 const steps = [
   ['types', bin('tsc'), ['-p', 'tsconfig.check.json', '--noEmit']],
   ['types of the app', bin('tsc'), ['-p', 'packages/app/tsconfig.json']],
+  ['types of the browser tests', bin('tsc'), ['-p', 'tests/screen/tsconfig.json']],
   ['lint', bin('oxlint'), ['--type-aware', '--deny-warnings']],
   ['format', bin('biome'), ['format', '.']],
   ['unused code', bin('knip'), ['--no-progress']],

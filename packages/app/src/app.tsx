@@ -1,4 +1,5 @@
 import { Redirect, Route, Switch } from 'wouter'
+import { HandbookAlone } from './handbook/handbook-alone.tsx'
 import { ConversionPage } from './shell/conversion-page.tsx'
 import { StartPage } from './start/start-page.tsx'
 
@@ -8,7 +9,8 @@ export function App() {
     <Switch>
       <Route path="/" component={StartPage} />
       <Route path="/c/:id">{({ id }) => <Redirect to={`/c/${id}/brief`} replace />}</Route>
-      <Route path="/c/:id/:page">{({ id, page }) => <ConversionPage key={id} id={id} page={page} />}</Route>
+      <Route path="/handbook/:formula?">{({ formula }) => <HandbookAlone formula={formula} />}</Route>
+      <Route path="/c/:id/:page/*?">{({ id, page }) => <ConversionPage key={id} id={id} page={page} />}</Route>
       <Route>
         <main>
           <h1>There is no page here</h1>

@@ -1,6 +1,7 @@
 import type { Edit, Issue, System } from '@ampwright/conversion'
 import type { Stage } from '@ampwright/engine'
 import type { SheetNode, Told } from '@ampwright/workbench'
+import { type Handbook, handbookOf } from './handbook/handbook.ts'
 import { Away, api, type Clash, live } from './server/api.ts'
 import { keepSeen, type LastSeen, lastSeen } from './server/last-seen.ts'
 import { type Engine, startEngine } from './worker/engine.ts'
@@ -36,6 +37,7 @@ export class OpenConversion {
   private readonly heard = new Set<() => void>()
   private readonly shownSections = new Map<Section, number>()
   private readonly engine: Engine
+  readonly handbook: Handbook
   private queue: Promise<void> = Promise.resolve()
   private waiting = 0
   private readonly mine: number[] = []
@@ -69,6 +71,7 @@ export class OpenConversion {
         void this.layOut()
       }
     })
+    this.handbook = handbookOf(this.engine)
     this.letGo = live(
       news => void this.hearOf(news),
       gone => this.away(gone),
@@ -230,6 +233,10 @@ export class OpenConversion {
   drawingFile = (id: string, as: 'svg' | 'csv', width: number) => this.engine.drawingFile(id, as, width)
   tryout = (edits: readonly Edit[]) => this.engine.tryout(edits)
   ratioEdit = (unit: string, ratio: number) => this.engine.ratioEdit(unit, ratio)
+  places = () => this.engine.places()
+  partTable = (path: string | undefined, search: { readonly words?: string; readonly class?: string; readonly most?: number }) =>
+    this.engine.partTable(path, search)
+  partTaking = (path: string, id: string) => this.engine.partTaking(path, id)
   figures = (stage: Stage) => this.engine.figures(stage)
   working = (name: string) => this.engine.working(name)
   workingText = (name: string) => this.engine.workingText(name)

@@ -14,6 +14,7 @@ import {
   survey,
   tableJson,
   workingTree,
+  workOn,
 } from '@ampwright/workbench'
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import { printAssessment } from './assess.ts'
@@ -22,7 +23,7 @@ import { chosenSeries, drawTrace } from './chart.ts'
 import { printComparison } from './compare.ts'
 import { completion } from './completion.ts'
 import { conceptsCommand } from './concepts-command.ts'
-import { cardJson, compute, formulaNamed, inputsOf, printCard, printChapters } from './handbook.ts'
+import { cardJson, formulaNamed, inputsOf, printCard, printChapters } from './handbook.ts'
 import { assessWithProgress } from './judged.ts'
 import { bytesOf, load } from './load.ts'
 import { newConversion, type Start } from './new-conversion.ts'
@@ -122,7 +123,7 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
       const f = formulaNamed(id)
       if (!o.input?.length)
         return o.json ? print(t, cardJson(f, FORMULAS.find(x => x.formula === f)?.chapter ?? '')) : printCard(f, t, o.units)
-      const figures = compute(f, inputsOf(f, o.input)),
+      const figures = workOn(f, inputsOf(f, o.input)),
         k = colours(t)
       const empty: Assessment = {
         figures: new Map(),

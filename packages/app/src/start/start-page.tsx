@@ -1,6 +1,6 @@
 import type { ApiConversionLine, ApiMaking, ApiSample } from '@ampwright/server'
 import { useCallback, useEffect, useState } from 'react'
-import { useLocation } from 'wouter'
+import { Link, useLocation } from 'wouter'
 import { Away, api } from '../server/api.ts'
 import { allSeen } from '../server/last-seen.ts'
 
@@ -51,6 +51,10 @@ export function StartPage() {
           {said}
         </div>
       ) : null}
+      <p>
+        <Link href="/handbook">Handbook</Link>{' '}
+        <span className="quiet">Every formula alone, with its source, to be worked with your own numbers.</span>
+      </p>
       <h2>Conversions</h2>
       {list === undefined ? (
         <p>Looking …</p>

@@ -1,20 +1,35 @@
 import type { Edit, SECTIONS, System } from '@ampwright/conversion'
 import type { Readout } from '@ampwright/drawing'
-import { type Assessment, findingId, type Stage } from '@ampwright/engine'
+import { type Assessment, type Figure, findingId, formulaById, isFigure, type Stage } from '@ampwright/engine'
 import {
   type Accepting,
   acceptance,
+  type CardView,
+  cardView,
   Desk,
   type Edited,
   type FigureView,
+  type FormulaWorked,
+  figureTexts,
   fileDatum,
+  type HandbookEntry,
   type HeadlineView,
+  handbookEntries,
+  type PartPlace,
+  type PartSearch,
+  type PartTable,
+  partTable,
+  partTaking,
+  placesIn,
   Refusal,
   type SheetNode,
+  type Standing,
   type Step,
+  standing,
   turned,
   type WorkingView,
   workingTree,
+  workTyped,
 } from '@ampwright/workbench'
 import { type DrawingLine, Drawings, type Drawn } from './drawings.ts'
 
@@ -41,6 +56,9 @@ export type Preview = {
   readonly offered: boolean
   readonly refused?: string
 }
+
+/** Sections of the file in which things stand that can be chosen. */
+const PART_SECTIONS = ['drive', 'pack', 'charging', 'donor'] as const
 
 type Hear = (step: Exclude<Step, { is: 'working' }>) => void
 
@@ -141,6 +159,45 @@ export class Service {
   /** The edit that changes the total ratio of a unit: its reduction where it has one, else the kept gear that comes nearest. */
   ratioEdit(unit: string, ratio: number): Edit | undefined {
     return this.desk.ratioEdit(unit, ratio)
+  }
+  /** Every place of the file that takes a part, with what stands there. */
+  places(): readonly PartPlace[] {
+    return PART_SECTIONS.flatMap(s => placesIn(this.desk.sheet(s)))
+  }
+  /** Records side by side: those that fit a place, or all there are. */
+  partTable(path: string | undefined, search: Omit<PartSearch, 'classes'>): { readonly table: PartTable; readonly now?: Standing } {
+    if (path === undefined) return { table: partTable({ ...search, classes: [] }, this.desk.system) }
+    return {
+      table: partTable({ ...search, classes: this.desk.partClasses(path) }, this.desk.system),
+      now: standing(this.desk, path),
+    }
+  }
+  /** What choosing a part would fill and leave. */
+  partTaking(path: string, id: string): ReturnType<typeof partTaking> {
+    return partTaking(this.desk, path, id)
+  }
+  /** Every card of the handbook: it needs no conversion. */
+  handbook(): readonly HandbookEntry[] {
+    return handbookEntries()
+  }
+  card(id: string, system: System): CardView | undefined {
+    return cardView(id, system)
+  }
+  /** A formula worked with texts as typed. */
+  workFormula(id: string, texts: Readonly<Record<string, string>>, system: System): FormulaWorked | undefined {
+    const f = formulaById(id)
+    return f && workTyped(f, texts, system)
+  }
+  /** What went into a figure of this conversion, to work its formula with; undefined where it is none of this formula. */
+  figureTexts(
+    name: string,
+    formula: string,
+    system: System,
+  ): { readonly label: string; readonly texts: Readonly<Record<string, string>> } | undefined {
+    const v = this.desk.value(name)
+    return v && isFigure(v) && v.because.formula.card.id === formula
+      ? { label: v.label, texts: figureTexts(v as Figure, system) }
+      : undefined
   }
   /** The edit that accepts a finding, or why it cannot be accepted. */
   acceptance(id: string, given: Accepting): { readonly edit: Edit } | { readonly refused: string } {

@@ -1,5 +1,6 @@
 import type { WorkingBranch, WorkingView } from '@ampwright/workbench'
 import { useEffect, useRef, useState } from 'react'
+import { Link } from 'wouter'
 import { useInHand } from '../shell/in-hand.ts'
 
 /** The working of a number as a hand calculation that unfolds down to what was typed. */
@@ -70,10 +71,19 @@ function Node({ name, depth, branch }: { readonly name: string; readonly depth: 
 }
 
 function Inside({ view: v, depth }: { readonly view: WorkingView; readonly depth: number }) {
+  const { opened } = useInHand()
   return (
     <div style={{ marginLeft: 22 }}>
       {v.formula ? (
         <>
+          <div className="o">
+            <Link
+              href={`/c/${opened.id}/handbook/${v.formula.id}?figure=${encodeURIComponent(v.name)}`}
+              onClick={e => e.currentTarget.closest('dialog')?.close()}
+            >
+              {v.formula.label}
+            </Link>
+          </div>
           <div className="text">{v.formula.text.join('\n')}</div>
           {v.formula.numbers ? <div className="text">{v.formula.numbers}</div> : null}
           <div className="o">

@@ -1,9 +1,9 @@
-import { parts } from '@ampwright/catalogue'
 import {
   applyEdits,
   type Conversion,
   type Edit,
   entryAt,
+  fieldAt,
   type Issue,
   isSound,
   isUsable,
@@ -29,6 +29,7 @@ import {
   type Stage,
 } from '@ampwright/engine'
 import { lookUps } from '../look-ups.ts'
+import { partsFor } from '../parts/fitting.ts'
 import { headed, shown } from '../shown.ts'
 import type { Known } from './field-view.ts'
 import { type FindingView, findingView } from './finding-view.ts'
@@ -196,10 +197,16 @@ export class Desk {
         const node = text.tree === undefined ? undefined : entryAt(text.tree, pathKeys(path) ?? [])?.node
         return node?.kind === 'group' ? [...node.entries.keys()].filter(k => k !== 'note') : []
       },
-      parts: classes => parts.filter(p => classes.includes(p.class)).map(p => p.id),
+      parts: classes => partsFor(classes).map(p => p.id),
       files: this.files,
       system: this.system,
     }
+  }
+
+  /** Classes of parts that a place of the file takes; none where it takes any. */
+  partClasses(path: string): readonly string[] {
+    const leaf = fieldAt(path)
+    return leaf?.is === 'part' ? leaf.classes : []
   }
 
   /** The figures of a stage, in the order of its studies. */

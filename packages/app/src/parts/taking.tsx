@@ -1,0 +1,136 @@
+import type { PartFill, PartPlace, PartTaking } from '@ampwright/workbench'
+import { useEffect, useId, useRef, useState } from 'react'
+import { PreviewView } from '../findings/finding.tsx'
+import { useInHand } from '../shell/in-hand.ts'
+import type { Preview } from '../worker/service.ts'
+
+/** What choosing a record does, before it is done: what it fills, what is typed and stays, and what the whole car makes of it. */
+export function Taking({ place: p, id, leave }: { readonly place: PartPlace; readonly id: string; readonly leave: () => void }) {
+  const { conversion, opened } = useInHand(),
+    [taking, setTaking] = useState<PartTaking | { readonly refused: string }>(),
+    [free, setFree] = useState(false),
+    [tried, setTried] = useState<Preview | 'trying'>(),
+    [wrong, setWrong] = useState<string>(),
+    box = useRef<HTMLElement>(null),
+    check = useId()
+  useEffect(() => void conversion.partTaking(p.path, id).then(setTaking), [conversion, p.path, id, opened.told])
+  useEffect(() => box.current?.focus(), [])
+  if (taking === undefined) return <p className="quiet">Reading …</p>
+  const stays = 'refused' in taking ? [] : taking.stays,
+    edits = 'refused' in taking ? [] : free ? taking.freeing : taking.edits
+  const take = async (): Promise<void> => {
+    const issues = await conversion.edit(edits, `${p.label} ${p.of}: ${id}`)
+    if (issues[0]) return setWrong(`${issues[0].path}: ${issues[0].what}; found ${issues[0].found}; accepted ${issues[0].accepted}`)
+    leave()
+  }
+  return (
+    <section className="taking" ref={box} tabIndex={-1} aria-label={`What ${id} fills`}>
+      <h3>
+        {p.label} {p.of}: <code>{id}</code>
+      </h3>
+      {'refused' in taking ? (
+        <p className="failing">▲ {taking.refused}</p>
+      ) : (
+        <>
+          <Fills fills={free ? [...taking.fills, ...stays] : taking.fills} id={id} />
+          {stays.length ? (
+            <>
+              <Stays stays={stays} />
+              <p>
+                <input
+                  type="checkbox"
+                  id={check}
+                  checked={free}
+                  onChange={e => {
+                    setFree(e.target.checked)
+                    setTried(undefined)
+                  }}
+                />{' '}
+                <label htmlFor={check}>Take out what is typed, so that the figures of this record stand</label>
+              </p>
+            </>
+          ) : null}
+          <div className="add">
+            <button
+              type="button"
+              className="main"
+              disabled={tried === 'trying' || opened.saving === 'server away'}
+              onClick={() => {
+                setTried('trying')
+                void conversion.preview(edits).then(setTried)
+              }}
+            >
+              {tried === 'trying' ? 'Trying …' : 'Preview on the whole car'}
+            </button>
+            <button type="button" onClick={leave}>
+              Leave it
+            </button>
+          </div>
+          {tried && tried !== 'trying' ? <PreviewView preview={tried} take={() => void take()} leave={leave} /> : null}
+        </>
+      )}
+      {wrong ? (
+        <p className="failing" role="alert">
+          ▲ {wrong}
+        </p>
+      ) : null}
+    </section>
+  )
+}
+
+function Fills({ fills, id }: { readonly fills: readonly PartFill[]; readonly id: string }) {
+  if (fills.length === 0) return <p className="quiet">It fills nothing that is not typed already.</p>
+  return (
+    <div className="scroll">
+      <table className="many">
+        <caption className="small quiet">What it fills, from part {id}</caption>
+        <thead>
+          <tr>
+            <th scope="col">Field</th>
+            <th scope="col">Now</th>
+            <th scope="col">Then</th>
+            <th scope="col">Known</th>
+          </tr>
+        </thead>
+        <tbody>
+          {fills.map(f => (
+            <tr key={f.path}>
+              <th scope="row">{f.label}</th>
+              <td className="num">{f.before ?? <span className="quiet">–</span>}</td>
+              <td className="num">{f.after ?? <span className="unanswered">◌ asked again</span>}</td>
+              <td>{f.how || <span className="quiet">not known</span>}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  )
+}
+
+function Stays({ stays }: { readonly stays: readonly PartFill[] }) {
+  return (
+    <div className="scroll">
+      <table className="many">
+        <caption className="small">
+          <span className="marginal">◐</span> Typed in the file: this stays, whatever the record says. Check that it belongs to this part.
+        </caption>
+        <thead>
+          <tr>
+            <th scope="col">Field</th>
+            <th scope="col">Typed, stays</th>
+            <th scope="col">The record says</th>
+          </tr>
+        </thead>
+        <tbody>
+          {stays.map(f => (
+            <tr key={f.path}>
+              <th scope="row">{f.label}</th>
+              <td className="num">{f.before}</td>
+              <td className="num">{f.after}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  )
+}
