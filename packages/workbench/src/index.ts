@@ -1,4 +1,5 @@
 export * from './coast-down.ts'
+export { type ComparisonView, comparisonView, type FigureRow, type FindingRow, type Side, type StatedRow } from './desk/comparison-view.ts'
 export { Desk, type Edited, type FigureView, type Opening, type Seen, type Step, type Told } from './desk/desk.ts'
 export type { FieldView } from './desk/field-view.ts'
 export type { FindingView, Opened, RemedyView } from './desk/finding-view.ts'

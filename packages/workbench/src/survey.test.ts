@@ -20,8 +20,8 @@ const wantedOf = (text: string) => {
 const rows = (sheet: SurveySheet) => sheet.flatMap(g => g.rows)
 /** Bands are printed with three digits. */
 const PRINTED = 0.01
-/** A secant over a narrower ± is another one: first order holds to this share of the band. */
-const SECANTS = 0.02
+/** A secant over a narrower ± is another one, most of all where the weakest of several counts: first order holds to this share of the band. */
+const SECANTS = 0.03
 
 describe('what to measure next', () => {
   it.each(CARS)('ranks what %s has in hand by how much it narrows range, mass or cost', car => {
