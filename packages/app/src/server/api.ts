@@ -63,7 +63,7 @@ export const api = {
   revisions: (id: string): Promise<{ revisions: readonly { revision: number; at: string; by?: string | null; what?: string | null }[] }> =>
     json(`${at(id)}/revisions`),
   revision: (id: string, n: number): Promise<{ revision: number; text: string }> => json(`${at(id)}/revisions/${n}`),
-  restore: (id: string, revision: number): Promise<{ revision: number; text: string }> => json(`${at(id)}/restore`, sent({ revision })),
+  restore: (id: string, revision: number): Promise<Kept> => kept(`${at(id)}/restore`, { revision }),
   undo: (id: string, revision: number): Promise<Kept> => kept(`${at(id)}/undo`, { revision }),
   edit: (id: string, edits: readonly object[], what?: string): Promise<Kept> =>
     kept(`${at(id)}/edits`, { edits, ...(what === undefined ? {} : { what }) }),

@@ -3,16 +3,26 @@ import { type Assessment, findingId, type Stage } from '@ampwright/engine'
 import {
   type Accepting,
   acceptance,
+  type ComparisonView,
+  comparisonView,
   Desk,
   type Edited,
+  enquiryLetter,
+  type FieldView,
   type FigureView,
   fileDatum,
   type HeadlineView,
+  type Letter,
+  letterText,
+  type Recipient,
   Refusal,
   type SheetNode,
+  type Side,
   type Step,
+  type SurveySheet,
   turned,
   type WorkingView,
+  type Written,
   workingTree,
 } from '@ampwright/workbench'
 
@@ -40,6 +50,10 @@ export type Preview = {
   readonly refused?: string
 }
 
+/** One side of a comparison: a revision or another conversion, with its files where it has its own. */
+export type Compared = { readonly text: string; readonly files?: readonly Beside[] }
+export type Comparison = { readonly ok: true; readonly view: ComparisonView } | { readonly ok: false; readonly says: string }
+
 type Hear = (step: Exclude<Step, { is: 'working' }>) => void
 
 /**
@@ -60,8 +74,8 @@ export class Service {
     this.begin()
     return this.state()
   }
-  private beside(name: string, format: string): ReturnType<typeof fileDatum> | undefined {
-    const bytes = this.attachments.get(name)
+  private beside(name: string, format: string, files = this.attachments): ReturnType<typeof fileDatum> | undefined {
+    const bytes = files.get(name)
     return bytes === undefined ? undefined : fileDatum(bytes, format)
   }
   private state(): Opened {
@@ -109,6 +123,40 @@ export class Service {
       a = this.desk.assessment
     return v && a ? workingTree(v, a, this.desk.system, { quiet: s => s, strong: s => s }).join('\n') : undefined
   }
+  field(path: string): FieldView | undefined {
+    return this.desk.field(path)
+  }
+  /** What to measure; with the sheet somebody is filling in, its rows stay where they stand. */
+  survey(before?: SurveySheet): SurveySheet {
+    return this.desk.survey(before)
+  }
+  letter(to: Recipient): Letter | undefined {
+    const a = this.desk.assessment
+    return a && enquiryLetter(a, this.desk.current(), to, this.desk.system)
+  }
+  letterText(to: Recipient, written: Written): string | undefined {
+    const letter = this.letter(to)
+    return letter && letterText(letter, written)
+  }
+  /** Two conversions side by side; undefined is the one in hand as it stands. */
+  async compare(before: Compared | undefined, after: Compared | undefined): Promise<Comparison> {
+    const a = await this.side(before),
+      b = await this.side(after)
+    if ('refused' in a) return { ok: false, says: a.refused }
+    return 'refused' in b ? { ok: false, says: b.refused } : { ok: true, view: comparisonView(a, b, this.desk.system) }
+  }
+  private async side(of: Compared | undefined): Promise<Side | { readonly refused: string }> {
+    const text = of?.text ?? this.desk.source,
+      standing = this.desk.assessment
+    if (of === undefined && standing) return { text, assessment: standing }
+    const files = of?.files && new Map(of.files.map(f => [f.name, f.bytes]))
+    const desk = new Desk(text, { attachments: (name, format) => this.beside(name, format, files), system: this.desk.system })
+    if (!desk.usable)
+      return {
+        refused: `This text cannot be assessed: ${desk.issues.map(i => `line ${i.line}, ${i.path}: ${i.what}; found ${i.found}`)[0]}`,
+      }
+    return { text, assessment: await inSlices(desk) }
+  }
   /** The edit that accepts a finding, or why it cannot be accepted. */
   acceptance(id: string, given: Accepting): { readonly edit: Edit } | { readonly refused: string } {
     const f = this.desk.assessment?.findings.find(x => findingId(x) === id)
@@ -148,6 +196,17 @@ export class Service {
         began = performance.now()
       }
     }
+  }
+}
+/** A whole assessment that lets other messages in between. */
+async function inSlices(desk: Desk): Promise<Assessment> {
+  let began = performance.now()
+  for (const steps = desk.assess(); ; ) {
+    const step = steps.next()
+    if (step.done) return step.value
+    if (performance.now() - began < SLICE) continue
+    await breath()
+    began = performance.now()
   }
 }
 /** Longest the thread works before it looks for a newer edit [ms]. */

@@ -22,8 +22,12 @@ export type Pieces = readonly Piece[]
 /** Something the letter would say and nobody has said yet; `path` is where it is filled in. */
 export type Open = { readonly open: string; readonly path?: string }
 
+type Worded<K extends string> = { readonly is: K; readonly pieces: Pieces }
 export type LetterLine =
-  | { readonly is: 'text' | 'item' | 'question' | 'caution'; readonly pieces: Pieces }
+  | Worded<'text'>
+  | Worded<'item'>
+  | Worded<'question'>
+  | Worded<'caution'>
   /** One thing by the columns of its part; a cell nobody can fill yet, or that has no sense there, is absent. */
   | { readonly is: 'row'; readonly label: Pieces; readonly cells: readonly (Piece | undefined)[] }
   | { readonly is: 'rule'; readonly asks: Quoted; readonly says: Quoted; readonly source: Quoted; readonly stands: readonly Pieces[] }
