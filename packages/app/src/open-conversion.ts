@@ -1,11 +1,11 @@
 import type { Edit, Issue, System } from '@ampwright/conversion'
 import type { Stage } from '@ampwright/engine'
-import type { SheetNode, Told } from '@ampwright/workbench'
+import type { Recipient, SheetNode, SurveySheet, Told, Written } from '@ampwright/workbench'
 import { type Handbook, handbookOf } from './handbook/handbook.ts'
 import { Away, api, type Clash, live } from './server/api.ts'
 import { keepSeen, type LastSeen, lastSeen } from './server/last-seen.ts'
 import { type Engine, startEngine } from './worker/engine.ts'
-import type { Beside, Section } from './worker/service.ts'
+import type { Beside, Compared, Section } from './worker/service.ts'
 
 /** What a window knows of the conversion it has open. Replaced whole at every change. */
 export type Opened = {
@@ -225,6 +225,16 @@ export class OpenConversion {
     const issues = await this.edit([made.edit], `accepted: ${id}`)
     return issues[0]?.what
   }
+  /** Brings an earlier revision back, as a new one: undo takes it away again. */
+  restore(revision: number): void {
+    this.undone.length = 0
+    this.save(() => api.restore(this.state.id, revision), false)
+  }
+  field = (path: string) => this.engine.field(path)
+  survey = (before?: SurveySheet) => this.engine.survey(before)
+  letter = (to: Recipient) => this.engine.letter(to)
+  letterText = (to: Recipient, written: Written) => this.engine.letterText(to, written)
+  compare = (before: Compared | undefined, after: Compared | undefined) => this.engine.compare(before, after)
   check = (edits: readonly Edit[]) => this.engine.check(edits)
   preview = (edits: readonly Edit[]) => this.engine.preview(edits)
   drawings = () => this.engine.drawings()

@@ -1,4 +1,4 @@
-import { headed, type Wanted } from '@ampwright/workbench'
+import { headed, narrowed, type Wanted } from '@ampwright/workbench'
 import { colours, type Terminal, wrapped } from './terminal.ts'
 
 export function printSurvey(list: readonly Wanted[], t: Terminal): void {
@@ -27,7 +27,9 @@ export function printSurvey(list: readonly Wanted[], t: Terminal): void {
     t.out(k.bold('Worth measuring better'))
     for (const w of narrowing)
       entry(`${headed(w.label)}  ${k.bold(w.now ?? '')}  ${k.dim(w.path)}`, [
-        `${Math.round((w.widens?.share ?? 0) * 100)} % of the band of ${w.widens?.figure ?? ''}`,
+        ...(w.narrows?.length
+          ? w.narrows.map(narrowed)
+          : [`${Math.round((w.widens?.share ?? 0) * 100)} % of the band of ${w.widens?.figure ?? ''}`]),
         w.until,
         w.measure ? how(w) : '',
       ])

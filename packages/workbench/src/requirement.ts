@@ -1,7 +1,8 @@
 import { type Limit, type Reading, rowSource, ruleSet, type Table } from '@ampwright/engine'
 import { headed } from './shown.ts'
 
-const READ: Readonly<Record<Reading, string>> = {
+/** How well a text was read, in words. */
+export const READ: Readonly<Record<Reading, string>> = {
   T: 'official text read',
   S: 'page of the authority read',
   D: 'digest of the text read',
@@ -20,7 +21,8 @@ export function requirementLine(limit: Limit): string {
   return `${ruleSet(from)?.name ?? from}, ${key}: ${rowSource(limit)} (${READ[r.read]})${what ? `; ${what}` : ''}`
 }
 
-const USED: Readonly<Record<string, string>> = {
+/** How a row is used, in words. */
+export const USED: Readonly<Record<string, string>> = {
   max: 'at most this much',
   min: 'at least this much',
   range: 'between these',

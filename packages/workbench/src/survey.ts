@@ -1,5 +1,6 @@
 import { type Conversion, fieldAt, type System } from '@ampwright/conversion'
 import { type Assessment, type Fact, type Figure, type Measure, type SpreadMemo, type Until, widest } from '@ampwright/engine'
+import { type Narrowing, narrowings } from './narrowing.ts'
 import { shown } from './shown.ts'
 
 /** One thing worth measuring: a value nobody has yet, or one whose spread widens a headline figure. */
@@ -11,9 +12,11 @@ export type Wanted = {
   readonly unlocks: readonly string[]
   /** Greatest share of a headline figure's band that this fact makes up, and whose. */
   readonly widens?: { readonly share: number; readonly figure: string }
+  /** Of range, mass and cost: how much narrower each becomes when it is measured as well as its tool states. */
+  readonly narrows?: readonly Narrowing[]
   readonly now?: string
 }
-const HASTE: Readonly<Record<Until, number>> = {
+export const HASTE: Readonly<Record<Until, number>> = {
   'before the engine comes out': 0,
   'before the body is apart': 1,
   'before the part is bought': 2,
@@ -22,7 +25,7 @@ const HASTE: Readonly<Record<Until, number>> = {
 
 /**
  * What to measure next. Values that are missing come first, those that can soon no longer be had ahead of the others, then by how much they
- * unlock; after them values in hand, by the share they have in the band of a headline figure.
+ * unlock; after them values in hand: by how much measuring narrows range, mass or cost, then by the share they have in the band of any headline figure.
  */
 export function survey(c: Conversion, a: Assessment, headline: readonly Figure[], system: System): readonly Wanted[] {
   const missing: Wanted[] = a.gaps.map(g => ({
@@ -42,7 +45,8 @@ export function survey(c: Conversion, a: Assessment, headline: readonly Figure[]
       if (share > (best.get(p.path)?.share ?? 0.02)) best.set(p.path, { share, figure: figure.label })
     }
   }
-  const facts = new Map((c.facts as readonly Fact[]).map(f => [f.path, f]))
+  const facts = new Map((c.facts as readonly Fact[]).map(f => [f.path, f])),
+    narrowed = narrowings(headline, facts, system, memo)
   const narrowing = [...best].flatMap(([path, widens]): Wanted[] => {
     const fact = facts.get(path),
       field = fieldAt(path)
@@ -54,6 +58,7 @@ export function survey(c: Conversion, a: Assessment, headline: readonly Figure[]
         until: field?.until ?? 'any time',
         unlocks: [],
         widens,
+        narrows: narrowed.get(path) ?? [],
         now: `${shown(fact, system, fact.half)}${fact.origin?.how === 'assumed' ? ', assumed' : ''}`,
         ...(field?.measure ? { measure: field.measure } : {}),
       },
@@ -61,6 +66,8 @@ export function survey(c: Conversion, a: Assessment, headline: readonly Figure[]
   })
   return [
     ...missing.sort((x, y) => HASTE[x.until] - HASTE[y.until] || y.unlocks.length - x.unlocks.length),
-    ...narrowing.sort((x, y) => (y.widens?.share ?? 0) - (x.widens?.share ?? 0)),
+    ...narrowing.sort((x, y) => gain(y) - gain(x) || (y.widens?.share ?? 0) - (x.widens?.share ?? 0)),
   ]
 }
+/** The greatest part of a band of range, mass or cost that measuring takes away. */
+export const gain = ({ narrows = [] }: Pick<Wanted, 'narrows'>): number => Math.max(0, ...narrows.map(n => n.by))

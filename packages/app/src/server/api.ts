@@ -65,8 +65,8 @@ export const api = {
     }),
   revisions: (id: string): Promise<readonly ApiRevisionLine[]> => json(`${at(id)}/revisions`),
   revision: (id: string, n: number): Promise<ApiRevision> => json(`${at(id)}/revisions/${n}`),
-  restore: (id: string, revision: number): Promise<ApiSaved> => json(`${at(id)}/restore`, sent({ revision })),
   importText: (text: string): Promise<ApiImported> => json('/api/import', sent({ text })),
+  restore: (id: string, revision: number): Promise<Kept> => kept(`${at(id)}/restore`, { revision }),
   undo: (id: string, revision: number): Promise<Kept> => kept(`${at(id)}/undo`, { revision }),
   edit: (id: string, edits: readonly Seen[], what?: string): Promise<Kept> =>
     kept(`${at(id)}/edits`, { edits, ...(what === undefined ? {} : { what: what.slice(0, 300) }) }),

@@ -48,6 +48,10 @@ export const STAGE_PAGES: readonly Page[] = [
 ]
 export const PAGES: Readonly<Record<string, Page | undefined>> = Object.fromEntries(STAGE_PAGES.map(p => [p.slug, p]))
 
+/** The page a path of the file is filled in on. */
+export const pageOf = (path: string): Page | undefined =>
+  STAGE_PAGES.find(p => p.sections.some(s => path === s || path.startsWith(`${s}.`)))
+
 /** Stages that come later, and what they will ask. */
 export const LATER: readonly { readonly title: string; readonly asks: string }[] = [
   { title: 'Fit', asks: 'where every heavy part goes, in three dimensions' },

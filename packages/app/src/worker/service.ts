@@ -5,9 +5,13 @@ import {
   type Accepting,
   acceptance,
   type CardView,
+  type ComparisonView,
   cardView,
+  comparisonView,
   Desk,
   type Edited,
+  enquiryLetter,
+  type FieldView,
   type FigureView,
   type FormulaWorked,
   figureTexts,
@@ -15,19 +19,25 @@ import {
   type HandbookEntry,
   type HeadlineView,
   handbookEntries,
+  type Letter,
+  letterText,
   type PartPlace,
   type PartSearch,
   type PartTable,
   partTable,
   partTaking,
   placesIn,
+  type Recipient,
   Refusal,
   type SheetNode,
+  type Side,
   type Standing,
   type Step,
+  type SurveySheet,
   standing,
   turned,
   type WorkingView,
+  type Written,
   workingTree,
   workTyped,
 } from '@ampwright/workbench'
@@ -59,6 +69,9 @@ export type Preview = {
 
 /** Sections of the file in which things stand that can be chosen. */
 const PART_SECTIONS = ['drive', 'pack', 'charging', 'donor'] as const
+/** One side of a comparison: a revision or another conversion, with its files where it has its own. */
+export type Compared = { readonly text: string; readonly files?: readonly Beside[] }
+export type Comparison = { readonly ok: true; readonly view: ComparisonView } | { readonly ok: false; readonly says: string }
 
 type Hear = (step: Exclude<Step, { is: 'working' }>) => void
 
@@ -83,8 +96,8 @@ export class Service {
     this.begin()
     return this.state()
   }
-  private beside(name: string, format: string): ReturnType<typeof fileDatum> | undefined {
-    const bytes = this.attachments.get(name)
+  private beside(name: string, format: string, files = this.attachments): ReturnType<typeof fileDatum> | undefined {
+    const bytes = files.get(name)
     return bytes === undefined ? undefined : fileDatum(bytes, format)
   }
   private state(): Opened {
@@ -199,6 +212,40 @@ export class Service {
       ? { label: v.label, texts: figureTexts(v as Figure, system) }
       : undefined
   }
+  field(path: string): FieldView | undefined {
+    return this.desk.field(path)
+  }
+  /** What to measure; with the sheet somebody is filling in, its rows stay where they stand. */
+  survey(before?: SurveySheet): SurveySheet {
+    return this.desk.survey(before)
+  }
+  letter(to: Recipient): Letter | undefined {
+    const a = this.desk.assessment
+    return a && enquiryLetter(a, this.desk.current(), to, this.desk.system)
+  }
+  letterText(to: Recipient, written: Written): string | undefined {
+    const letter = this.letter(to)
+    return letter && letterText(letter, written)
+  }
+  /** Two conversions side by side; undefined is the one in hand as it stands. */
+  async compare(before: Compared | undefined, after: Compared | undefined): Promise<Comparison> {
+    const a = await this.side(before),
+      b = await this.side(after)
+    if ('refused' in a) return { ok: false, says: a.refused }
+    return 'refused' in b ? { ok: false, says: b.refused } : { ok: true, view: comparisonView(a, b, this.desk.system) }
+  }
+  private async side(of: Compared | undefined): Promise<Side | { readonly refused: string }> {
+    const text = of?.text ?? this.desk.source,
+      standing = this.desk.assessment
+    if (of === undefined && standing) return { text, assessment: standing }
+    const files = of?.files && new Map(of.files.map(f => [f.name, f.bytes]))
+    const desk = new Desk(text, { attachments: (name, format) => this.beside(name, format, files), system: this.desk.system })
+    if (!desk.usable)
+      return {
+        refused: `This text cannot be assessed: ${desk.issues.map(i => `line ${i.line}, ${i.path}: ${i.what}; found ${i.found}`)[0]}`,
+      }
+    return { text, assessment: await inSlices(desk) }
+  }
   /** The edit that accepts a finding, or why it cannot be accepted. */
   acceptance(id: string, given: Accepting): { readonly edit: Edit } | { readonly refused: string } {
     const f = this.desk.assessment?.findings.find(x => findingId(x) === id)
@@ -238,6 +285,17 @@ export class Service {
         began = performance.now()
       }
     }
+  }
+}
+/** A whole assessment that lets other messages in between. */
+async function inSlices(desk: Desk): Promise<Assessment> {
+  let began = performance.now()
+  for (const steps = desk.assess(); ; ) {
+    const step = steps.next()
+    if (step.done) return step.value
+    if (performance.now() - began < SLICE) continue
+    await breath()
+    began = performance.now()
   }
 }
 /** Longest the thread works before it looks for a newer edit [ms]. */

@@ -15,6 +15,7 @@ import {
   type Standing,
   type System,
   standingAt,
+  type TextTree,
 } from '@ampwright/conversion'
 import {
   Answers,
@@ -24,6 +25,7 @@ import {
   type Fact,
   type Figure,
   HEADLINE,
+  headlineOf,
   nameOf,
   STUDIES,
   type Stage,
@@ -31,10 +33,12 @@ import {
 import { lookUps } from '../look-ups.ts'
 import { partsFor } from '../parts/fitting.ts'
 import { headed, shown } from '../shown.ts'
-import type { Known } from './field-view.ts'
+import { survey } from '../survey.ts'
+import { type FieldView, fieldView, type Known } from './field-view.ts'
 import { type FindingView, findingView } from './finding-view.ts'
 import { earlyHeadline, type HeadlineView, headlineView } from './headline-view.ts'
 import { type SheetNode, sheet } from './sheet.ts'
+import { inPlace, type SurveySheet, surveySheet } from './survey-sheet.ts'
 import { type WorkingView, workingView } from './working-view.ts'
 
 /** What stands at a path, as a batch of edits says it saw it. */
@@ -208,6 +212,18 @@ export class Desk {
     const leaf = fieldAt(path)
     return leaf?.is === 'part' ? leaf.classes : []
   }
+  /** The field at a path of the file, typed or not; undefined where the schema has none, or a whole group. */
+  field(path: string): FieldView | undefined {
+    return fieldIn(this.known(), this.conversion.text.tree)(path)
+  }
+  /** What to measure next, as a sheet to fill in; rows of one that is being filled in stay where they stand. */
+  survey(before?: SurveySheet): SurveySheet {
+    const a = this.last
+    if (a === undefined) return before ?? []
+    const field = fieldIn(this.known(), this.conversion.text.tree),
+      now = surveySheet(survey(this.conversion, a, headlineOf(a), this.system), field)
+    return before === undefined ? now : inPlace(before, now, field)
+  }
 
   /** The figures of a stage, in the order of its studies. */
   figures(stage: Stage): readonly FigureView[] {
@@ -237,6 +253,15 @@ export class Desk {
     return this.conversion
   }
 }
+
+/** Fields by their path, as they stand in a text. */
+const fieldIn =
+  (known: Known, tree: TextTree | undefined) =>
+  (path: string): FieldView | undefined => {
+    const leaf = fieldAt(path),
+      keys = pathKeys(path) ?? []
+    return leaf && fieldView(leaf, keys, tree === undefined ? undefined : entryAt(tree, keys)?.node, known)
+  }
 
 /** A path of an edit as text. */
 const at = (e: Edit): string => (typeof e.path === 'string' ? e.path : pathText(e.path))
