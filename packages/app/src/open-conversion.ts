@@ -1,6 +1,6 @@
 import type { Edit, Issue, System } from '@ampwright/conversion'
 import type { Stage } from '@ampwright/engine'
-import type { SheetNode, Told } from '@ampwright/workbench'
+import type { Log, SheetNode, Told } from '@ampwright/workbench'
 import { api, type Clash, live } from './server/api.ts'
 import { type Engine, startEngine } from './worker/engine.ts'
 import type { Section } from './worker/service.ts'
@@ -189,6 +189,27 @@ export class OpenConversion {
     const issues = await this.edit([made.edit], `accepted: ${id}`)
     return issues[0]?.what
   }
+  /** Puts a file beside the conversion, on the server and here; gives why not where it cannot be. */
+  async addFile(name: string, bytes: Uint8Array): Promise<string | undefined> {
+    if (this.state.saving === 'server away') return 'The server is away: nothing can be kept until it is back.'
+    try {
+      const { revision } = await api.putFile(this.state.id, name, bytes)
+      if (revision !== undefined && revision > this.state.revision) this.set({ revision })
+    } catch (e) {
+      return (e as Error).message
+    }
+    this.set({ renewing: true })
+    await this.engine.addFile(name, bytes)
+    await this.layOut()
+    return undefined
+  }
+  files = () => this.engine.files()
+  readFile = (name: string, bytes: Uint8Array) => this.engine.readFile(name, bytes)
+  lot = () => this.engine.lot()
+  moduleTable = () => this.engine.moduleTable()
+  tryModules = (bytes: Uint8Array) => this.engine.tryModules(bytes)
+  coastDown = () => this.engine.coastDown()
+  tryLogs = (logs: readonly Log[]) => this.engine.tryLogs(logs)
   check = (edits: readonly Edit[]) => this.engine.check(edits)
   preview = (edits: readonly Edit[]) => this.engine.preview(edits)
   figures = (stage: Stage) => this.engine.figures(stage)

@@ -60,6 +60,13 @@ export const api = {
   undelete: (id: string): Promise<unknown> => json(`${at(id)}/undelete`, sent({})),
   file: async (id: string, name: string): Promise<Uint8Array> =>
     new Uint8Array(await (await answered(`${at(id)}/files/${encodeURIComponent(name)}`)).arrayBuffer()),
+  /** Puts a file beside a conversion, or another in its place. */
+  putFile: (id: string, name: string, bytes: Uint8Array): Promise<{ revision?: number }> =>
+    json(`${at(id)}/files/${encodeURIComponent(name)}`, {
+      method: 'PUT',
+      headers: { 'content-type': 'application/octet-stream' },
+      body: bytes as BodyInit,
+    }),
   revisions: (id: string): Promise<{ revisions: readonly { revision: number; at: string; by?: string | null; what?: string | null }[] }> =>
     json(`${at(id)}/revisions`),
   revision: (id: string, n: number): Promise<{ revision: number; text: string }> => json(`${at(id)}/revisions/${n}`),

@@ -124,6 +124,12 @@ export class Desk {
     this.answers.next(conversion.model)
   }
 
+  /** A file was put beside the conversion, or another in its place: what names it is read anew. */
+  fileAdded(name: string): void {
+    this.files = [...new Set([...this.files, name])]
+    this.take(this.text)
+  }
+
   /** What stands at a path, as typed; a group in one line. */
   at(path: string): string | null {
     const tree = this.conversion.text.tree,

@@ -52,7 +52,7 @@ const below = (node: TextNode | undefined, key: string): TextNode | undefined =>
 const crumb = (trail: readonly string[], n: Node): readonly string[] => [...trail, 'label' in n ? n.label : '']
 
 /** The edits that put a file to use at a place. */
-export const useEdits = (place: FilePlace, name: string): readonly Edit[] => [
+export const placeEdits = (place: FilePlace, name: string): readonly Edit[] => [
   { path: place.path, now: name },
   ...(place.instead === undefined ? [] : [{ path: place.instead, now: null }]),
 ]

@@ -4,7 +4,7 @@ import { applyEdits, readText } from '@ampwright/conversion'
 import { describe, expect, it } from 'vitest'
 import { CARS, type Car, conversionOf, root, textOf } from '../../../../tests/cars.ts'
 import { nameFault, tidyName } from './file-name.ts'
-import { filePlaces, tripEdits, useEdits } from './file-places.ts'
+import { filePlaces, tripEdits, placeEdits } from './file-places.ts'
 import { fileReading } from './file-reading.ts'
 
 const sample = (name: string): Uint8Array => readFileSync(join(root, 'samples/attachments', name)),
@@ -74,7 +74,7 @@ describe('places that take a file', () => {
     const put = (car: Car, path: string, name: string): string => {
       const place = places(textOf(car)).find(p => p.path === path)
       if (!place) throw new Error(path)
-      const done = applyEdits(textOf(car), useEdits(place, name))
+      const done = applyEdits(textOf(car), placeEdits(place, name))
       if (!done.ok) throw new Error(done.problem.what)
       return done.text
     }
