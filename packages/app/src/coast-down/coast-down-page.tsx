@@ -17,7 +17,8 @@ export function CoastDownPage() {
     if (opened.told) void conversion.coastDown().then(setView)
   }, [conversion, opened.told])
   const steps = groupsOf(mapAt(opened.sheets.donor, 'donor.coast-down.steps'))
-  const about = (opened.told?.findings ?? []).filter(f => f.about.some(p => p.startsWith('donor.coast-down')))
+  const about = (opened.told?.findings ?? []).filter(f => f.about.some(p => p.startsWith('donor.coast-down'))),
+    inTheWay = about.filter(f => f.outcome !== 'sound' && f.outcome !== 'does not apply')
   return (
     <>
       <h1>Coast-down</h1>
@@ -57,9 +58,17 @@ export function CoastDownPage() {
       {about.length ? (
         <section aria-label="What the rules say of it">
           <h2>What the rules say of it</h2>
-          {about.map(f => (
+          {inTheWay.map(f => (
             <Finding key={f.id} finding={f} />
           ))}
+          <details className="group">
+            <summary>{about.length - inTheWay.length} that hold or do not apply</summary>
+            {about
+              .filter(f => !inTheWay.includes(f))
+              .map(f => (
+                <Finding key={f.id} finding={f} />
+              ))}
+          </details>
         </section>
       ) : null}
     </>

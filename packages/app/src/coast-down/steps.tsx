@@ -55,7 +55,7 @@ export function Steps({ steps, view }: { readonly steps: readonly SheetGroup[]; 
                 <td className="followed">{figure(view?.steps[s.key], 'accuracy', s.key)}</td>
                 {['from', 'to', ...runs].map(key => {
                   const field = fieldIn(s, key)
-                  return <td key={key}>{field ? <Field field={field} labelled={`${field.label}, ${s.key}`} /> : null}</td>
+                  return <td key={key}>{field ? <Field field={field} inline labelled={`${field.label}, ${s.key}`} /> : null}</td>
                 })}
               </tr>
             ))}

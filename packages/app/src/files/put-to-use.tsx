@@ -1,4 +1,4 @@
-import { placeEdits, type FilePlace, tripEdits } from '@ampwright/workbench'
+import { type FilePlace, placeEdits, tripEdits } from '@ampwright/workbench'
 import { useId, useState } from 'react'
 import { wrongText } from '../field/field.tsx'
 import { useInHand } from '../shell/in-hand.ts'

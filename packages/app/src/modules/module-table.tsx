@@ -60,7 +60,7 @@ function Row({ module, view }: { readonly module: SheetGroup; readonly view: Mod
   const { conversion } = useInHand()
   const cell = ([key, label]: (typeof COLUMNS)[number]) => {
     const field = fieldIn(module, key)
-    return <td key={key}>{field ? <Field field={field} labelled={`${label} of ${module.key}`} /> : null}</td>
+    return <td key={key}>{field ? <Field field={field} inline labelled={`${label} of ${module.key}`} /> : null}</td>
   }
   return (
     <tr id={`at-${module.path}`}>

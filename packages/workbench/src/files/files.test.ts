@@ -4,7 +4,7 @@ import { applyEdits, readText } from '@ampwright/conversion'
 import { describe, expect, it } from 'vitest'
 import { CARS, type Car, conversionOf, root, textOf } from '../../../../tests/cars.ts'
 import { nameFault, tidyName } from './file-name.ts'
-import { filePlaces, tripEdits, placeEdits } from './file-places.ts'
+import { filePlaces, placeEdits, tripEdits } from './file-places.ts'
 import { fileReading } from './file-reading.ts'
 
 const sample = (name: string): Uint8Array => readFileSync(join(root, 'samples/attachments', name)),

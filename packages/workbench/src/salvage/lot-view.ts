@@ -2,7 +2,7 @@ import type { System } from '@ampwright/conversion'
 import { type Assessment, isGap, type Model, type Outcome } from '@ampwright/engine'
 import type { Opened } from '../desk/finding-view.ts'
 import { headed, shown, shownNumber } from '../shown.ts'
-import { type Grade, lacking, moduleGrades } from './module-grades.ts'
+import { ALL, type Grade, lacking, moduleGrades } from './module-grades.ts'
 
 /** One salvaged module as a screen lists it; its readings are fields of the file beside this. */
 export type ModuleView = {
@@ -85,7 +85,12 @@ function verdict(
   if (outcome === 'accepted') return { outcome, verdict: 'accepted', because: says }
   if (outcome === 'sound') return { outcome, verdict: 'fits the lot', because: [] }
   return missing.length
-    ? { outcome, verdict: 'still to be measured', because: missing.map(g => g.label) }
+    ? {
+        outcome,
+        verdict: 'still to be measured',
+        // Beside the module its name need not stand in every label.
+        because: missing.length === ALL ? ['every reading'] : missing.map(g => g.label.replace(/ \([^()]*\)$/, '')),
+      }
     : { outcome, verdict: 'not judged yet', because: says }
 }
 

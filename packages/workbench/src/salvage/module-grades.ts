@@ -14,6 +14,8 @@ const OF_ONE = new Set([
   'salvaged-module-insulated',
 ])
 const READINGS = ['capacity', 'resistance', 'restVoltage', 'restVoltageLater', 'daysApart', 'insulation'] as const
+/** How many readings a record has when it is complete. */
+export const ALL = READINGS.length
 /** Readings a record still lacks, by path and label. */
 export const lacking = (record: ModuleRecord): readonly { readonly path: string; readonly label: string }[] =>
   READINGS.map(key => record[key])
