@@ -1,6 +1,6 @@
 import type { Edit, Issue, System } from '@ampwright/conversion'
 import type { Stage } from '@ampwright/engine'
-import type { Recipient, SheetNode, SurveySheet, Told, Written } from '@ampwright/workbench'
+import type { Log, Recipient, SheetNode, SurveySheet, Told, Written } from '@ampwright/workbench'
 import { type Handbook, handbookOf } from './handbook/handbook.ts'
 import { Away, api, type Clash, live } from './server/api.ts'
 import { keepSeen, type LastSeen, lastSeen } from './server/last-seen.ts'
@@ -43,7 +43,7 @@ export class OpenConversion {
   private readonly mine: number[] = []
   private readonly undone: number[] = []
   private readonly letGo: () => void
-  private files: readonly Beside[] = []
+  private besides: readonly Beside[] = []
   private wasAway = false
   units: System = storedUnits()
 
@@ -96,7 +96,7 @@ export class OpenConversion {
     try {
       const stored = await api.open(id),
         files = await Promise.all(stored.files.map(async f => ({ name: f.name, bytes: await api.file(id, f.name) })))
-      this.files = files
+      this.besides = files
       await this.lay({ ...stored, files })
       await this.remember()
     } catch (e) {
@@ -119,7 +119,7 @@ export class OpenConversion {
   /** Keeps the car in this browser as it stands now. */
   private async remember(): Promise<void> {
     const { id, name, revision } = this.state
-    await keepSeen({ id, name, revision, text: await this.engine.text(), files: this.files, at: new Date().toISOString() })
+    await keepSeen({ id, name, revision, text: await this.engine.text(), files: this.besides, at: new Date().toISOString() })
   }
 
   private away(gone: boolean): void {
@@ -235,6 +235,28 @@ export class OpenConversion {
   letter = (to: Recipient) => this.engine.letter(to)
   letterText = (to: Recipient, written: Written) => this.engine.letterText(to, written)
   compare = (before: Compared | undefined, after: Compared | undefined) => this.engine.compare(before, after)
+  /** Puts a file beside the conversion, on the server and here; gives why not where it cannot be. */
+  async addFile(name: string, bytes: Uint8Array): Promise<string | undefined> {
+    if (this.state.saving === 'server away') return 'The server is away: nothing can be kept until it is back.'
+    try {
+      const { revision } = await api.putFile(this.state.id, name, bytes)
+      if (revision > this.state.revision) this.set({ revision })
+    } catch (e) {
+      return (e as Error).message
+    }
+    this.set({ renewing: true })
+    this.besides = [...this.besides.filter(f => f.name !== name), { name, bytes }]
+    await this.engine.addFile(name, bytes)
+    await this.layOut()
+    return undefined
+  }
+  files = () => this.engine.files()
+  readFile = (name: string, bytes: Uint8Array) => this.engine.readFile(name, bytes)
+  lot = () => this.engine.lot()
+  moduleTable = () => this.engine.moduleTable()
+  tryModules = (bytes: Uint8Array) => this.engine.tryModules(bytes)
+  coastDown = () => this.engine.coastDown()
+  tryLogs = (logs: readonly Log[]) => this.engine.tryLogs(logs)
   check = (edits: readonly Edit[]) => this.engine.check(edits)
   preview = (edits: readonly Edit[]) => this.engine.preview(edits)
   drawings = () => this.engine.drawings()

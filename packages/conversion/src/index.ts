@@ -4,7 +4,15 @@ export { type Migrated, migrate } from './migrations/migrate.ts'
 export { nearest } from './nearest.ts'
 export { readQuantity } from './quantities/read.ts'
 export { displayUnit, type System, spellQuantity, writeQuantity } from './quantities/write.ts'
-export { isTesterWord, type SalvageEdits, salvageEdits, type TableProblem, TESTER_HEADINGS, type TesterTable } from './salvage-table.ts'
+export {
+  isTesterNumber,
+  isTesterWord,
+  type SalvageEdits,
+  salvageEdits,
+  type TableProblem,
+  TESTER_HEADINGS,
+  type TesterTable,
+} from './salvage-table.ts'
 export type { Fields, Group, Leaf, MapOf, Node, QuantityField, Variants } from './schema/field.ts'
 export { fieldAt, isGroupAt } from './schema/field-at.ts'
 export { jsonSchema } from './schema/json-schema.ts'

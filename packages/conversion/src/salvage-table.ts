@@ -1,6 +1,7 @@
 import { nearest } from './nearest.ts'
 import { readQuantity } from './quantities/read.ts'
 import type { Edit } from './text/edit.ts'
+import { pathText } from './text/path.ts'
 
 /** A table a module tester wrote, as columns: words as they stand, numbers with the unit of their heading; NaN where a cell is empty. */
 export type TesterTable = {
@@ -55,6 +56,8 @@ const NAMES: Readonly<Record<NumberKey, readonly string[]>> = {
 export const TESTER_HEADINGS: readonly string[] = [...Object.values(WORDS).flat(), ...Object.values(NAMES).flat()]
 /** Headings whose cells are words: what a reader of such a table must be told. */
 export const isTesterWord = (heading: string): boolean => keyOf(WORDS, heading) !== undefined
+/** Headings whose cells are numbers. */
+export const isTesterNumber = (heading: string): boolean => keyOf(NAMES, heading) !== undefined
 
 /**
  * Turns a module tester's table into edits of `pack.salvage`: one record for each row, found again by its serial number, else under a new short name.
@@ -133,7 +136,7 @@ export function salvageEdits(
     }
     seen.add(serial)
     const name = names.get(serial) ?? fresh(),
-      at = (key: string): string => `pack.salvage.${name}.${key}`
+      at = (key: string): string => pathText(['pack', 'salvage', name, key])
     for (const c of words) {
       const text = c.values[row]?.trim() ?? ''
       if (text !== '') edits.push({ path: at(c.key), now: text })

@@ -57,7 +57,7 @@ export class CsvRows implements TextReader<CsvAnswer> {
     const columns = this.#columns ?? []
     const csv = {
       columns: columns.flatMap(({ heading, numbers }) => (numbers ? [{ ...heading, values: numbers.values() }] : [])),
-      words: columns.flatMap(({ heading, words }) => (words ? [{ name: heading.name, values: words }] : [])),
+      words: columns.flatMap(({ heading, words }) => (words ? [{ ...heading, values: words }] : [])),
       rows: this.#rows,
       notes: this.#preamble.notes,
       separator: this.#separator,

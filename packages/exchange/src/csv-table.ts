@@ -2,7 +2,7 @@ import type { Issue } from './issue.ts'
 
 export type Separator = ',' | ';' | '\t'
 export type NumberColumn = { readonly name: string; readonly unit?: string; readonly values: Float64Array }
-export type WordColumn = { readonly name: string; readonly values: readonly string[] }
+export type WordColumn = { readonly name: string; readonly unit?: string; readonly values: readonly string[] }
 
 export type Csv = {
   readonly columns: readonly NumberColumn[]

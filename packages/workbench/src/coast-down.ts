@@ -10,7 +10,8 @@ const COLUMNS = {
   heading: ['heading', 'course', 'bearing', 'track'],
   direction: ['direction', 'way'],
 } as const
-const is = (what: keyof typeof COLUMNS, heading: string): boolean =>
+/** Whether a heading names a column of a speed log. */
+export const isLogColumn = (what: keyof typeof COLUMNS, heading: string): boolean =>
   (COLUMNS[what] as readonly string[]).includes(
     heading
       .toLowerCase()
@@ -77,7 +78,7 @@ function stepsOf(known: Model['donor']['coastDown']['steps'], runs: readonly Run
 type WayOut = { heading?: number }
 
 function runsOf({ name: file, bytes }: Log, before: number, wayOut: WayOut): readonly Run[] {
-  const answer = readCsv(bytes, { words: name => !['time', 'speed', 'heading'].some(w => is(w as 'time', name)) })
+  const answer = readCsv(bytes, { words: name => !['time', 'speed', 'heading'].some(w => isLogColumn(w as 'time', name)) })
   if ('issues' in answer)
     throw new Refusal(
       `${answer.issues
@@ -86,7 +87,7 @@ function runsOf({ name: file, bytes }: Log, before: number, wayOut: WayOut): rea
         .join('\n')}\nNothing of ${file} was taken over.`,
     )
   const { columns, words } = answer.csv
-  const column = (what: 'time' | 'speed' | 'heading'): NumberColumn | undefined => columns.find(c => is(what, c.name))
+  const column = (what: 'time' | 'speed' | 'heading'): NumberColumn | undefined => columns.find(c => isLogColumn(what, c.name))
   const values = (what: 'time' | 'speed', kind: Kind): Float64Array => {
     const one = column(what),
       headings = [...columns, ...words].map(c => c.name),
@@ -107,7 +108,7 @@ function runsOf({ name: file, bytes }: Log, before: number, wayOut: WayOut): rea
   const way = wayOf(
     log,
     column('heading'),
-    words.find(w => is('direction', w.name)),
+    words.find(w => isLogColumn('direction', w.name)),
     file,
     wayOut,
   )

@@ -14,6 +14,8 @@ const TABLES: Readonly<Record<string, readonly Kind[]>> = {
   'cold-energy CSV': ['temperature', 'share'],
   'efficiency map CSV': ['rotational speed', 'torque', 'share'],
 }
+/** What a file beside a conversion may hold, and the kinds of its columns; a track has none. */
+export const FILE_FORMATS: Readonly<Record<string, readonly Kind[]>> = { ...TABLES, 'GPX profile': [], 'GPX timing': [] }
 export const refused = (found: string, accepted: string): FileDatum => ({ ok: false, found, accepted })
 export const refusedAt = ({ line, what, found, accepted }: Issue): FileDatum =>
   refused(`line ${line}: ${what}${found ? ` (${found})` : ''}`, accepted || 'a sound file')

@@ -126,7 +126,7 @@ function Entry({ row, entry, told }: { readonly row: SheetNode; readonly entry: 
 }
 
 /** A new entry needs a short name, and its kind where there are several; a single value needs the value. */
-function Add({ map }: { readonly map: SheetMap }) {
+export function Add({ map }: { readonly map: SheetMap }) {
   const { conversion } = useInHand(),
     [key, setKey] = useState(''),
     [value, setValue] = useState(''),

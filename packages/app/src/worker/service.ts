@@ -5,22 +5,36 @@ import {
   type Accepting,
   acceptance,
   type CardView,
+  type CoastDownView,
   type ComparisonView,
   cardView,
+  coastDownView,
   comparisonView,
   Desk,
   type Edited,
   enquiryLetter,
   type FieldView,
   type FigureView,
+  type FileBeside,
+  type FilePlace,
+  type FileReading,
   type FormulaWorked,
   figureTexts,
   fileDatum,
+  filePlaces,
+  fileReading,
+  filesBeside,
   type HandbookEntry,
   type HeadlineView,
   handbookEntries,
   type Letter,
+  type Log,
+  type LogTrial,
+  type LotView,
   letterText,
+  logTrial,
+  lotView,
+  moduleTable,
   type PartPlace,
   type PartSearch,
   type PartTable,
@@ -35,6 +49,10 @@ import {
   type Step,
   type SurveySheet,
   standing,
+  type TableTrial,
+  type TripRoute,
+  tableTrial,
+  tripRoutes,
   turned,
   type WorkingView,
   type Written,
@@ -266,6 +284,42 @@ export class Service {
     if (!before) return { cures: [], worsens: [], headline: [], offered: false, refused: 'The car is still being worked out.' }
     const trial = new Desk(tried.text, { attachments: (name, format) => this.beside(name, format), system: this.desk.system })
     return previewOf(this.desk, before, trial)
+  }
+
+  /** The salvaged modules with a verdict on each, once they are assessed. */
+  lot(): LotView | undefined {
+    const a = this.desk.assessment
+    return a && lotView(this.desk.current().model, a, this.desk.system)
+  }
+  /** The salvaged modules as a table for a spreadsheet. */
+  moduleTable(): string {
+    return moduleTable(this.desk.current().model)
+  }
+  tryModules(bytes: Uint8Array): TableTrial {
+    return tableTrial(this.desk, bytes)
+  }
+  coastDown(): CoastDownView | undefined {
+    const a = this.desk.assessment
+    return a && coastDownView(Object.keys(this.desk.current().model.donor.coastDown.steps), a, this.desk.system)
+  }
+  tryLogs(logs: readonly Log[]): LogTrial {
+    return logTrial(this.desk, logs)
+  }
+  /** The files beside the conversion, and the places that take one. */
+  files(): { readonly files: readonly FileBeside[]; readonly places: readonly FilePlace[]; readonly routes: readonly TripRoute[] } {
+    const { system } = this.desk,
+      places = filePlaces(this.desk.current().text.tree)
+    return { files: filesBeside(this.attachments, places, system), places, routes: tripRoutes(this.attachments, places, system) }
+  }
+  /** What a file holds that is not beside the conversion yet. */
+  readFile(name: string, bytes: Uint8Array): FileReading {
+    return fileReading(name, bytes, this.desk.system)
+  }
+  /** A file now stands beside the conversion: look-ups see it at once. */
+  addFile(name: string, bytes: Uint8Array): void {
+    this.attachments.set(name, bytes)
+    this.desk.fileAdded(name)
+    this.begin()
   }
 
   private begin(): void {

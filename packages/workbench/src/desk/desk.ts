@@ -137,6 +137,12 @@ export class Desk {
     return isSound(text) ? standingAt(text, path) : null
   }
 
+  /** A file was put beside the conversion, or another in its place: what names it is read anew. */
+  fileAdded(name: string): void {
+    this.files = [...new Set([...this.files, name])]
+    this.take(this.text)
+  }
+
   /** Works everything out, headline first. */
   *assess(): Generator<Step, Assessment> {
     const steps = assess(this.answers)

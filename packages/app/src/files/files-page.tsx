@@ -1,0 +1,106 @@
+import type { FileBeside, FilePlace, TripRoute } from '@ampwright/workbench'
+import { useEffect, useState } from 'react'
+import { RouteDrawing } from '../route/route-drawing.tsx'
+import { useInHand } from '../shell/in-hand.ts'
+import { NewFile } from './new-file.tsx'
+import { PutToUse } from './put-to-use.tsx'
+
+type Beside = { readonly files: readonly FileBeside[]; readonly places: readonly FilePlace[]; readonly routes: readonly TripRoute[] }
+
+/** The files beside a conversion: what they hold, where they count, and the routes trips drive along. */
+export function FilesPage() {
+  const { conversion, opened } = useInHand(),
+    [beside, setBeside] = useState<Beside>()
+  useEffect(() => {
+    void conversion.files().then(setBeside)
+  }, [conversion, opened.told, opened.renewing])
+  return (
+    <>
+      <h1>Files and routes</h1>
+      <p className="lede">
+        Tables and tracks that stand beside the conversion: speed traces, curves of cells and motors, charge tables, routes. A file counts
+        where the conversion names it.
+      </p>
+      <NewFile names={beside?.files.map(f => f.name) ?? []} places={beside?.places ?? []} />
+      <section aria-label="Files beside the conversion">
+        <h2>Beside the conversion</h2>
+        {beside === undefined ? <p>Looking …</p> : null}
+        {beside?.files.length === 0 ? <p>No file yet.</p> : null}
+        {beside?.files.map(f => (
+          <Listed key={f.name} file={f} places={beside.places} />
+        ))}
+      </section>
+      <section aria-label="Routes in use">
+        <h2>Routes trips drive along</h2>
+        {beside?.routes.length === 0 ? <p>No trip drives along a track. Put a GPX file to use as the track of a trip.</p> : null}
+        {beside?.routes.map(r =>
+          r.route ? (
+            <RouteDrawing key={r.trip} route={r.route} title={`Trip ${r.trip}: ${r.route.name ?? r.track}`} />
+          ) : (
+            <p key={r.trip} className="failing">
+              ▲ Trip {r.trip}: {r.missing}.
+            </p>
+          ),
+        )}
+      </section>
+    </>
+  )
+}
+
+function Listed({ file, places }: { readonly file: FileBeside; readonly places: readonly FilePlace[] }) {
+  return (
+    <details className="group file">
+      <summary>
+        <span className="num">{file.name}</span>{' '}
+        <span className="quiet small">
+          {sizeText(file.size)}, {file.fits.map(f => f.format).join(' or ') || 'fits nothing'},{' '}
+          {file.usedAt.length ? 'in use' : 'not in use'}
+        </span>
+      </summary>
+      <Holds file={file} />
+      {file.usedAt.map(p => (
+        <p key={p.path}>
+          In use at {p.label} <span className="quiet num">{p.path}</span>
+        </p>
+      ))}
+      <PutToUse name={file.name} formats={file.fits.map(f => f.format)} places={places} />
+    </details>
+  )
+}
+
+/** What a file reads as, and why not as the other formats. */
+export function Holds({ file }: { readonly file: Pick<FileBeside, 'fits' | 'others' | 'fault'> }) {
+  return (
+    <>
+      {file.fault ? (
+        <p className="failing">
+          ▲ {file.fault.place}: {file.fault.what}; found {file.fault.found}; accepted {file.fault.accepted}.
+        </p>
+      ) : null}
+      {file.fits.length ? (
+        <ul className="plain">
+          {file.fits.map(f => (
+            <li key={f.format}>
+              Reads as <b>{f.format}</b>: {f.says}.
+            </li>
+          ))}
+        </ul>
+      ) : null}
+      {file.fits.length && file.others.length ? (
+        <details className="group">
+          <summary>Why not as the others</summary>
+          <ul className="plain small">
+            {file.others.map(o => (
+              <li key={o.format}>
+                {o.format}: found {o.found}; accepted {o.accepted}
+              </li>
+            ))}
+          </ul>
+        </details>
+      ) : null}
+    </>
+  )
+}
+
+export const sizeText = (bytes: number): string =>
+  bytes < 1000 ? `${bytes}\u202fB` : bytes < 1e6 ? `${Math.round(bytes / 1000)}\u202fkB` : `${(bytes / 1e6).toFixed(1)}\u202fMB`

@@ -1,0 +1,35 @@
+/** Most bytes of a file beside a conversion. */
+export const MOST_FILE_BYTES = 100_000_000
+const LONGEST = 120
+
+/** What is wrong with a file, with its place: nothing is kept of it. */
+export type FileFault = { readonly place: string; readonly what: string; readonly found: string; readonly accepted: string }
+
+/** What keeps a file out before it is looked into: its name and its size; nothing where both will do. */
+export function nameFault(name: string, size: number): FileFault | undefined {
+  if (!/^[\p{L}\p{N}_][\p{L}\p{N}._-]*$/u.test(name) || name.length > LONGEST || name.endsWith('.'))
+    return {
+      place: 'name',
+      what: 'a name no file beside a conversion may have',
+      found: `«${name.slice(0, LONGEST)}»`,
+      accepted: `letters, digits, dot, dash and underscore, at most ${LONGEST}, beginning with a letter, a digit or an underscore`,
+    }
+  if (!/\.(csv|gpx|tsv|txt)$/i.test(name))
+    return {
+      place: 'name',
+      what: 'a kind of file that is not read',
+      found: `«${name}»`,
+      accepted: 'a table (.csv, .tsv, .txt) or a track (.gpx)',
+    }
+  if (size > MOST_FILE_BYTES)
+    return { place: 'size', what: 'the file is too large', found: `${Math.ceil(size / 1e6)} MB`, accepted: 'at most 100 MB' }
+  return undefined
+}
+
+/** A name that will do, as near to a given one as can be. */
+export const tidyName = (name: string): string =>
+  name
+    .normalize('NFC')
+    .replace(/[^\p{L}\p{N}._-]+/gu, '-')
+    .replace(/^[.-]+|[.-]+$/g, '')
+    .slice(-LONGEST)
