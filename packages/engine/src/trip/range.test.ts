@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest'
 import { cycleTrace, roadster } from '../../../../tests/trip-plans.ts'
 import { curve, integral } from '../numerics/index.ts'
 import type { TripPlan } from './plan.ts'
-import { rangeByFirstLap, rangeToEmpty } from './range.ts'
+import { rangeToEmpty } from './range.ts'
 
 const COLD = curve([253.15, 273.15, 298.15], [0.72, 0.87, 1])
 const cycle = roadster(cycleTrace('wltc-3b'), 1),
@@ -59,12 +59,6 @@ describe('range to the reserve', () => {
         fine = rangeToEmpty(roadster(cycleTrace(id), 0.1), 0.1, COLD).range
       expect(Math.abs(coarse / fine - 1), id).toBeLessThan(0.005)
     }
-  })
-  it('of the first lap carried on moves with its inputs as the whole does', () => {
-    const change = (find: typeof rangeToEmpty, capacity: number): number => find(withCapacity(cycle, capacity), 0.1, COLD).range
-    const whole = change(rangeToEmpty, 380e3) - change(rangeToEmpty, 360e3),
-      first = change(rangeByFirstLap, 380e3) - change(rangeByFirstLap, 360e3)
-    expect(Math.abs(first / whole - 1)).toBeLessThan(0.1)
   })
   it('on a steady drive is reached at once: laps of one lap or of three give the same', () => {
     const a = rangeToEmpty(steady, 0.1, COLD).range,

@@ -100,31 +100,3 @@ export function rangeToEmpty(plan: TripPlan, reserve: number, coldEnergy: Curve)
     missed: Math.max(0, sum(SUM.asked) - distance),
   }
 }
-
-/**
- * As `rangeToEmpty`, from the first lap alone: as many of it as the energy left holds. A twin for spread: it moves with its inputs as the whole does, at a
- * fraction of the time.
- */
-export function rangeByFirstLap(plan: TripPlan, reserve: number, coldEnergy: Curve): RangeRun {
-  const ready = tables(plan),
-    state = started(ready),
-    before = energyLeft(plan, state, reserve, coldEnergy),
-    lowest = (): number => state.extremes[EXTREME.voltage]!
-  if (before <= 0) return { ...NOWHERE, lowestVoltage: lowest() }
-  follow(ready, state, 0, ready.wanted.length - 1, undefined)
-  const after = energyLeft(plan, state, reserve, coldEnergy),
-    laps = after < before ? before / (before - after) : Number.POSITIVE_INFINITY
-  const sum = (place: number): number => state.sums[place]!,
-    distance = sum(SUM.distance),
-    net = sum(SUM.drawn) - sum(SUM.putBack)
-  return {
-    range: laps * distance,
-    time: laps * sum(SUM.time),
-    energy: laps * net,
-    fromCharge: laps * sum(SUM.charge),
-    consumption: distance > 0 ? net / distance : Number.POSITIVE_INFINITY,
-    laps,
-    lowestVoltage: lowest(),
-    missed: laps * Math.max(0, sum(SUM.asked) - distance),
-  }
-}

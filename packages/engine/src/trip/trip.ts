@@ -1,6 +1,6 @@
 import { formula } from '../working/formula.ts'
 import type { TripTotals } from './plan.ts'
-import { rangeByFirstLap, rangeToEmpty } from './range.ts'
+import { rangeToEmpty } from './range.ts'
 import { simulate } from './simulate.ts'
 import { GRAVITY, planOf, SECOND_UNIT, type SecondNumbers, TRIP_TAKES, type TripNumbers } from './trip-takes.ts'
 import { highestByWindow } from './windows.ts'
@@ -224,6 +224,3 @@ export const rangeOfTwo = formula(
   },
   x => empty(x, x, rangeToEmpty),
 )
-/** Twins for spread: the first lap only, carried on to the reserve. */
-export const rangeOfOneCoarse = (x: TripNumbers & RangeNumbers): ReturnType<typeof empty> => empty(x, undefined, rangeByFirstLap)
-export const rangeOfTwoCoarse = (x: TripNumbers & RangeNumbers & SecondNumbers): ReturnType<typeof empty> => empty(x, x, rangeByFirstLap)
