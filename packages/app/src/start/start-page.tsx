@@ -89,21 +89,25 @@ export function StartPage() {
           </tbody>
         </table>
       )}
-      <h2>Begin</h2>
-      <div className="add">
-        <button type="button" className="main" disabled={away} onClick={() => void begin({ start: {} })}>
-          A new conversion
-        </button>
-        {samples.map(s => (
-          <button type="button" key={s.sample} onClick={() => void begin({ sample: s.sample })}>
-            From the sample {s.name}
-          </button>
-        ))}
-        <label className="button">
-          From a file
-          <input className="hidden" type="file" accept=".yaml,.yml" onChange={e => void fromFile(e.target.files?.[0])} />
-        </label>
-      </div>
+      {away ? null : (
+        <>
+          <h2>Begin</h2>
+          <div className="add">
+            <Link href="/new" className="button main">
+              A new conversion
+            </Link>
+            {samples.map(s => (
+              <button type="button" key={s.sample} onClick={() => void begin({ sample: s.sample })}>
+                From the sample {s.name}
+              </button>
+            ))}
+            <label className="button">
+              From a file
+              <input className="hidden" type="file" accept=".yaml,.yml" onChange={e => void fromFile(e.target.files?.[0])} />
+            </label>
+          </div>
+        </>
+      )}
     </main>
   )
 }

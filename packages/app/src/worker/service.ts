@@ -7,9 +7,13 @@ import {
   type CardView,
   type CoastDownView,
   type ComparisonView,
+  type ConceptsView,
   cardView,
   coastDownView,
   comparisonView,
+  concepts,
+  conceptsView,
+  conversionText,
   Desk,
   type Edited,
   enquiryLetter,
@@ -24,6 +28,7 @@ import {
   filePlaces,
   fileReading,
   filesBeside,
+  type Given,
   type HandbookEntry,
   type HeadlineView,
   handbookEntries,
@@ -41,8 +46,11 @@ import {
   partTable,
   partTaking,
   placesIn,
+  type QuestionView,
+  questionViews,
   type Recipient,
   Refusal,
+  type Seen,
   type SheetNode,
   type Side,
   type Standing,
@@ -99,6 +107,7 @@ type Hear = (step: Exclude<Step, { is: 'working' }>) => void
 export class Service {
   private desk = new Desk('')
   private turn = 0
+  private searching = 0
   private hear: Hear = () => {}
   private attachments = new Map<string, Uint8Array>()
   private readonly pictures = new Drawings()
@@ -263,6 +272,40 @@ export class Service {
         refused: `This text cannot be assessed: ${desk.issues.map(i => `line ${i.line}, ${i.path}: ${i.what}; found ${i.found}`)[0]}`,
       }
     return { text, assessment: await inSlices(desk) }
+  }
+  /** The questions of the guided start, with what is wrong with the answers. */
+  questions(given: Given): readonly QuestionView[] {
+    return questionViews(given)
+  }
+  /** Concepts for the answers, told of on the way; a newer request stops an older one. */
+  async concepts(
+    given: Given,
+    system: System,
+    hear: (step: string) => void,
+  ): Promise<ConceptsView | { readonly refused: string } | undefined> {
+    const turn = ++this.searching
+    try {
+      const steps = concepts(conversionText(given))
+      for (let told = 0; ; ) {
+        const step = steps.next()
+        if (step.done) return conceptsView(step.value, system)
+        if (performance.now() - told > 150) {
+          told = performance.now()
+          hear(`Trying ${step.value.concept}: ${step.value.did}, ${step.value.trials} designs so far`)
+          await breath()
+          if (turn !== this.searching) return undefined
+        }
+      }
+    } catch (e) {
+      if (e instanceof Refusal) return { refused: e.message }
+      throw e
+    }
+  }
+  /** The text of a new conversion from the answers, and a concept as edits that say what they saw there. */
+  begun(given: Given, edits: readonly Edit[]): { readonly text: string; readonly edits: readonly Seen[] } {
+    const text = conversionText(given),
+      made = new Desk(text).edit(edits)
+    return { text, edits: made.ok ? made.edits : [] }
   }
   /** The edit that accepts a finding, or why it cannot be accepted. */
   acceptance(id: string, given: Accepting): { readonly edit: Edit } | { readonly refused: string } {

@@ -1,0 +1,99 @@
+import type { QuestionField, QuestionView } from '@ampwright/workbench'
+import { useId } from 'react'
+import { wrongText } from '../field/field.tsx'
+import { LayoutDrawing } from './layout-drawing.tsx'
+
+type Answer = (path: string, text: string) => void
+
+/** One question with its fields; the layout is chosen from drawings. */
+export function Question({
+  question: q,
+  given,
+  answer,
+}: {
+  readonly question: QuestionView
+  readonly given: Readonly<Record<string, string>>
+  readonly answer: Answer
+}) {
+  return (
+    <fieldset className="question">
+      <legend>{q.asks}</legend>
+      {q.help ? <p className="quiet small">{q.help}</p> : null}
+      {q.chapter === 'layout' ? (
+        q.fields.map(f => <Drawn key={f.path} field={f} given={given} answer={answer} />)
+      ) : (
+        <div className="answers">
+          {q.fields.map(f => (
+            <One key={f.path} field={f} alone={q.fields.length === 1} answer={answer} />
+          ))}
+        </div>
+      )}
+      {q.open && q.fields.every(f => f.text.trim() === '') ? (
+        <p className="quiet small">Left open, this stays unanswered: {q.open}.</p>
+      ) : null}
+    </fieldset>
+  )
+}
+
+function One({ field: f, alone, answer }: { readonly field: QuestionField; readonly alone: boolean; readonly answer: Answer }) {
+  const id = useId()
+  return (
+    <span className={`field ${f.problem ? 'wrong' : ''}`}>
+      <label htmlFor={id} className={alone ? 'hidden' : 'small'}>
+        {f.label}
+      </label>
+      {f.oneOf ? (
+        <select id={id} data-path={f.path} value={f.text} onChange={e => answer(f.path, e.target.value)}>
+          <option value="">not known yet</option>
+          {f.oneOf.map(o => (
+            <option key={o.word} value={o.word}>
+              {o.label}
+            </option>
+          ))}
+        </select>
+      ) : (
+        <input
+          id={id}
+          data-path={f.path}
+          defaultValue={f.text}
+          placeholder={f.offer ?? ''}
+          autoComplete="off"
+          spellCheck={false}
+          aria-invalid={f.problem ? true : undefined}
+          aria-describedby={f.problem ? `${id}-wrong` : undefined}
+          onBlur={e => answer(f.path, e.target.value)}
+          onKeyDown={e => e.key === 'Enter' && answer(f.path, e.currentTarget.value)}
+        />
+      )}
+      {f.problem ? (
+        <span className="error" role="alert" id={`${id}-wrong`}>
+          {wrongText(f.problem)}
+        </span>
+      ) : null}
+    </span>
+  )
+}
+
+function Drawn({
+  field: f,
+  given,
+  answer,
+}: {
+  readonly field: QuestionField
+  readonly given: Readonly<Record<string, string>>
+  readonly answer: Answer
+}) {
+  const engine = given['donor.engine-position'] ?? ''
+  const isEngine = f.path === 'donor.engine-position'
+  return (
+    <div className="layouts" role="radiogroup" aria-label={f.label}>
+      {f.oneOf?.map(o => (
+        <label key={o.word} className={f.text === o.word ? 'chosen' : ''}>
+          <input type="radio" name={f.path} value={o.word} checked={f.text === o.word} onChange={() => answer(f.path, o.word)} />
+          <LayoutDrawing engine={isEngine ? o.word : engine} driven={isEngine ? '' : o.word} />
+          {o.label}
+        </label>
+      ))}
+    </div>
+  )
+}
