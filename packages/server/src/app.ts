@@ -42,7 +42,7 @@ export async function appOf(o: AppOptions): Promise<FastifyInstance> {
     logger: o.log ? { level: 'info', stream: o.log } : false,
     bodyLimit: 2_000_000,
     exposeHeadRoutes: false,
-    forceCloseConnections: true,
+    forceCloseConnections: 'idle',
     requestTimeout: 300_000,
     routerOptions: { maxParamLength: 900 },
     frameworkErrors: (_, __, reply) => {

@@ -194,7 +194,7 @@ describe('any request', () => {
             expect(answer.json()).toMatchObject({ refused: expect.any(String), message: expect.any(String) })
         },
       ),
-      { numRuns: runs(40_000) },
+      { numRuns: runs(20_000) },
     ))
   it('left nothing of note in the log, and what was there is as it was', async () => {
     expect(faults).toEqual([])
