@@ -10,6 +10,7 @@ import {
 } from 'fastify-type-provider-zod'
 import { guard, HEADERS } from './guard.ts'
 import { liveTo } from './live.ts'
+import { published } from './openapi.ts'
 import { pages } from './pages.ts'
 import { answerError } from './refusals.ts'
 import { aboutRoutes } from './routes/about.ts'
@@ -41,7 +42,7 @@ export async function appOf(o: AppOptions): Promise<FastifyInstance> {
     logger: o.log ? { level: 'info', stream: o.log } : false,
     bodyLimit: 2_000_000,
     exposeHeadRoutes: false,
-    forceCloseConnections: true,
+    forceCloseConnections: 'idle',
     requestTimeout: 300_000,
     routerOptions: { maxParamLength: 900 },
     frameworkErrors: (_, __, reply) => {
@@ -79,4 +80,13 @@ export async function appOf(o: AppOptions): Promise<FastifyInstance> {
   await pages(app, o.web)
   await app.ready()
   return app
+}
+
+/** The description of the interface, without a store behind it. */
+export async function description(): Promise<string> {
+  const store = { folder: '-', heard: () => () => {} } as unknown as Store,
+    app = await appOf({ store, samples: [], passing: '', now: () => 0, port: () => 0, warning: () => null }),
+    text = JSON.stringify(published(app.swagger()), null, 1)
+  await app.close()
+  return `${text}\n`
 }

@@ -13,7 +13,9 @@ function streamOf(request: FastifyRequest, reply: FastifyReply, most: number): R
     void reply.header('connection', 'close')
     throw tooLarge(most)
   }
-  return request.body instanceof Readable ? request.body : Readable.from([])
+  if (request.body instanceof Readable) return request.body
+  if (request.body === undefined || request.body === null) return Readable.from([])
+  throw new StoreFault('content', 'Bytes are wanted here: send them as application/octet-stream.')
 }
 
 export async function bytesIn(request: FastifyRequest, reply: FastifyReply, most: number): Promise<Buffer> {

@@ -176,6 +176,8 @@ describe('any request', () => {
         fc.option(body, { nil: undefined }),
         async (method, at, asked, given, payload) => {
           const url = `${at}${asked}`.replaceAll('ID', id)
+          // What the tool that asks cannot send is sent over a real port in another test.
+          if (!URL.canParse(url, 'http://localhost')) return
           // An answer that goes on is tested over a real port.
           if (/live|backup/i.test(decodeURIComponent(url.replace(/%(?![0-9a-f]{2})/gi, '%25').replace(/%[89a-f][0-9a-f]/gi, ''))))
             if (!url.includes('restore-backup')) return
@@ -192,7 +194,7 @@ describe('any request', () => {
             expect(answer.json()).toMatchObject({ refused: expect.any(String), message: expect.any(String) })
         },
       ),
-      { numRuns: runs(40_000) },
+      { numRuns: runs(20_000) },
     ))
   it('left nothing of note in the log, and what was there is as it was', async () => {
     expect(faults).toEqual([])

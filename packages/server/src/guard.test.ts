@@ -1,4 +1,5 @@
 import { request } from 'node:http'
+import { connect } from 'node:net'
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { runs } from '../../../tests/counts.ts'
@@ -117,7 +118,37 @@ describe('the check of names', () => {
   })
 })
 
+/** The first line of what a bare connection is answered to whatever it sends. */
+const bare = (text: string): Promise<string> =>
+  new Promise(resolve => {
+    const socket = connect(server.port, '127.0.0.1', () => socket.end(text))
+    let said = ''
+    socket.on('data', part => (said += part))
+    socket.on('error', () => resolve(said))
+    socket.on('close', () => resolve(said.split('\r\n')[0] ?? ''))
+  })
+
 describe('the server', () => {
+  it('answers what no browser sends with a refusal, and goes on', async () => {
+    const { port } = server
+    for (const line of [
+      'GET /\\ HTTP/1.1',
+      'GET // HTTP/1.1',
+      'GET //example.org/api/conversions HTTP/1.1',
+      'GET http://example.org/api/conversions HTTP/1.1',
+      'GET /%zz HTTP/1.1',
+      'GET * HTTP/1.1',
+      'BREW / HTTP/1.1',
+      'rubbish',
+      'GET /api/conversions HTTP/9.9',
+      `GET /${'x'.repeat(20_000)} HTTP/1.1`,
+    ]) {
+      const status = Number((await bare(`${line}\r\nHost: localhost:${port}\r\nConnection: close\r\n\r\n`)).split(' ')[1])
+      expect(status, line).toBeGreaterThanOrEqual(400)
+      expect(status === 503 || status < 500, `${line} ${status}`).toBe(true)
+    }
+    expect(await raw({ host: `localhost:${port}` })).toBe(200)
+  })
   it('listens on this machine alone', async () => {
     const { networkInterfaces } = await import('node:os')
     const others = Object.values(networkInterfaces())

@@ -105,6 +105,7 @@ describe('a server with a data folder of its own', () => {
     expect((await ask(server, 'PUT', `/api/conversions/${id}/files/log.csv`, Buffer.from('a,b\n'))).json.revision).toBe(2)
     expect((await ask(server, 'GET', `/api/conversions/${id}/files/log.csv?revision=2`)).bytes.toString()).toBe('a,b\n')
     expect((await ask(server, 'GET', `/api/conversions/${id}/files/log.csv?revision=1`)).status).toBe(404)
+    expect((await ask(server, 'PUT', `/api/conversions/${id}/files/a.json`, { no: 'bytes' })).json).toMatchObject({ refused: 'content' })
     for (const name of ['..%2F..%2Fx', '%2Fetc%2Fpasswd', 'a%00b', 'x.conversion.yaml', 'con'])
       expect((await ask(server, 'PUT', `/api/conversions/${id}/files/${name}`, Buffer.from('x'))).status, name).toBe(400)
     expect((await ask(server, 'PUT', `/api/conversions/${id}/files/big`, Buffer.alloc(100_000_001))).status).toBe(413)
@@ -181,6 +182,20 @@ describe('a server that cannot start', () => {
     await new Promise(resolve => other.once('listening', resolve))
     const { port } = other.address() as { port: number }
     await expect(serving({ port })).rejects.toThrow(`Port ${port} is taken by another program. Choose another with --port N.`)
+    other.close()
+  })
+  it('says so too where only the other name of this machine is taken', async () => {
+    const other = createServer(),
+      free = createServer().listen(0, '127.0.0.1')
+    await new Promise(resolve => free.once('listening', resolve))
+    const { port } = free.address() as { port: number }
+    await new Promise(resolve => free.close(resolve))
+    const hasOther = await new Promise(resolve => {
+      other.once('error', () => resolve(false))
+      other.listen(port, '::1', () => resolve(true))
+    })
+    if (hasOther) await expect(serving({ port })).rejects.toThrow(`Port ${port} is taken`)
+    else await (await serving({ port })).close()
     other.close()
   })
   it('says that the data folder is in use, and lets the next one in after it ends', async () => {

@@ -1,7 +1,7 @@
 import { mkdirSync, rmSync } from 'node:fs'
 import { createServer, type Server } from 'node:http'
 import { join } from 'node:path'
-import { openStore, StoreFault, type StoreOptions } from '@ampwright/store'
+import { openStore, type Store, StoreFault, type StoreOptions } from '@ampwright/store'
 import { Refusal } from '@ampwright/workbench'
 import { appOf } from './app.ts'
 import { judge } from './judge.ts'
@@ -26,6 +26,8 @@ export type Starting = {
 export type Running = { readonly url: string; readonly port: number; close(): Promise<void> }
 
 const HOUR = 3_600_000
+/** How long an answer under way is waited for when the server ends [ms]. */
+const PATIENCE = 2000
 
 /**
  * Starts the server on this machine alone. Gives where it is reached and the way to end it. Throws one clear message (`Refusal`)
@@ -63,27 +65,28 @@ async function started(o: Starting): Promise<Running> {
     const app = await appOf({ ...more, store, samples, passing, now, port: () => port, warning: () => warning })
     try {
       await app.listen({ host: '127.0.0.1', port: o.port })
+      const address = app.server.address()
+      port = typeof address === 'object' && address ? address.port : o.port
+      second = await alsoOn(
+        '::1',
+        port,
+        createServer((request, response) => app.routing(request, response)),
+      )
     } catch (e) {
       await app.close()
       throw portRefusal(e, o.port)
     }
-    const address = app.server.address()
-    port = typeof address === 'object' && address ? address.port : o.port
-    second = await alsoOn(
-      '::1',
-      port,
-      createServer((request, response) => app.routing(request, response)),
-    )
-    purging = setInterval(() => void store.purge(), HOUR)
+    purging = setInterval(() => purge(store, warn), HOUR)
     purging.unref()
     return {
       url: `http://localhost:${port}/`,
       port,
       async close() {
         clearInterval(purging)
-        second?.close()
-        await app.close()
-        second?.closeAllConnections()
+        // Answers under way are waited for, but not for ever.
+        const late = setTimeout(() => [app.server, second].forEach(s => s?.closeAllConnections()), PATIENCE)
+        await Promise.all([app.close(), new Promise(resolve => (second ? second.close(resolve) : resolve(undefined)))])
+        clearTimeout(late)
         store.close()
         log?.close?.()
       },
@@ -95,12 +98,20 @@ async function started(o: Starting): Promise<Running> {
   }
 }
 
-/** The same under the other name of this machine; machines without it do without. */
+/** The same under the other name of this machine. Machines without it do without; another program there would be taken for this one. */
 const alsoOn = (host: string, port: number, server: Server): Promise<Server | undefined> =>
-  new Promise(resolve => {
-    server.once('error', () => resolve(undefined))
+  new Promise((resolve, reject) => {
+    server.once('error', (e: NodeJS.ErrnoException) => (e.code === 'EADDRINUSE' ? reject(e) : resolve(undefined)))
     server.listen({ host, port }, () => resolve(server))
   })
+
+function purge(store: Store, warn: (message: string) => void): void {
+  try {
+    store.purge()
+  } catch (e) {
+    warn(`What was deleted thirty days ago could not be taken out. ${e instanceof StoreFault ? e.message : String(e)}`)
+  }
+}
 
 function portRefusal(e: unknown, port: number): unknown {
   const { code } = e as NodeJS.ErrnoException

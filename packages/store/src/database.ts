@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs'
+import { chmodSync, existsSync, mkdirSync, renameSync, rmSync, statSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import Database from 'better-sqlite3'
 import { damaged, guarded, StoreFault } from './fault.ts'
@@ -22,7 +22,9 @@ export type Opening = {
 export function openDatabase(folder: string, { steps = STEPS, mostPages }: Opening = {}): Db {
   return guarded(folder, () => {
     madeFolder(folder)
-    const db = opened(databaseIn(folder))
+    const isNew = !existsSync(databaseIn(folder)),
+      db = opened(databaseIn(folder))
+    if (isNew) chmodSync(databaseIn(folder), 0o600)
     try {
       // Another process sees «busy» from here to the end of this one, however that comes.
       db.pragma('locking_mode = EXCLUSIVE')

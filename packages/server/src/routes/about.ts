@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { published } from '../openapi.ts'
 import { DEMO } from '../samples.ts'
 import { Health, Sample } from '../shapes.ts'
 import { type Behind, bytesOf, REFUSED, type Routed } from './routed.ts'
@@ -33,5 +34,5 @@ export function aboutRoutes(app: Routed, { store, samples, live, warning, versio
     (_, reply) => live.join(reply),
   )
 
-  app.get('/api/openapi.json', { schema: { hide: true } }, () => app.swagger())
+  app.get('/api/openapi.json', { schema: { hide: true } }, () => published(app.swagger()))
 }

@@ -35,18 +35,8 @@ export const MOST_BACKUP = 8_000_000_000
 export const MOST_JSON = 160_000_000
 
 export const ById = z.object({ id: Id })
-/** Answers every route may give: refused before anything was looked at, or by the disk. */
-export const REFUSED = {
-  400: Refused,
-  403: Refused,
-  404: Refused,
-  410: Refused,
-  413: Refused,
-  415: Refused,
-  500: Refused,
-  503: Refused,
-  507: Refused,
-}
+/** Answers every route may give: refused before anything was looked at, by what was asked, or by the disk. */
+export const REFUSED = { '4xx': Refused, '5xx': Refused }
 export const CHANGED = { ...REFUSED, 409: Clashes, 422: Unreadable }
 /** An answer that is bytes of a type. */
 export const bytesOf = (...types: readonly string[]) => ({
