@@ -90,7 +90,7 @@ function drawn(
   const grid: Grid = { hand, narrow, left, wide: (page.width - left - 2) / Math.max(1, table.columns.length), width: page.width },
     tint = tintOf(places),
     top = title.height + LINE_HEIGHT
-  const heading = places.some(p => p.half > 0) ? headingOf('from, to', unit) : unit,
+  const heading = places.some(p => p.half > 0) ? headingOf('low end to high end', unit) : unit,
     content = [...title.svg, write(hand, 2, top - 3, cutTo(heading, SIZE.label, page.width - 4), { class: 'drawing-axis' })]
   table.columns.forEach((c, i) => content.push(inCell(grid, i, top + 15, c.label, { class: 'drawing-axis' })))
   let y = top + 21
