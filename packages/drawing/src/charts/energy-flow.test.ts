@@ -35,6 +35,19 @@ describe('the flow of energy', () => {
     expect(air + rolling).toBeCloseTo(trunk, 1)
   })
   it('draws a table without a row that says anything', () => expect(faults(energyFlow(table(), page).svg)).toEqual([]))
+  it('keeps everything inside and apart, whatever the names and shares', () => {
+    const name = fc
+        .array(fc.constantFrom('lost', 'in', 'gears', 'under', 'load', 'rolling', 'battery'), { minLength: 1, maxLength: 9 })
+        .map(w => w.join(' ')),
+      share = fc.double({ min: -0.3, max: 1, noNaN: true })
+    fc.assert(
+      fc.property(fc.array(fc.tuple(name, share), { maxLength: 12 }), fc.integer({ min: 0, max: 1200 }), (rows, width) => {
+        const all = table(...rows.map(([n, s]): [string, number, number] => [n, s * 1e7, s]))
+        expect(faults(energyFlow(all, { ...page, width }).svg)).toEqual([])
+      }),
+      { numRuns: runs(1000) },
+    )
+  })
   it('rounds shares so that they add up to what their sum rounds to, each within a tenth', () =>
     fc.assert(
       fc.property(fc.array(fc.double({ min: -20, max: 100, noNaN: true }), { minLength: 1, maxLength: 12 }), values => {

@@ -1,8 +1,8 @@
 import type { AnyValue, Kind, Table } from '@ampwright/engine'
-import { unitOf } from '../axis.ts'
+import { headingOf, unitOf } from '../axis.ts'
 import { cutTo, textWidth } from '../extent.ts'
-import { isNarrow, pictureSvg, SIZE, sized, titleOf, write } from '../frame.ts'
-import { handOf } from '../inks.ts'
+import { isNarrow, LINE_HEIGHT, pictureSvg, SIZE, sized, titleOf, type Writing, write } from '../frame.ts'
+import { type Hand, handOf } from '../inks.ts'
 import { element } from '../markup.ts'
 import type { Page, Picture } from '../picture.ts'
 import { decimalsFor, fixedReading, withUnit } from '../reading.ts'
@@ -73,6 +73,7 @@ function textOf(places: readonly Place[], read: (v: number) => string, unit: str
 const spanOf = (p: Place, read: (v: number) => string, unit: string): string =>
   p.half > 0 ? `${read(p.low)} to ${withUnit(read(p.high), unit)}` : withUnit(read(p.best), unit)
 
+type Grid = { readonly hand: Hand; readonly narrow: boolean; readonly left: number; readonly wide: number; readonly width: number }
 function drawn(
   table: Table,
   places: readonly Place[],
@@ -84,64 +85,56 @@ function drawn(
   const hand = handOf(page.standalone),
     narrow = isNarrow(page.width),
     title = titleOf(page, table.label),
-    names = Math.max(0, ...table.rows.map(r => textWidth(r.name, SIZE.label)))
-  const left = narrow ? 2 : Math.min(names, page.width * 0.3) + 12,
-    wide = (page.width - left - 2) / Math.max(1, table.columns.length),
-    above = narrow ? 20 : 0,
-    least = Math.min(...places.map(p => p.low)),
-    most = Math.max(...places.map(p => p.low))
-  const content = [...title.svg]
-  let y = title.height + 20
-  table.columns.forEach((c, i) =>
-    content.push(
-      write(hand, left + (i + 0.5) * wide, title.height + 14, cutTo(c.label, SIZE.label, wide - 6), {
-        anchor: 'middle',
-        class: 'drawing-axis',
-      }),
-    ),
-  )
+    names = Math.max(0, ...table.rows.map(r => textWidth(r.name, SIZE.label))),
+    left = narrow ? 2 : Math.min(names, page.width * 0.3) + 12
+  const grid: Grid = { hand, narrow, left, wide: (page.width - left - 2) / Math.max(1, table.columns.length), width: page.width },
+    tint = tintOf(places),
+    top = title.height + LINE_HEIGHT
+  const heading = places.some(p => p.half > 0) ? headingOf('low end to high end', unit) : unit,
+    content = [...title.svg, write(hand, 2, top - 3, cutTo(heading, SIZE.label, page.width - 4), { class: 'drawing-axis' })]
+  table.columns.forEach((c, i) => content.push(inCell(grid, i, top + 15, c.label, { class: 'drawing-axis' })))
+  let y = top + 21
   for (const row of table.rows) {
-    if (narrow) content.push(write(hand, left, y + 15, cutTo(row.name, SIZE.label, page.width - 4), { ink: 'ink', class: 'drawing-label' }))
-    else
-      content.push(
-        write(hand, left - 8, y + CELL / 2 + 4.5, cutTo(row.name, SIZE.label, left - 10), {
-          ink: 'ink',
-          anchor: 'end',
-          class: 'drawing-label',
-        }),
-      )
-    y += above
+    content.push(nameOf(grid, row.name, y))
+    y += narrow ? 20 : 0
     table.columns.forEach((c, i) => {
-      const p = places.find(q => q.row === row.name && q.column === c.label),
-        x = left + i * wide,
-        tint = p && most > least ? (p.low - least) / (most - least) : 0.5
-      content.push(
-        element('rect', {
-          x: x + 1.5,
-          y: y + 1.5,
-          width: wide - 3,
-          height: CELL - 3,
-          fill: hand.ink(p ? 'act' : 'hair'),
-          'fill-opacity': p ? String(Math.round(8 + 24 * tint) / 100) : undefined,
-          class: 'drawing-cell',
-        }),
-        write(hand, x + wide / 2, y + 20, p ? withUnit(read(p.low), p.half > 0 ? '' : unit) : '◌', {
-          ink: 'ink',
-          size: 16,
-          weight: 650,
-          anchor: 'middle',
-          class: 'drawing-label',
-        }),
-        write(
-          hand,
-          x + wide / 2,
-          y + 36,
-          cutTo(p ? (p.half > 0 ? `to ${withUnit(read(p.high), unit)}` : '') : 'unanswered', SIZE.label, wide - 6),
-          { anchor: 'middle', class: 'drawing-label' },
-        ),
-      )
+      const p = places.find(q => q.row === row.name && q.column === c.label)
+      content.push(...cellOf(grid, p, i, y, tint, read))
     })
     y += CELL
   }
   return { height: Math.ceil(y + 4), svg: pictureSvg(page, y + 4, table.label, text, content) }
+}
+/** From the lightest tint at the least low end to the darkest at the greatest. */
+function tintOf(places: readonly Place[]): (p: Place) => string {
+  const least = Math.min(...places.map(p => p.low)),
+    most = Math.max(...places.map(p => p.low))
+  return p => String(Math.round(8 + 24 * (most > least ? (p.low - least) / (most - least) : 0.5)) / 100)
+}
+const inCell = ({ hand, left, wide }: Grid, column: number, y: number, text: string, more: Writing): string =>
+  write(hand, left + (column + 0.5) * wide, y, cutTo(text, more.size ?? SIZE.label, wide - 6), { anchor: 'middle', ...more })
+
+function nameOf({ hand, narrow, left, width }: Grid, name: string, y: number): string {
+  const look = { ink: 'ink', class: 'drawing-label' } as const
+  return narrow
+    ? write(hand, left, y + 15, cutTo(name, SIZE.label, width - 4), look)
+    : write(hand, left - 8, y + CELL / 2 + 4.5, cutTo(name, SIZE.label, left - 10), { ...look, anchor: 'end' })
+}
+/** The low end large, the high end below it; a range that is not known says so. */
+function cellOf(
+  grid: Grid,
+  p: Place | undefined,
+  column: number,
+  y: number,
+  tint: (p: Place) => string,
+  read: (v: number) => string,
+): string[] {
+  const { hand, left, wide } = grid,
+    box = { x: left + column * wide + 1.5, y: y + 1.5, width: Math.max(1, wide - 3), height: CELL - 3, class: 'drawing-cell' },
+    small = p ? (p.half > 0 ? `to ${read(p.high)}` : undefined) : 'unanswered'
+  return [
+    element('rect', { ...box, fill: hand.ink(p ? 'act' : 'hair'), 'fill-opacity': p ? tint(p) : undefined }),
+    inCell(grid, column, y + (small ? 20 : 28), p ? read(p.low) : '◌', { ink: 'ink', size: 16, weight: 650, class: 'drawing-label' }),
+    ...(small ? [inCell(grid, column, y + 36, small, { class: 'drawing-label' })] : []),
+  ]
 }
