@@ -35,7 +35,7 @@ export function Taking({ place: p, id, leave }: { readonly place: PartPlace; rea
           <Fills fills={free ? [...taking.fills, ...stays] : taking.fills} id={id} />
           {stays.length ? (
             <>
-              <Stays stays={stays} />
+              {free ? null : <Stays stays={stays} />}
               <p>
                 <input
                   type="checkbox"
@@ -49,6 +49,18 @@ export function Taking({ place: p, id, leave }: { readonly place: PartPlace; rea
                 <label htmlFor={check}>Take out what is typed, so that the figures of this record stand</label>
               </p>
             </>
+          ) : null}
+          {taking.others.length ? (
+            <p className="small">
+              <span className="quiet">Also typed there, and nothing this record says anything of: </span>
+              {taking.others.map((f, i) => (
+                <span key={f.path}>
+                  {i ? '; ' : ''}
+                  {f.label.toLowerCase()} <span className="num">{f.before}</span>
+                </span>
+              ))}
+              <span className="quiet">. It stays.</span>
+            </p>
           ) : null}
           <div className="add">
             <button

@@ -20,6 +20,8 @@ export type PartTaking = {
   readonly fills: readonly PartFill[]
   /** Typed in the file, so that it stays although the record says something: as typed, and what the record says. */
   readonly stays: readonly PartFill[]
+  /** Typed there too, and the record says nothing of it: it stays. */
+  readonly others: readonly PartFill[]
   /** The same with what was typed taken out, so that the figures of the part stand. */
   readonly freeing: readonly Edit[]
 }
@@ -50,6 +52,9 @@ export function partTaking(desk: Desk, path: string, id: string): PartTaking | {
     edits,
     fills: moved(here, then, note, `part ${desk.at(path)}`).map(p => fill(p, then)),
     stays: staying.map(p => fill(p, free)),
+    others: typedBelow(desk, here, path)
+      .filter(p => !typed.includes(p))
+      .map(p => fill(p, here)),
     freeing: [...edits, ...staying.map(out)],
   }
 }
@@ -65,6 +70,12 @@ const told = <K extends 'before' | 'after'>(key: K, f: Fact | undefined, desk: D
   (f === undefined ? {} : { [key]: shown(f, desk.system, f.half) }) as { readonly [k in K]?: string }
 type Facts = ReadonlyMap<string, Fact>
 const factsOf = (c: Conversion): Facts => new Map((c.facts as readonly Fact[]).map(f => [f.path, f]))
+
+/** What is typed in the group of the place, and no deeper. */
+const typedBelow = (desk: Desk, facts: Facts, path: string): readonly string[] => {
+  const group = path.slice(0, path.lastIndexOf('.') + 1)
+  return [...facts.keys()].filter(p => p.startsWith(group) && p !== path && !/[.#]/.test(p.slice(group.length)) && desk.at(p) !== null)
+}
 
 /** Values below the place whose keys the record knows: where typed, they stand in the way of its figures. */
 function keysFilled(path: string, known: readonly string[], facts: Facts): readonly string[] {
