@@ -50,7 +50,7 @@ export function partTaking(desk: Desk, path: string, id: string): PartTaking | {
   })
   return {
     edits,
-    fills: moved(here, then, note, `part ${desk.at(path)}`).map(p => fill(p, then)),
+    fills: [...filledAnew(here, then, note), ...lost(here, then, note, path)].map(p => fill(p, then)),
     stays: staying.map(p => fill(p, free)),
     others: typedBelow(desk, here, path)
       .filter(p => !typed.includes(p))
@@ -59,13 +59,17 @@ export function partTaking(desk: Desk, path: string, id: string): PartTaking | {
   }
 }
 
-/** What the part fills anew, then what the one before it filled and it does not. */
-const moved = (here: Facts, then: Facts, note: string, before: string): readonly string[] => [
-  ...[...then.values()].filter(f => f.origin?.note === note && here.get(f.path)?.origin?.note !== note).map(f => f.path),
-  ...[...here.values()]
-    .filter(f => f.origin?.note === before && before !== note && then.get(f.path)?.origin?.note !== note)
-    .map(f => f.path),
-]
+const filledAnew = (here: Facts, then: Facts, note: string): readonly string[] =>
+  [...then.values()].filter(f => f.origin?.note === note && here.get(f.path)?.origin?.note !== note).map(f => f.path)
+/** What the part before filled at this place and the new one does not. The same part may stand at another place, where nothing moves. */
+const lost = (here: Facts, then: Facts, note: string, path: string): readonly string[] => {
+  const before = `part ${here.get(path)?.value}`,
+    group = path.slice(0, path.lastIndexOf('.') + 1)
+  if (before === note) return []
+  return [...here.values()]
+    .filter(f => f.path.startsWith(group) && f.origin?.note === before && then.get(f.path)?.origin?.note !== note)
+    .map(f => f.path)
+}
 const told = <K extends 'before' | 'after'>(key: K, f: Fact | undefined, desk: Desk): { readonly [k in K]?: string } =>
   (f === undefined ? {} : { [key]: shown(f, desk.system, f.half) }) as { readonly [k in K]?: string }
 type Facts = ReadonlyMap<string, Fact>
