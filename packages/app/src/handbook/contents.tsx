@@ -17,38 +17,42 @@ export function Contents({
 }) {
   const [typed, setTyped] = useState(''),
     id = useId(),
-    nav = useRef<HTMLElement>(null)
+    list = useRef<HTMLDivElement>(null)
   useEffect(() => {
-    const here = nav.current?.querySelector<HTMLElement>('[aria-current]')
+    const here = list.current?.querySelector<HTMLElement>('[aria-current]')
     // The list alone moves to what is open in it, never the page.
-    if (here && nav.current) nav.current.scrollTop = here.offsetTop - nav.current.clientHeight / 2
+    if (here && list.current) list.current.scrollTop = here.offsetTop - list.current.clientHeight / 2
   }, [entries, formula])
-  const list = cardsFound(entries, typed),
+  const found = cardsFound(entries, typed),
     searching = typed.trim() !== ''
   return (
-    <nav className="contents" ref={nav} aria-label="Formulas">
+    <nav className="contents" aria-label="Formulas">
       <label htmlFor={id} className="small">
         Search by name, symbol, source
       </label>
       <input id={id} type="search" value={typed} onChange={e => setTyped(e.target.value)} autoComplete="off" spellCheck={false} />
       <p role="status" className="small quiet">
-        {searching ? `${list.length === 0 ? 'None' : list.length} found${list.length > MOST ? `; the first ${MOST} are listed` : ''}` : ''}
+        {searching
+          ? `${found.length === 0 ? 'None' : found.length} found${found.length > MOST ? `; the first ${MOST} are listed` : ''}`
+          : ''}
       </p>
-      {searching ? (
-        <List entries={list.slice(0, MOST)} at={at} formula={formula} />
-      ) : (
-        [...new Set(entries.map(e => e.chapter))].map(chapter => {
-          const of = entries.filter(e => e.chapter === chapter)
-          return (
-            <details className="group" key={`${chapter} ${of.some(e => e.id === formula)}`} open={of.some(e => e.id === formula)}>
-              <summary>
-                {chapter.replace(/^./, c => c.toUpperCase())} <span className="quiet small">{of.length}</span>
-              </summary>
-              <List entries={of} at={at} formula={formula} />
-            </details>
-          )
-        })
-      )}
+      <div className="list" ref={list}>
+        {searching ? (
+          <List entries={found.slice(0, MOST)} at={at} formula={formula} />
+        ) : (
+          [...new Set(entries.map(e => e.chapter))].map(chapter => {
+            const of = entries.filter(e => e.chapter === chapter)
+            return (
+              <details className="group" key={`${chapter} ${of.some(e => e.id === formula)}`} open={of.some(e => e.id === formula)}>
+                <summary>
+                  {chapter.replace(/^./, c => c.toUpperCase())} <span className="quiet small">{of.length}</span>
+                </summary>
+                <List entries={of} at={at} formula={formula} />
+              </details>
+            )
+          })
+        )}
+      </div>
     </nav>
   )
 }

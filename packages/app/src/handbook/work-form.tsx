@@ -42,7 +42,7 @@ export function WorkForm({ card: c, book }: { readonly card: CardView; readonly 
             Fill in {figure.label.toLowerCase()} of this car
           </button>
         ) : null}
-        <button type="button" className="bare" onClick={() => fill({})} disabled={Object.values(texts).every(t => t === '')}>
+        <button type="button" onClick={() => fill({})} disabled={Object.values(texts).every(t => t === '')}>
           Empty
         </button>
       </div>
@@ -98,6 +98,10 @@ function useFigure(
   return from
 }
 
+/** A list grows with what is in it; a curve or a map shows its first rows. */
+const rowsFor = ({ is }: TakeView, text: string): number =>
+  is === 'list' ? Math.min(5, 1 + Math.floor(text.length / 38)) : Math.min(8, Math.max(3, text.split('\n').length))
+
 type Wrong = (FormulaWorked & { is: 'open' })['wrong'][number]
 function Input({
   take: t,
@@ -138,8 +142,8 @@ function Input({
               <option key={o}>{o}</option>
             ))}
           </select>
-        ) : t.is === 'curve' || t.is === 'map' ? (
-          <textarea {...shared} rows={Math.min(8, Math.max(3, text.split('\n').length))} spellCheck={false} />
+        ) : t.is !== 'number' ? (
+          <textarea {...shared} rows={rowsFor(t, text)} spellCheck={false} />
         ) : (
           <input {...shared} autoComplete="off" spellCheck={false} />
         )}
@@ -181,7 +185,7 @@ function Result({
           {worked.results.map(r => (
             <p key={r.symbol} className="one">
               <Symbol of={r.symbol} /> = <b>{r.text}</b> <span className="quiet small">{r.label}</span>
-              <span className="quiet small si">{r.si}</span>
+              <span className="quiet small si">in SI {r.si}</span>
             </p>
           ))}
           {worked.numbers ? <p className="num quiet numbers">{worked.numbers}</p> : null}

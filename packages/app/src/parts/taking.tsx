@@ -35,7 +35,7 @@ export function Taking({ place: p, id, leave }: { readonly place: PartPlace; rea
           <Fills fills={free ? [...taking.fills, ...stays] : taking.fills} id={id} />
           {stays.length ? (
             <>
-              <Stays stays={stays} />
+              {free ? null : <Stays stays={stays} />}
               <p>
                 <input
                   type="checkbox"
@@ -49,6 +49,18 @@ export function Taking({ place: p, id, leave }: { readonly place: PartPlace; rea
                 <label htmlFor={check}>Take out what is typed, so that the figures of this record stand</label>
               </p>
             </>
+          ) : null}
+          {taking.others.length ? (
+            <p className="small">
+              <span className="quiet">Also typed there, and nothing this record says anything of: </span>
+              {taking.others.map((f, i) => (
+                <span key={f.path}>
+                  {i ? '; ' : ''}
+                  {f.label.toLowerCase()} <span className="num">{f.before}</span>
+                </span>
+              ))}
+              <span className="quiet">. It stays.</span>
+            </p>
           ) : null}
           <div className="add">
             <button
@@ -81,7 +93,8 @@ export function Taking({ place: p, id, leave }: { readonly place: PartPlace; rea
 function Fills({ fills, id }: { readonly fills: readonly PartFill[]; readonly id: string }) {
   if (fills.length === 0) return <p className="quiet">It fills nothing that is not typed already.</p>
   return (
-    <div className="scroll">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table is scrolled by keyboard too
+    <div className="scroll" tabIndex={0} role="group" aria-label="What it fills">
       <table className="many">
         <caption className="small quiet">What it fills, from part {id}</caption>
         <thead>
@@ -109,7 +122,8 @@ function Fills({ fills, id }: { readonly fills: readonly PartFill[]; readonly id
 
 function Stays({ stays }: { readonly stays: readonly PartFill[] }) {
   return (
-    <div className="scroll">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table is scrolled by keyboard too
+    <div className="scroll" tabIndex={0} role="group" aria-label="What is typed and stays">
       <table className="many">
         <caption className="small">
           <span className="marginal">◐</span> Typed in the file: this stays, whatever the record says. Check that it belongs to this part.

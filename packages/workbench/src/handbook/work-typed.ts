@@ -71,7 +71,7 @@ function beyond(f: AnyFormula, name: string, input: TypedInput, system: System):
     list = (Array.isArray(input) ? input : [input]) as readonly AnyValue[]
   return {
     name,
-    label: one.label ?? name,
+    label: headed(one.label ?? name),
     found: list
       .filter(v => !inside(v.value as number, one.holds))
       .map(v => shown(v, system))

@@ -93,4 +93,4 @@ function inUnits(key: string, text: string, system: System): string {
 
 /** A price band as printed: a band is common practice, never an offer. */
 export const priceText = (p: NonNullable<Part['price']>): string =>
-  `${p.low === p.high ? p.low : `${p.low} to ${p.high}`} €${p.per ? ` for ${p.per}` : ''}, ${p.when}`
+  `${p.low === p.high ? p.low : `${p.low} to ${p.high}`}\u00a0€${p.per ? ` for ${p.per}` : ''}, ${p.when}`

@@ -20,6 +20,8 @@ export type PartTaking = {
   readonly fills: readonly PartFill[]
   /** Typed in the file, so that it stays although the record says something: as typed, and what the record says. */
   readonly stays: readonly PartFill[]
+  /** Typed there too, and the record says nothing of it: it stays. */
+  readonly others: readonly PartFill[]
   /** The same with what was typed taken out, so that the figures of the part stand. */
   readonly freeing: readonly Edit[]
 }
@@ -48,23 +50,36 @@ export function partTaking(desk: Desk, path: string, id: string): PartTaking | {
   })
   return {
     edits,
-    fills: moved(here, then, note, `part ${desk.at(path)}`).map(p => fill(p, then)),
+    fills: [...filledAnew(here, then, note), ...lost(here, then, note, path)].map(p => fill(p, then)),
     stays: staying.map(p => fill(p, free)),
+    others: typedBelow(desk, here, path)
+      .filter(p => !typed.includes(p))
+      .map(p => fill(p, here)),
     freeing: [...edits, ...staying.map(out)],
   }
 }
 
-/** What the part fills anew, then what the one before it filled and it does not. */
-const moved = (here: Facts, then: Facts, note: string, before: string): readonly string[] => [
-  ...[...then.values()].filter(f => f.origin?.note === note && here.get(f.path)?.origin?.note !== note).map(f => f.path),
-  ...[...here.values()]
-    .filter(f => f.origin?.note === before && before !== note && then.get(f.path)?.origin?.note !== note)
-    .map(f => f.path),
-]
+const filledAnew = (here: Facts, then: Facts, note: string): readonly string[] =>
+  [...then.values()].filter(f => f.origin?.note === note && here.get(f.path)?.origin?.note !== note).map(f => f.path)
+/** What the part before filled at this place and the new one does not. The same part may stand at another place, where nothing moves. */
+const lost = (here: Facts, then: Facts, note: string, path: string): readonly string[] => {
+  const before = `part ${here.get(path)?.value}`,
+    group = path.slice(0, path.lastIndexOf('.') + 1)
+  if (before === note) return []
+  return [...here.values()]
+    .filter(f => f.path.startsWith(group) && f.origin?.note === before && then.get(f.path)?.origin?.note !== note)
+    .map(f => f.path)
+}
 const told = <K extends 'before' | 'after'>(key: K, f: Fact | undefined, desk: Desk): { readonly [k in K]?: string } =>
   (f === undefined ? {} : { [key]: shown(f, desk.system, f.half) }) as { readonly [k in K]?: string }
 type Facts = ReadonlyMap<string, Fact>
 const factsOf = (c: Conversion): Facts => new Map((c.facts as readonly Fact[]).map(f => [f.path, f]))
+
+/** What is typed in the group of the place, and no deeper. */
+const typedBelow = (desk: Desk, facts: Facts, path: string): readonly string[] => {
+  const group = path.slice(0, path.lastIndexOf('.') + 1)
+  return [...facts.keys()].filter(p => p.startsWith(group) && p !== path && !/[.#]/.test(p.slice(group.length)) && desk.at(p) !== null)
+}
 
 /** Values below the place whose keys the record knows: where typed, they stand in the way of its figures. */
 function keysFilled(path: string, known: readonly string[], facts: Facts): readonly string[] {

@@ -72,13 +72,19 @@ describe('parts of the catalogue in a conversion', () => {
     })
     expect(t.fills.map(f => f.path)).not.toContain('charging.charger.power')
     expect(t.freeing).toContainEqual({ path: 'charging.charger.power', now: null })
+    const motor = taken(open(textOf('lapwing')), 'drive.units.main.motor.part', 'motor-pm-100kw@1')
+    expect(motor.others.map(f => f.path)).toContain('drive.units.main.motor.continuous-power')
+    expect(motor.others.filter(f => motor.stays.some(s => s.path === f.path))).toEqual([])
   })
   it('says what the part before filled and the new one does not', () => {
-    const text = 'schema: 1\ndrive:\n  units:\n    main:\n      motor:\n        part: motor-dc-9in-70kw@1\n'
+    const unit = (name: string): string => `    ${name}:\n      motor:\n        part: motor-dc-9in-70kw@1\n`,
+      text = `schema: 1\ndrive:\n  units:\n${unit('main')}${unit('front')}`
     const t = taken(open(text), 'drive.units.main.motor.part', 'motor-pm-100kw@1')
     expect(t.fills.filter(f => f.before !== undefined && f.after === undefined).map(f => f.path)).toContain(
       'drive.units.main.motor.continuous-power',
     )
+    // The same motor on the other axle stays as it is.
+    expect(t.fills.filter(f => f.path.startsWith('drive.units.front'))).toEqual([])
   })
   it('refuses a record there is not, and one of a class that does not belong here, and changes nothing', () => {
     const desk = open(textOf('lapwing')),
