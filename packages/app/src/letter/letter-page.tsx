@@ -48,7 +48,7 @@ export function LetterPage() {
           <div className="row answered">
             <span className="label">
               {answered.label}
-              <span className="help">Filled in once the answer is there; it opens the hold point.</span>
+              <span className="help">Filled in once the answer is there.</span>
             </span>
             <Field key={answered.path} field={answered} />
           </div>
@@ -87,7 +87,7 @@ function Head({ to, written, write }: { readonly to: Recipient; readonly written
         <input name="recipient" defaultValue={written.recipient} autoComplete="off" />
       </label>
       <label>
-        Registration number, policy or file number
+        Registration or file number
         <input name="about" defaultValue={written.about} autoComplete="off" />
       </label>
       <label>

@@ -41,7 +41,7 @@ export function Compare({
         made = await conversion.compare(a, b)
       return made.ok ? { sides, view: made.view } : { says: made.says }
     }
-    answered()
+    void answered()
       .catch((e: unknown) => ({ says: (e as Error).message }))
       .then(a => {
         if (!current) return

@@ -31,6 +31,8 @@ export const fileName = (car: string, revision: number): string =>
   `${
     car
       .normalize('NFKD')
+      // Letters lose their accents; whatever else no file name should hold becomes a dash.
+      .replace(/\p{M}/gu, '')
       .replace(/[^\p{L}\p{N}]+/gu, '-')
       .replace(/^-+|-+$/g, '')
       .toLowerCase() || 'car'

@@ -40,7 +40,7 @@ export function MeasureRow({ row: r }: { readonly row: SurveyRow }) {
         ))}
         {r.unlocks.length ? (
           <p className="quiet small">
-            Waits for it: {r.unlocks.slice(0, NAMED).join('; ')}
+            Waits for it: {r.unlocks.slice(0, NAMED).join(' · ')}
             {more > 0 ? ` and ${more} more` : ''}
           </p>
         ) : null}

@@ -1,4 +1,4 @@
-import { type Issue, type Leaf, pathText, type System, type TextNode } from '@ampwright/conversion'
+import { displayUnit, type Issue, type Leaf, pathText, type System, type TextNode } from '@ampwright/conversion'
 import { type Fact, KINDS, type Measure, type Until } from '@ampwright/engine'
 import { headed, shown } from '../shown.ts'
 
@@ -56,7 +56,7 @@ export function fieldView(leaf: Leaf, path: readonly string[], node: TextNode | 
     ...(typed === undefined ? (fact === undefined ? {} : stands(fact, k.system)) : { text: typed }),
     ...(fact?.origin ? { how: fact.origin.how, ...(fact.origin.note === undefined ? {} : { note: fact.origin.note }) } : {}),
     ...(oneOf === undefined ? {} : { oneOf }),
-    ...(leaf.is === 'quantity' ? { example: example(leaf.kind) } : {}),
+    ...(leaf.is === 'quantity' ? { example: example(leaf.kind, k.system) } : {}),
     ...(leaf.until === undefined ? {} : { until: leaf.until }),
     ...(leaf.measure === undefined ? {} : { measure: leaf.measure }),
     ...(issue === undefined
@@ -96,6 +96,9 @@ function choices(leaf: Leaf, k: Known): readonly string[] | undefined {
   return undefined
 }
 
-/** A value of the kind with its unit, as it may be typed. */
-const example = (kind: keyof typeof KINDS): string =>
-  `${KINDS[kind].label}, ${KINDS[kind].unit === '1' ? 'a bare number or %' : KINDS[kind].unit}`
+/** What kind of value, and the unit of the reader's trade for it; any unit of the kind is taken. */
+function example(kind: keyof typeof KINDS, system: System): string {
+  const { label, unit } = KINDS[kind],
+    trade = displayUnit(kind, system).unit
+  return `${label}, ${unit === '1' && trade === '' ? 'a bare number' : trade}`
+}
