@@ -40,6 +40,8 @@ export class OpenConversion {
   private readonly mine: number[] = []
   private readonly undone: number[] = []
   private readonly letGo: () => void
+  /** What the files beside the conversion were when they were fetched, by name. */
+  private hashes = new Map<string, string>()
   units: System = storedUnits()
 
   constructor(id: string) {
@@ -90,6 +92,7 @@ export class OpenConversion {
       const { id } = this.state,
         stored = await api.open(id),
         files = await Promise.all(stored.files.map(async f => ({ name: f.name, bytes: await api.file(id, f.name) })))
+      this.hashes = new Map(stored.files.map(f => [f.name, f.hash]))
       const opened = await this.engine.open(stored.text, files, this.units)
       this.set({ name: stored.name, revision: stored.revision, unreadable: opened.usable ? [] : opened.issues })
       await this.layOut()
@@ -167,8 +170,17 @@ export class OpenConversion {
     if (news.id !== this.state.id || this.waiting > 0 || news.revision <= this.state.revision) return
     const stored = await api.open(news.id)
     if (this.waiting > 0 || stored.revision <= this.state.revision) return
+    await this.fetchFiles(stored.files)
     if (stored.text !== (await this.engine.text())) await this.take(stored.text)
     this.set({ revision: stored.revision })
+  }
+  /** Files another window put beside the conversion meanwhile: before the text that may name them. */
+  private async fetchFiles(files: readonly { readonly name: string; readonly hash: string }[]): Promise<void> {
+    for (const { name, hash } of files) {
+      if (this.hashes.get(name) === hash) continue
+      await this.engine.addFile(name, await api.file(this.state.id, name))
+      this.hashes.set(name, hash)
+    }
   }
   settle(clash: Clash, mine: boolean): void {
     this.set({ clashes: this.state.clashes.filter(c => c !== clash) })
@@ -199,6 +211,7 @@ export class OpenConversion {
       return (e as Error).message
     }
     this.set({ renewing: true })
+    this.hashes.delete(name)
     await this.engine.addFile(name, bytes)
     await this.layOut()
     return undefined
