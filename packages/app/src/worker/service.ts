@@ -68,6 +68,7 @@ export class Service {
   private turn = 0
   private hear: Hear = () => {}
   private attachments = new Map<string, Uint8Array>()
+  private readonly readings = new WeakMap<Uint8Array, { readonly system: System; readonly reading: FileReading }>()
 
   listen(hear: Hear): void {
     this.hear = hear
@@ -170,9 +171,18 @@ export class Service {
   }
   /** The files beside the conversion, and the places that take one. */
   files(): { readonly files: readonly FileBeside[]; readonly places: readonly FilePlace[]; readonly routes: readonly TripRoute[] } {
+    const places = filePlaces(this.desk.current().text.tree),
+      readings = [...this.attachments].map(([name, bytes]) => this.reading(name, bytes))
+    return { files: filesBeside(readings, places), places, routes: tripRoutes(readings, places) }
+  }
+  /** A large file is read once, not after every edit. */
+  private reading(name: string, bytes: Uint8Array): FileReading {
     const { system } = this.desk,
-      places = filePlaces(this.desk.current().text.tree)
-    return { files: filesBeside(this.attachments, places, system), places, routes: tripRoutes(this.attachments, places, system) }
+      kept = this.readings.get(bytes)
+    if (kept?.system === system) return kept.reading
+    const reading = fileReading(name, bytes, system)
+    this.readings.set(bytes, { system, reading })
+    return reading
   }
   /** What a file holds that is not beside the conversion yet. */
   readFile(name: string, bytes: Uint8Array): FileReading {
