@@ -181,6 +181,11 @@ export class OpenConversion {
       await this.engine.addFile(name, await api.file(this.state.id, name))
       this.hashes.set(name, hash)
     }
+    for (const name of this.hashes.keys()) {
+      if (files.some(f => f.name === name)) continue
+      await this.engine.addFile(name, null)
+      this.hashes.delete(name)
+    }
   }
   settle(clash: Clash, mine: boolean): void {
     this.set({ clashes: this.state.clashes.filter(c => c !== clash) })
@@ -201,8 +206,8 @@ export class OpenConversion {
     const issues = await this.edit([made.edit], `accepted: ${id}`)
     return issues[0]?.what
   }
-  /** Puts a file beside the conversion, on the server and here; gives why not where it cannot be. */
-  async addFile(name: string, bytes: Uint8Array): Promise<string | undefined> {
+  /** Puts a file beside the conversion, on the server and here, or takes it away; gives why not where it cannot be. */
+  async addFile(name: string, bytes: Uint8Array | null): Promise<string | undefined> {
     if (this.state.saving === 'server away') return 'The server is away: nothing can be kept until it is back.'
     try {
       const { revision } = await api.putFile(this.state.id, name, bytes)

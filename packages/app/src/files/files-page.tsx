@@ -48,6 +48,31 @@ export function FilesPage() {
   )
 }
 
+/** Takes a file away that is in use nowhere; earlier revisions keep it. */
+function TakeAway({ name }: { readonly name: string }) {
+  const { conversion, opened } = useInHand(),
+    [said, setSaid] = useState<string>()
+  return (
+    <p>
+      <button
+        type="button"
+        disabled={opened.saving === 'server away'}
+        onClick={() => void conversion.addFile(name, null).then(setSaid)}
+        aria-label={`Take away ${name}`}
+      >
+        Take away
+      </button>{' '}
+      <span className="small quiet">Earlier revisions keep it.</span>
+      {said ? (
+        <span className="failing" role="alert">
+          {' '}
+          ▲ {said}
+        </span>
+      ) : null}
+    </p>
+  )
+}
+
 function Listed({ file, places }: { readonly file: FileBeside; readonly places: readonly FilePlace[] }) {
   return (
     <details className="group file">
@@ -65,6 +90,7 @@ function Listed({ file, places }: { readonly file: FileBeside; readonly places: 
         </p>
       ))}
       <PutToUse name={file.name} formats={file.fits.map(f => f.format)} places={places} />
+      {file.usedAt.length ? null : <TakeAway name={file.name} />}
     </details>
   )
 }

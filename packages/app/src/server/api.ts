@@ -60,12 +60,12 @@ export const api = {
   undelete: (id: string): Promise<unknown> => json(`${at(id)}/undelete`, sent({})),
   file: async (id: string, name: string): Promise<Uint8Array> =>
     new Uint8Array(await (await answered(`${at(id)}/files/${encodeURIComponent(name)}`)).arrayBuffer()),
-  /** Puts a file beside a conversion, or another in its place. */
-  putFile: (id: string, name: string, bytes: Uint8Array): Promise<{ revision?: number }> =>
+  /** Puts a file beside a conversion, or another in its place; null takes it away. */
+  putFile: (id: string, name: string, bytes: Uint8Array | null): Promise<{ revision?: number }> =>
     json(`${at(id)}/files/${encodeURIComponent(name)}`, {
-      method: 'PUT',
-      headers: { 'content-type': 'application/octet-stream' },
-      body: bytes as BodyInit,
+      method: bytes === null ? 'DELETE' : 'PUT',
+      headers: { 'content-type': 'application/octet-stream', 'x-ampwright': '1' },
+      ...(bytes === null ? {} : { body: bytes as BodyInit }),
     }),
   revisions: (id: string): Promise<{ revisions: readonly { revision: number; at: string; by?: string | null; what?: string | null }[] }> =>
     json(`${at(id)}/revisions`),

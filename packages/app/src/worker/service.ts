@@ -139,8 +139,8 @@ export class Service {
       throw e
     }
   }
-  /** Assesses the car with edits that are not made, in full. */
-  preview(edits: readonly Edit[]): Preview {
+  /** Assesses the car with edits that are not made, in full; whatever else is asked meanwhile goes first. */
+  async preview(edits: readonly Edit[]): Promise<Preview> {
     const tried = this.desk.tried(edits),
       before = this.desk.assessment
     if (!tried.ok)
@@ -188,10 +188,11 @@ export class Service {
   readFile(name: string, bytes: Uint8Array): FileReading {
     return fileReading(name, bytes, this.desk.system)
   }
-  /** A file now stands beside the conversion: look-ups see it at once. */
-  addFile(name: string, bytes: Uint8Array): void {
-    this.attachments.set(name, bytes)
-    this.desk.fileAdded(name)
+  /** A file now stands beside the conversion, or no longer: look-ups see it at once. */
+  addFile(name: string, bytes: Uint8Array | null): void {
+    if (bytes === null) this.attachments.delete(name)
+    else this.attachments.set(name, bytes)
+    this.desk.filesChanged([...this.attachments.keys()])
     this.begin()
   }
 
@@ -229,13 +230,18 @@ const breath = (): Promise<void> =>
   })
 
 const BAD = new Set(['failing'])
-function previewOf(desk: Desk, before: Assessment, trial: Desk): Preview {
-  let after: Assessment | undefined
+async function previewOf(desk: Desk, before: Assessment, trial: Desk): Promise<Preview> {
+  let after: Assessment | undefined,
+    began = performance.now()
   for (const steps = trial.assess(); ; ) {
     const step = steps.next()
     if (step.done) {
       after = step.value
       break
+    }
+    if (performance.now() - began > SLICE) {
+      await breath()
+      began = performance.now()
     }
   }
   const changed = turned(before, after)

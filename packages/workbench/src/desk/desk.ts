@@ -124,9 +124,9 @@ export class Desk {
     this.answers.next(conversion.model)
   }
 
-  /** A file was put beside the conversion, or another in its place: what names it is read anew. */
-  fileAdded(name: string): void {
-    this.files = [...new Set([...this.files, name])]
+  /** Other files stand beside the conversion now: what names one is read anew. */
+  filesChanged(names: readonly string[]): void {
+    this.files = names
     this.take(this.text)
   }
 

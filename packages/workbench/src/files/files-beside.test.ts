@@ -26,7 +26,7 @@ describe('the files beside a conversion', () => {
     expect(missing(reading(new TextEncoder().encode('<gpx>')))).toContain('line 1, column 1: the version is not accepted; found none')
     expect(missing(reading(new TextEncoder().encode('charge [%],share [1]\n0,1\n1,1\n')))).toBe(`«${track}» is no track`)
   })
-  it('count as soon as they are there', () => {
+  it('count as soon as they are there, and no longer once they are gone', () => {
     const kept = new Map<string, Uint8Array>(),
       desk = new Desk(textOf('badger'), {
         attachments: (name, format) => {
@@ -40,7 +40,10 @@ describe('the files beside a conversion', () => {
     }
     expect(profile()).toBe(false)
     kept.set(track, bytes)
-    desk.fileAdded(track)
+    desk.filesChanged([track])
     expect(profile()).toBe(true)
+    kept.delete(track)
+    desk.filesChanged([])
+    expect(profile()).toBe(false)
   })
 })
