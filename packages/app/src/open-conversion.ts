@@ -45,6 +45,8 @@ export class OpenConversion {
   private readonly letGo: () => void
   private besides: readonly Beside[] = []
   private wasAway = false
+  /** What the files beside the conversion were when they were fetched, by name. */
+  private hashes = new Map<string, string>()
   units: System = storedUnits()
 
   constructor(id: string) {
@@ -99,6 +101,7 @@ export class OpenConversion {
       this.besides = files
       await this.lay({ ...stored, files })
       await this.remember()
+      this.hashes = new Map(stored.files.map(f => [f.name, f.sha256]))
     } catch (e) {
       const seen = e instanceof Away ? await lastSeen(id) : undefined
       if (seen) await this.lay(seen)
@@ -203,8 +206,22 @@ export class OpenConversion {
     if (news.id !== this.state.id || this.waiting > 0 || news.revision <= this.state.revision) return
     const stored = await api.open(news.id)
     if (this.waiting > 0 || stored.revision <= this.state.revision) return
+    await this.fetchFiles(stored.files)
     if (stored.text !== (await this.engine.text())) await this.take(stored.text)
     this.set({ revision: stored.revision })
+  }
+  /** Files another window put beside the conversion meanwhile: before the text that may name them. */
+  private async fetchFiles(files: readonly { readonly name: string; readonly sha256: string }[]): Promise<void> {
+    for (const { name, sha256: hash } of files) {
+      if (this.hashes.get(name) === hash) continue
+      await this.engine.addFile(name, await api.file(this.state.id, name))
+      this.hashes.set(name, hash)
+    }
+    for (const name of this.hashes.keys()) {
+      if (files.some(f => f.name === name)) continue
+      await this.engine.addFile(name, null)
+      this.hashes.delete(name)
+    }
   }
   settle(clash: Clash, mine: boolean): void {
     this.set({ clashes: this.state.clashes.filter(c => c !== clash) })
@@ -235,8 +252,8 @@ export class OpenConversion {
   letter = (to: Recipient) => this.engine.letter(to)
   letterText = (to: Recipient, written: Written) => this.engine.letterText(to, written)
   compare = (before: Compared | undefined, after: Compared | undefined) => this.engine.compare(before, after)
-  /** Puts a file beside the conversion, on the server and here; gives why not where it cannot be. */
-  async addFile(name: string, bytes: Uint8Array): Promise<string | undefined> {
+  /** Puts a file beside the conversion, on the server and here, or takes it away; gives why not where it cannot be. */
+  async addFile(name: string, bytes: Uint8Array | null): Promise<string | undefined> {
     if (this.state.saving === 'server away') return 'The server is away: nothing can be kept until it is back.'
     try {
       const { revision } = await api.putFile(this.state.id, name, bytes)
@@ -245,7 +262,8 @@ export class OpenConversion {
       return (e as Error).message
     }
     this.set({ renewing: true })
-    this.besides = [...this.besides.filter(f => f.name !== name), { name, bytes }]
+    this.besides = [...this.besides.filter(f => f.name !== name), ...(bytes === null ? [] : [{ name, bytes }])]
+    this.hashes.delete(name)
     await this.engine.addFile(name, bytes)
     await this.layOut()
     return undefined

@@ -2,6 +2,7 @@ import type { FileBeside, FilePlace, TripRoute } from '@ampwright/workbench'
 import { useEffect, useState } from 'react'
 import { RouteDrawing } from '../route/route-drawing.tsx'
 import { useInHand } from '../shell/in-hand.ts'
+import { Holds, sizeText } from './holds.tsx'
 import { NewFile } from './new-file.tsx'
 import { PutToUse } from './put-to-use.tsx'
 
@@ -47,6 +48,31 @@ export function FilesPage() {
   )
 }
 
+/** Takes a file away that is in use nowhere; earlier revisions keep it. */
+function TakeAway({ name }: { readonly name: string }) {
+  const { conversion, opened } = useInHand(),
+    [said, setSaid] = useState<string>()
+  return (
+    <p>
+      <button
+        type="button"
+        disabled={opened.saving === 'server away'}
+        onClick={() => void conversion.addFile(name, null).then(setSaid)}
+        aria-label={`Take away ${name}`}
+      >
+        Take away
+      </button>{' '}
+      <span className="small quiet">Earlier revisions keep it.</span>
+      {said ? (
+        <span className="failing" role="alert">
+          {' '}
+          ▲ {said}
+        </span>
+      ) : null}
+    </p>
+  )
+}
+
 function Listed({ file, places }: { readonly file: FileBeside; readonly places: readonly FilePlace[] }) {
   return (
     <details className="group file">
@@ -64,43 +90,7 @@ function Listed({ file, places }: { readonly file: FileBeside; readonly places: 
         </p>
       ))}
       <PutToUse name={file.name} formats={file.fits.map(f => f.format)} places={places} />
+      {file.usedAt.length ? null : <TakeAway name={file.name} />}
     </details>
   )
 }
-
-/** What a file reads as, and why not as the other formats. */
-export function Holds({ file }: { readonly file: Pick<FileBeside, 'fits' | 'others' | 'fault'> }) {
-  return (
-    <>
-      {file.fault ? (
-        <p className="failing">
-          ▲ {file.fault.place}: {file.fault.what}; found {file.fault.found}; accepted {file.fault.accepted}.
-        </p>
-      ) : null}
-      {file.fits.length ? (
-        <ul className="plain">
-          {file.fits.map(f => (
-            <li key={f.format}>
-              Reads as <b>{f.format}</b>: {f.says}.
-            </li>
-          ))}
-        </ul>
-      ) : null}
-      {file.fits.length && file.others.length ? (
-        <details className="group">
-          <summary>Why not as the others</summary>
-          <ul className="plain small">
-            {file.others.map(o => (
-              <li key={o.format}>
-                {o.format}: found {o.found}; accepted {o.accepted}
-              </li>
-            ))}
-          </ul>
-        </details>
-      ) : null}
-    </>
-  )
-}
-
-export const sizeText = (bytes: number): string =>
-  bytes < 1000 ? `${bytes}\u202fB` : bytes < 1e6 ? `${Math.round(bytes / 1000)}\u202fkB` : `${(bytes / 1e6).toFixed(1)}\u202fMB`

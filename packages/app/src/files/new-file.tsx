@@ -4,7 +4,7 @@ import { Link } from 'wouter'
 import { RouteDrawing } from '../route/route-drawing.tsx'
 import { useInHand } from '../shell/in-hand.ts'
 import { bytesOf, Drop } from './drop.tsx'
-import { Holds, sizeText } from './files-page.tsx'
+import { Holds, sizeText } from './holds.tsx'
 import { PutToUse } from './put-to-use.tsx'
 
 type Held = { readonly bytes: Uint8Array; readonly reading: FileReading; readonly kept: boolean }

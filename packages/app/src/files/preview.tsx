@@ -5,20 +5,23 @@ import type { Preview } from '../worker/service.ts'
 
 /** What edits would do to the car: the headline before and after, what they cure and what they bring to light. */
 export function PreviewOf({ edits }: { readonly edits: readonly Edit[] }) {
-  const { conversion } = useInHand(),
+  const { conversion, opened } = useInHand(),
+    ready = opened.told !== undefined,
     [preview, setPreview] = useState<Preview>()
   useEffect(() => {
     let gone = false
     setPreview(undefined)
+    if (!ready) return undefined
     void conversion.preview(edits).then(p => {
       if (!gone) setPreview(p)
     })
     return () => {
       gone = true
     }
-  }, [conversion, edits])
+  }, [conversion, edits, ready])
   if (!preview) return <p role="status">Working out what it would do …</p>
-  const { headline, cures, worsens } = preview
+  const { headline, cures, worsens, refused } = preview
+  if (refused !== undefined && headline.length + cures.length + worsens.length === 0) return <p role="status">{refused}</p>
   return (
     <div role="status">
       {headline.length === 0 ? <p>No figure of the headline moves.</p> : null}

@@ -19,6 +19,7 @@ export function PutToUse({
     [at, setAt] = useState(''),
     [trip, setTrip] = useState(''),
     [said, setSaid] = useState<string>(),
+    [done, setDone] = useState<string>(),
     id = useId()
   const fitting = places.filter(p => p.formats.some(f => formats.includes(f)) && p.now !== name),
     mayTravel = tripEdits('x', name, formats).length > 0
@@ -32,7 +33,13 @@ export function PutToUse({
     if (!place && places.some(p => p.path.startsWith(`trips.named.${key}.`))) return setSaid(`there is a trip ${key} already`)
     const issues = await conversion.edit(edits, `${name} put to use at ${place?.path ?? `trip ${key}`}`)
     setSaid(issues[0] ? wrongText(issues[0]) : undefined)
-    if (!issues[0]) setAt('')
+    if (issues[0]) return
+    setDone(
+      place
+        ? `In use at ${place.label}.`
+        : `The trip ${key} drives along it; what it still asks stands on the page Pack, trips and charging.`,
+    )
+    setAt('')
   }
   return (
     <form
@@ -59,6 +66,7 @@ export function PutToUse({
       <button type="submit" disabled={opened.saving === 'server away'}>
         Use it
       </button>
+      {done ? <span role="status">{done}</span> : null}
       {said ? (
         <span className="field wrong">
           <span className="error" role="alert">

@@ -15,6 +15,7 @@ export function Sorting({ lot }: { readonly lot: LotView }) {
       {lot.wanted.length ? (
         <p className="unanswered">◌ unanswered: before the lot can be sorted it takes {lot.wanted.join('; ')}.</p>
       ) : null}
+      {lot.sorting.length === 1 ? <p>One string: the order changes nothing, only which modules are in it.</p> : null}
       {by.map(label => (
         <div key={label}>
           <h3>{label.replace(/^\p{Ll}/u, c => c.toUpperCase())}</h3>

@@ -109,7 +109,7 @@ function Verdict({ view, path }: { readonly view: ModuleView; readonly path: str
           type="button"
           className="small"
           onClick={() => void conversion.edit([{ path: `${path}.use`, now: 'rejected' }], `module ${view.name} put aside`)}
-          aria-label={`Put module ${view.name} aside`}
+          aria-label={`Put aside module ${view.name}`}
         >
           Put aside
         </button>

@@ -57,11 +57,12 @@ export const api = {
   undelete: (id: string): Promise<ApiConversionLine> => json(`${at(id)}/undelete`, sent({})),
   file: async (id: string, name: string): Promise<Uint8Array> =>
     new Uint8Array(await (await answered(`${at(id)}/files/${encodeURIComponent(name)}`)).arrayBuffer()),
-  putFile: (id: string, name: string, bytes: Uint8Array): Promise<ApiSaved> =>
+  /** Puts a file beside a conversion, or another in its place; null takes it away. */
+  putFile: (id: string, name: string, bytes: Uint8Array | null): Promise<ApiSaved> =>
     json(`${at(id)}/files/${encodeURIComponent(name)}`, {
-      method: 'PUT',
+      method: bytes === null ? 'DELETE' : 'PUT',
       headers: { ...CHANGES, 'content-type': 'application/octet-stream' },
-      body: bytes as Uint8Array<ArrayBuffer>,
+      ...(bytes === null ? {} : { body: bytes as BodyInit }),
     }),
   revisions: (id: string): Promise<readonly ApiRevisionLine[]> => json(`${at(id)}/revisions`),
   revision: (id: string, n: number): Promise<ApiRevision> => json(`${at(id)}/revisions/${n}`),

@@ -112,6 +112,7 @@ export class Service {
   private attachments = new Map<string, Uint8Array>()
   private readonly pictures = new Drawings()
   private trial: Desk | undefined
+  private readonly readings = new WeakMap<Uint8Array, { readonly system: System; readonly reading: FileReading }>()
 
   listen(hear: Hear): void {
     this.hear = hear
@@ -318,8 +319,8 @@ export class Service {
       throw e
     }
   }
-  /** Assesses the car with edits that are not made, in full. */
-  preview(edits: readonly Edit[]): Preview {
+  /** Assesses the car with edits that are not made, in full; whatever else is asked meanwhile goes first. */
+  async preview(edits: readonly Edit[]): Promise<Preview> {
     const tried = this.desk.tried(edits),
       before = this.desk.assessment
     if (!tried.ok)
@@ -350,18 +351,28 @@ export class Service {
   }
   /** The files beside the conversion, and the places that take one. */
   files(): { readonly files: readonly FileBeside[]; readonly places: readonly FilePlace[]; readonly routes: readonly TripRoute[] } {
+    const places = filePlaces(this.desk.current().text.tree),
+      readings = [...this.attachments].map(([name, bytes]) => this.reading(name, bytes))
+    return { files: filesBeside(readings, places), places, routes: tripRoutes(readings, places) }
+  }
+  /** A large file is read once, not after every edit. */
+  private reading(name: string, bytes: Uint8Array): FileReading {
     const { system } = this.desk,
-      places = filePlaces(this.desk.current().text.tree)
-    return { files: filesBeside(this.attachments, places, system), places, routes: tripRoutes(this.attachments, places, system) }
+      kept = this.readings.get(bytes)
+    if (kept?.system === system) return kept.reading
+    const reading = fileReading(name, bytes, system)
+    this.readings.set(bytes, { system, reading })
+    return reading
   }
   /** What a file holds that is not beside the conversion yet. */
   readFile(name: string, bytes: Uint8Array): FileReading {
     return fileReading(name, bytes, this.desk.system)
   }
-  /** A file now stands beside the conversion: look-ups see it at once. */
-  addFile(name: string, bytes: Uint8Array): void {
-    this.attachments.set(name, bytes)
-    this.desk.fileAdded(name)
+  /** A file now stands beside the conversion, or no longer: look-ups see it at once. */
+  addFile(name: string, bytes: Uint8Array | null): void {
+    if (bytes === null) this.attachments.delete(name)
+    else this.attachments.set(name, bytes)
+    this.desk.filesChanged([...this.attachments.keys()])
     this.begin()
   }
 
@@ -410,13 +421,18 @@ const breath = (): Promise<void> =>
   })
 
 const BAD = new Set(['failing'])
-function previewOf(desk: Desk, before: Assessment, trial: Desk): Preview {
-  let after: Assessment | undefined
+async function previewOf(desk: Desk, before: Assessment, trial: Desk): Promise<Preview> {
+  let after: Assessment | undefined,
+    began = performance.now()
   for (const steps = trial.assess(); ; ) {
     const step = steps.next()
     if (step.done) {
       after = step.value
       break
+    }
+    if (performance.now() - began > SLICE) {
+      await breath()
+      began = performance.now()
     }
   }
   const changed = turned(before, after)

@@ -137,9 +137,9 @@ export class Desk {
     return isSound(text) ? standingAt(text, path) : null
   }
 
-  /** A file was put beside the conversion, or another in its place: what names it is read anew. */
-  fileAdded(name: string): void {
-    this.files = [...new Set([...this.files, name])]
+  /** Other files stand beside the conversion now: what names one is read anew. */
+  filesChanged(names: readonly string[]): void {
+    this.files = names
     this.take(this.text)
   }
 

@@ -31,5 +31,6 @@ export const tidyName = (name: string): string =>
   name
     .normalize('NFC')
     .replace(/[^\p{L}\p{N}._-]+/gu, '-')
+    .replace(/-+\./g, '.')
     .replace(/^[.-]+|[.-]+$/g, '')
     .slice(-LONGEST)

@@ -6,28 +6,27 @@ import { root, textOf } from '../../../../tests/cars.ts'
 import { Desk } from '../desk/desk.ts'
 import { fileDatum } from '../file-datum.ts'
 import { filePlaces } from './file-places.ts'
+import { fileReading } from './file-reading.ts'
 import { filesBeside, tripRoutes } from './files-beside.ts'
 
 const track = 'attachments/valley-road.gpx',
   bytes = readFileSync(join(root, 'samples', track)),
+  reading = (content: Uint8Array, name = track) => fileReading(name, content, 'metric'),
   places = filePlaces(readText(textOf('badger')).tree)
 
 describe('the files beside a conversion', () => {
   it('are listed with what they hold and where they count', () => {
-    const files = filesBeside(new Map([[track, bytes]]), places, 'metric')
+    const files = filesBeside([reading(bytes)], places)
     expect(files.map(f => [f.name, f.fault, f.usedAt.map(p => p.path)])).toEqual([[track, undefined, ['trips.named.valley-road.track']]])
   })
   it('are drawn where a trip drives along one; one that is missing or broken is named', () => {
-    expect(tripRoutes(new Map([[track, bytes]]), places, 'metric')).toMatchObject([
-      { trip: 'valley-road', route: { name: 'Valley road, invented' } },
-    ])
-    expect(tripRoutes(new Map(), places, 'metric')).toEqual([
-      { trip: 'valley-road', track, missing: `«${track}» is not beside the conversion` },
-    ])
-    const broken = new Map([[track, new TextEncoder().encode('<gpx>')]])
-    expect(tripRoutes(broken, places, 'metric')[0]?.missing).toMatch(/^line 1: the version is not accepted/)
+    expect(tripRoutes([reading(bytes)], places)).toMatchObject([{ trip: 'valley-road', route: { name: 'Valley road, invented' } }])
+    const missing = (...files: Parameters<typeof tripRoutes>[0]): string | undefined => tripRoutes(files, places)[0]?.missing
+    expect(missing()).toBe(`«${track}» is not beside the conversion`)
+    expect(missing(reading(new TextEncoder().encode('<gpx>')))).toContain('line 1, column 1: the version is not accepted; found none')
+    expect(missing(reading(new TextEncoder().encode('charge [%],share [1]\n0,1\n1,1\n')))).toBe(`«${track}» is no track`)
   })
-  it('count as soon as they are there', () => {
+  it('count as soon as they are there, and no longer once they are gone', () => {
     const kept = new Map<string, Uint8Array>(),
       desk = new Desk(textOf('badger'), {
         attachments: (name, format) => {
@@ -41,7 +40,10 @@ describe('the files beside a conversion', () => {
     }
     expect(profile()).toBe(false)
     kept.set(track, bytes)
-    desk.fileAdded(track)
+    desk.filesChanged([track])
     expect(profile()).toBe(true)
+    kept.delete(track)
+    desk.filesChanged([])
+    expect(profile()).toBe(false)
   })
 })

@@ -48,6 +48,7 @@ describe('a file beside a conversion', () => {
     expect(nameFault('x.exe', 1)?.accepted).toContain('.gpx')
     expect(nameFault('x.csv', 100_000_000)).toBeUndefined()
     expect(nameFault('x.csv', 100_000_001)).toMatchObject({ place: 'size', accepted: 'at most 100 MB' })
+    expect(tidyName('My route (2).gpx')).toBe('My-route-2.gpx')
     for (const name of ['My route (2).gpx', ' a b .csv', '../x.csv', 'ü ß.gpx']) expect(nameFault(tidyName(name), 1), name).toBeUndefined()
   })
 })

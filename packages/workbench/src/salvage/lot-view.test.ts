@@ -1,12 +1,17 @@
 import { applyEdits, type Edit } from '@ampwright/conversion'
+import type { Finding } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
 import { assessText, type Car, textOf } from '../../../../tests/cars.ts'
+import { acceptance } from '../edits.ts'
 import { type LotView, lotView } from './lot-view.ts'
 
+function edited(car: Car, edits: readonly Edit[]): string {
+  const done = applyEdits(textOf(car), edits)
+  if (!done.ok) throw new Error(done.problem.what)
+  return done.text
+}
 function lotOf(car: Car, edits: readonly Edit[] = []): LotView {
-  const edited = applyEdits(textOf(car), edits)
-  if (!edited.ok) throw new Error(edited.problem.what)
-  const { conversion, assessment } = assessText(edited.text, { bands: true })
+  const { conversion, assessment } = assessText(edited(car, edits), { bands: true })
   return lotView(conversion.model, assessment, 'metric')
 }
 const verdicts = (lot: LotView): Record<string, string> =>
@@ -35,6 +40,14 @@ describe('a lot of salvaged modules', () => {
       expect.stringMatching(/^Module b02 \(TR-7133\) lies .* off the median capacity; from 6.% on it is rejected/),
     ])
     expect(lot.modules.find(m => m.name === 'b05')?.because.length).toBeGreaterThan(0)
+  })
+  it('doubts a module whose ± reaches over the limit, and keeps what somebody accepted', () => {
+    const near = { path: 'pack.salvage.b02.capacity', now: '209 ± 3 Ah (measured)' }
+    expect(verdicts(lotOf('badger', [near]))).toEqual({ b02: 'in doubt' })
+    const { assessment } = assessText(edited('badger', [near]), { bands: true }),
+      finding = assessment.findings.find(f => f.rule === 'salvaged-capacity-matched') as Finding
+    const given = { by: 'Ines', reason: 'kept as a spare', scope: 'this pack', date: '2026-11-25' }
+    expect(verdicts(lotOf('badger', [near, acceptance(finding, given)]))).toEqual({ b02: 'accepted' })
   })
   it('judges a module by itself on what it is not yet known of the whole', () => {
     const lot = lotOf('lapwing', [{ path: 'pack.module.chemistry', now: null }])
