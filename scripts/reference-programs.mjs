@@ -4,10 +4,11 @@ import { spawnSync } from 'node:child_process'
 const NEEDED = [
   { program: 'units', package: 'units', for: 'unit conversions against an independent table' },
   { program: 'gcc', package: 'gcc libc6-dev', for: 'the trip loop in C' },
+  { program: 'chromium', package: 'chromium fonts-dejavu-core', for: 'the workbench in a real browser', named: 'AMPWRIGHT_CHROMIUM' },
   { program: 'octave-cli', package: 'octave', for: 'performance by a general-purpose differential-equation solver' },
 ]
 const has = program => spawnSync('sh', ['-c', `command -v ${program}`], { stdio: 'ignore' }).status === 0
-const missing = NEEDED.filter(n => !has(n.program))
+const missing = NEEDED.filter(n => !(n.named && process.env[n.named]) && !has(n.program))
 if (missing.length) {
   const list = missing.flatMap(m => m.package.split(' '))
   const command = `apt-get update && apt-get install -y --no-install-recommends ${list.join(' ')}`
