@@ -12,7 +12,10 @@ export function describedChart(spec: ChartSpec, x: Axis, ys: readonly Axis[]): s
   return `${over}${said.join('; ')}.${marks.length ? ` Marked: ${marks.join('; ')}.` : ''}`
 }
 function saidOf({ lines, y: quantity }: Panel, y: Axis): readonly string[] {
-  if (lines.length <= FEW) return lines.map(l => lineSaid(l, y))
+  if (lines.length <= FEW) {
+    const said = lines.map(l => lineSaid(l, y)).join(', ')
+    return [lines.every(l => l.label.includes(quantity.label)) ? said : `${quantity.label}: ${said}`]
+  }
   const extremes = lines.flatMap(l => {
     const e = extentOf([l.values])
     return e ? [{ label: l.label, low: e[0], high: e[1] }] : []
@@ -27,11 +30,9 @@ function saidOf({ lines, y: quantity }: Panel, y: Axis): readonly string[] {
 }
 function lineSaid({ label, values }: Line, y: Axis): string {
   const e = extentOf([values])
-  return e === undefined
-    ? `${label} without a value`
-    : e[0] === e[1]
-      ? `${label} ${y.read(e[0])}`
-      : `${label} from ${y.read(e[0])} to ${y.read(e[1])}`
+  if (e === undefined) return `${label} without a value`
+  const [low, high] = e.map(y.read)
+  return low === high ? `${label} ${low}` : `${label} from ${low} to ${high}`
 }
 function markSaid({ label, outcome, x, y }: Mark, xAxis: Axis, yAxis: Axis): string {
   const where = [...(x === undefined ? [] : [xAxis.read(x)]), ...(y === undefined ? [] : [yAxis.read(y)])].join(', ')

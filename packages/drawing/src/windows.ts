@@ -127,12 +127,14 @@ function frameOf(hand: Hand, frame: Stretch | undefined, scale: Scale, top: numb
 }
 
 function listed({ windows, stands }: WindowsSpec, axis: Axis): Listing {
-  const value = (v: number | undefined): number | undefined => (v === undefined ? undefined : tidy(axis.fromSI(v)))
+  const value = (v: number | undefined): number | undefined => (v === undefined ? undefined : tidy(axis.fromSI(v))),
+    named = windows.some(w => w.best !== undefined),
+    best = <T>(v: T): readonly T[] => (named ? [v] : [])
   return {
-    columns: ['', headingOf('lowest', axis.unit), headingOf('best', axis.unit), headingOf('highest', axis.unit), 'stands'],
+    columns: ['', headingOf('lowest', axis.unit), ...best(headingOf('best', axis.unit)), headingOf('highest', axis.unit), 'stands'],
     rows: [
-      ...windows.map(w => [w.name, value(w.low), value(w.best), value(w.high), w.none ?? w.stands?.words]),
-      ...stands.map(s => [s.label, value(s.value), undefined, value(s.value), s.outcome]),
+      ...windows.map(w => [w.name, value(w.low), ...best(value(w.best)), value(w.high), w.none ?? w.stands?.words]),
+      ...stands.map(s => [s.label, value(s.value), ...best(undefined), value(s.value), s.outcome]),
     ],
   }
 }

@@ -10,7 +10,7 @@ export function motorCurvesChart(trace: Trace, page: Page): Chart {
     zero: true,
     lines: trace.series
       .filter(s => s.name.endsWith(` ${what}`))
-      .map(s => lineOf(s, { label: s.label.replace(`${what} `, ''), tone: s.name.startsWith('peak') ? 'strong' : 'act', at: 'end' })),
+      .map(s => lineOf(s, { tone: s.name.startsWith('peak') ? 'strong' : 'act', at: 'end' })),
   })
   return lineChart(
     {

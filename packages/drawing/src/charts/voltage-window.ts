@@ -68,7 +68,9 @@ function standsOf(pack: Window | undefined, { nominal, charged, sag }: VoltageMa
       if (at) at.names.push(name)
       else together.set(read(value), { value, names: [name] })
     }
-  return [...together].map(([text, { value, names }]) => ({ value, label: `${said(names)} ${text}` }))
+  return [...together]
+    .sort((a, b) => a[1].value - b[1].value)
+    .map(([text, { value, names }]) => ({ value, label: `${said(names)} ${text}` }))
 }
 function textOf(windows: readonly Window[], stands: readonly Stand[], read: (v: number) => string): string {
   const each = windows.map(w => {
