@@ -17,7 +17,7 @@ export type Narrowing = {
   readonly share: number
   /** The band as it is, ± with unit; and as it would be, where the tool states its accuracy as a number. */
   readonly now: string
-  readonly then?: string
+  readonly left?: string
   /** Share of the band that would go; as far as it could go where the tool states no number. */
   readonly by: number
 }
@@ -66,15 +66,15 @@ function ofFigure(
     const share = (half / all) ** 2,
       fact = facts.get(path)
     if (share < LEAST || fact === undefined) return []
-    const left = leftByTool(fact),
-      then = left === undefined ? undefined : Math.sqrt(Math.max(0, all ** 2 - half ** 2 * (1 - left ** 2)))
+    const kept = keptByTool(fact),
+      left = kept === undefined ? undefined : Math.sqrt(Math.max(0, all ** 2 - half ** 2 * (1 - kept ** 2)))
     const about = { of, figure: figure.id, label: figure.label, share, now: band(all) }
-    return [[path, then === undefined ? { ...about, by: 1 - Math.sqrt(1 - share) } : { ...about, then: band(then), by: 1 - then / all }]]
+    return [[path, left === undefined ? { ...about, by: 1 - Math.sqrt(1 - share) } : { ...about, left: band(left), by: 1 - left / all }]]
   })
 }
 
 /** Share of its own ± a value keeps when it is measured with its tool; 1 where it is known as well already, undefined where the tool states no number. */
-function leftByTool(fact: Fact): number | undefined {
+function keptByTool(fact: Fact): number | undefined {
   const field = fieldAt(fact.path)
   if (field?.is !== 'quantity' || field.measure === undefined || !(fact.half !== undefined && fact.half > 0)) return undefined
   const half = halfByTool(field.measure.accuracy, fact.value, field.kind)
@@ -86,9 +86,9 @@ const bandText = ({ shows, unit }: Figure, half: number, system: System): string
   `± ${writeQuantity(half, shows ?? kindOf(unit) ?? 'number', { system, digits: 3 })}`
 
 /** A narrowing in words: what it is of, how wide the band is and would be, or the share where the tool states no number. */
-export const narrowed = ({ label, share, now, then, by }: Narrowing): string =>
+export const narrowed = ({ label, share, now, left, by }: Narrowing): string =>
   by === 0
     ? `${label} stays ${now}: known as well as the tool can`
-    : then === undefined || then === now
+    : left === undefined || left === now
       ? `${Math.round(share * 100)} % of the band of ${label}, ${now}`
-      : `${label} ${now} → ${then}`
+      : `${label} ${now} → ${left}`

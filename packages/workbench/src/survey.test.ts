@@ -10,7 +10,7 @@ import { halfByTool } from './tool-accuracy.ts'
 
 const open = (text: string): Desk => {
   const desk = new Desk(text, lookUps.attachments ? { attachments: lookUps.attachments } : {})
-  ;[...desk.assess()]
+  Array.from(desk.assess())
   return desk
 }
 const wantedOf = (text: string) => {
@@ -37,7 +37,7 @@ describe('what to measure next', () => {
       facts = new Map((conversion.facts as readonly Fact[]).map(f => [f.path, f])),
       desk = open(textOf(car))
     let tried = 0
-    for (const w of list.filter(x => gain(x) > 0.01 && x.narrows?.some(n => n.then)).slice(0, 3)) {
+    for (const w of list.filter(x => gain(x) > 0.01 && x.narrows?.some(n => n.left)).slice(0, 3)) {
       const fact = facts.get(w.path) as Fact,
         field = fieldAt(w.path)
       if (field?.is !== 'quantity') throw new Error(`${w.path} is no quantity`)
@@ -46,11 +46,11 @@ describe('what to measure next', () => {
       if (!made.ok) throw new Error(made.issues.map(i => `${i.path}: ${i.what}`).join('; '))
       const after = assessText(made.text, { bands: true }).assessment
       for (const n of w.narrows ?? []) {
-        if (n.then === undefined) continue
-        const left = bandOf(after, n.figure),
+        if (n.left === undefined) continue
+        const found = bandOf(after, n.figure),
           stood = bandOf(assessment, n.figure)
-        expect(Math.abs(left / stood - (1 - n.by)), `${car}: ${w.path}: ${narrowed(n)}`).toBeLessThan(SECANTS)
-        expect(Math.abs(numberIn(n.then) / numberIn(n.now) - (1 - n.by))).toBeLessThan(PRINTED)
+        expect(Math.abs(found / stood - (1 - n.by)), `${car}: ${w.path}: ${narrowed(n)}`).toBeLessThan(SECANTS)
+        expect(Math.abs(numberIn(n.left) / numberIn(n.now) - (1 - n.by))).toBeLessThan(PRINTED)
         tried += 1
       }
     }
@@ -70,7 +70,7 @@ describe('what to measure next', () => {
     const { list } = wantedOf(textOf('lapwing')),
       price = list.find(w => w.path === 'pack.module.price')
     expect(price?.measure?.accuracy).toBe('as stated')
-    expect(price?.narrows?.map(n => [n.of, n.then])).toEqual([['cost', undefined]])
+    expect(price?.narrows?.map(n => [n.of, n.left])).toEqual([['cost', undefined]])
     expect(price?.narrows?.map(narrowed)[0]).toMatch(/^\d+ % of the band of Parts cost, ± /)
   })
 })
@@ -100,14 +100,14 @@ describe('the survey sheet', () => {
       path = 'donor.gearbox.input-torque'
     const made = desk.edit([{ path, now: '300 Nm (datasheet)' }])
     expect(made.ok).toBe(true)
-    ;[...desk.assess()]
+    Array.from(desk.assess())
     const after = desk.survey(before)
     expect(rows(after).map(r => r.path)).toEqual(rows(before).map(r => r.path))
     expect(rows(after).find(r => r.path === path)).toMatchObject({ done: true, field: { text: '300 Nm (datasheet)' } })
     expect(rows(desk.survey()).map(r => r.path)).not.toContain(path)
     // Taken out again, it is asked for where it stood.
     desk.edit([{ path, now: null }])
-    ;[...desk.assess()]
+    Array.from(desk.assess())
     expect(desk.survey(after)).toEqual(before)
   })
   it('asks of an empty file what is needed to begin, and promises nothing', () => {

@@ -43,13 +43,13 @@ export function ChartView({ drawing }: { readonly drawing: DrawingLine }) {
       <figcaption>
         {drawing.label}
         <span className="grow" />
-        <button type="button" className="bare small" onClick={() => take('svg', t => void saveAs(t, 'image/svg+xml', `${drawing.id}.svg`))}>
+        <button type="button" className="bare small" onClick={() => take('svg', t => saveAs(t, 'image/svg+xml', `${drawing.id}.svg`))}>
           SVG
         </button>
         <button type="button" className="bare small" onClick={() => take('svg', t => void savePng(t, `${drawing.id}.png`))}>
           PNG
         </button>
-        <button type="button" className="bare small" onClick={() => take('csv', t => void saveAs(t, 'text/csv', `${drawing.id}.csv`))}>
+        <button type="button" className="bare small" onClick={() => take('csv', t => saveAs(t, 'text/csv', `${drawing.id}.csv`))}>
           CSV
         </button>
       </figcaption>
