@@ -1,14 +1,15 @@
 import type { PartPlace } from '@ampwright/workbench'
 import { useEffect, useState } from 'react'
-import { Link } from 'wouter'
+import { Link, useSearch } from 'wouter'
 import { useInHand } from '../shell/in-hand.ts'
 import { Picker } from './picker.tsx'
 
-/** Where this conversion takes parts of the catalogue, what stands there, and what fits. */
+/** Where this conversion takes parts of the catalogue, what stands there, and what fits. `?place=PATH` opens one. */
 export function PartsPage() {
   const { conversion, opened } = useInHand(),
     [places, setPlaces] = useState<readonly PartPlace[]>(),
-    [open, setOpen] = useState<string>()
+    asked = new URLSearchParams(useSearch()).get('place') ?? undefined,
+    [open, setOpen] = useState<string | undefined>(asked)
   // Places come and go with the text: a drive unit named elsewhere brings its own.
   useEffect(() => void conversion.places().then(setPlaces), [conversion, opened.told, opened.revision])
   return (

@@ -22,11 +22,12 @@ export function Taking({ place: p, id, leave }: { readonly place: PartPlace; rea
     const issues = await conversion.edit(edits, `${p.label} ${p.of}: ${id}`)
     if (issues[0]) return setWrong(`${issues[0].path}: ${issues[0].what}; found ${issues[0].found}; accepted ${issues[0].accepted}`)
     leave()
+    document.getElementById(`at-${p.path}`)?.querySelector('button')?.focus()
   }
   return (
     <section className="taking" ref={box} tabIndex={-1} aria-label={`What ${id} fills`}>
       <h3>
-        {p.label} {p.of}: <code>{id}</code>
+        {[p.label, p.of].filter(Boolean).join(' ')}: <code>{id}</code>
       </h3>
       {'refused' in taking ? (
         <p className="failing">▲ {taking.refused}</p>

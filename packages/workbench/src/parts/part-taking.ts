@@ -1,8 +1,9 @@
 import { filling, part } from '@ampwright/catalogue'
-import { type Conversion, type Edit, fieldAt } from '@ampwright/conversion'
+import type { Conversion, Edit } from '@ampwright/conversion'
 import type { Fact } from '@ampwright/engine'
 import type { Desk } from '../desk/desk.ts'
 import { headed, shown } from '../shown.ts'
+import { namedFills } from './standing.ts'
 
 /** One value of the file that choosing a part moves. */
 export type PartFill = {
@@ -75,16 +76,17 @@ const told = <K extends 'before' | 'after'>(key: K, f: Fact | undefined, desk: D
 type Facts = ReadonlyMap<string, Fact>
 const factsOf = (c: Conversion): Facts => new Map((c.facts as readonly Fact[]).map(f => [f.path, f]))
 
-/** What is typed in the group of the place, and no deeper. */
+/** What is typed in the group of the place, and no deeper. A part among others of its group fills only what it is named for: the rest is not its own. */
 const typedBelow = (desk: Desk, facts: Facts, path: string): readonly string[] => {
   const group = path.slice(0, path.lastIndexOf('.') + 1)
+  if (namedFills(path)) return []
   return [...facts.keys()].filter(p => p.startsWith(group) && p !== path && !/[.#]/.test(p.slice(group.length)) && desk.at(p) !== null)
 }
 
 /** Values below the place whose keys the record knows: where typed, they stand in the way of its figures. */
 function keysFilled(path: string, known: readonly string[], facts: Facts): readonly string[] {
   const group = path.slice(0, path.lastIndexOf('.') + 1),
-    place = fieldAt(path) as { readonly fills?: Readonly<Record<string, string>> } | undefined,
-    keys = place?.fills ? Object.keys(place.fills) : known
+    named = namedFills(path),
+    keys = named ? Object.keys(named) : known
   return [...facts.keys()].filter(p => p.startsWith(group) && p !== path && keys.includes(p.slice(p.lastIndexOf('.') + 1)))
 }

@@ -74,6 +74,8 @@ describe('parts of the catalogue in a conversion', () => {
     expect(t.freeing).toContainEqual({ path: 'charging.charger.power', now: null })
     const motor = taken(open(textOf('lapwing')), 'drive.units.main.motor.part', 'motor-pm-100kw@1')
     expect(motor.others.map(f => f.path)).toContain('drive.units.main.motor.continuous-power')
+    // The contactor beside a fuse is none of the fuse's.
+    expect(taken(open(textOf('lapwing')), 'pack.limits.fuse-part', 'hv-fuse-315a-500v@1').others).toEqual([])
     expect(motor.others.filter(f => motor.stays.some(s => s.path === f.path))).toEqual([])
   })
   it('says what the part before filled and the new one does not', () => {
