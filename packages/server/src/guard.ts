@@ -34,7 +34,8 @@ export function isOwnHost(host: string | undefined, port: number): boolean {
 export function objection(request: Pick<FastifyRequest, 'method' | 'headers' | 'url'>, port: number): string | undefined {
   const { host, origin } = request.headers,
     site = request.headers['sec-fetch-site']
-  if (!isOwnHost(host, port)) return 'This address does not belong to this server; use the one it printed when it started.'
+  // A whole address in the first line is for go-betweens, and there is none here.
+  if (!isOwnHost(host, port) || !request.url.startsWith('/')) return 'This address does not belong to this server; use the one it printed when it started.'
   if (origin !== undefined && !(origin.startsWith('http://') && isOwnHost(origin.slice(7), port)))
     return 'Pages of other sites are not answered.'
   const isPage = SAFE.has(request.method) && !/^\/api(\/|$|\?)/i.test(request.url)
