@@ -60,11 +60,19 @@ if (stamp('packages') !== packages) {
   keep('packages', packages)
 }
 const sources = hashOf([...walk(join(root, 'packages')), join(root, 'tsconfig.json'), join(root, 'tsconfig.base.json')])
-const built = readdirSync(join(root, 'packages')).every(name => existsSync(join(root, 'packages', name, 'dist', name === 'app' ? 'index.html' : 'index.js')))
+const built = readdirSync(join(root, 'packages')).every(name =>
+  existsSync(join(root, 'packages', name, 'dist', name === 'app' ? 'index.html' : 'index.js')),
+)
 if (stamp('build') !== sources || !built) {
   console.error('Building …')
   run('The build', process.execPath, [join(root, 'node_modules', 'typescript', 'bin', 'tsc'), '-b', ...(built ? [] : ['--force'])])
-  run('The build of the screen', process.execPath, [join(root, 'node_modules', 'vite', 'bin', 'vite.js'), 'build', '--logLevel', 'warn', join(root, 'packages', 'app')])
+  run('The build of the screen', process.execPath, [
+    join(root, 'node_modules', 'vite', 'bin', 'vite.js'),
+    'build',
+    '--logLevel',
+    'warn',
+    join(root, 'packages', 'app'),
+  ])
   keep('build', sources)
 }
 if (process.argv.includes('--test')) run('Fetching reference programs', process.execPath, [join(root, 'scripts', 'reference-programs.mjs')])
