@@ -19,14 +19,34 @@ type Violation = {
 }
 
 describe('accessibility (axe, WCAG 2.2 AA)', () => {
-  const pages = ['/', ...['brief', 'donor', 'drive', 'pack', 'findings'].map(p => `/c/ID/${p}`)]
+  const pages = [
+    '/',
+    '/new',
+    '/handbook',
+    '/handbook/wheel-force',
+    ...[
+      'brief',
+      'donor',
+      'drive',
+      'pack',
+      'findings',
+      'coast-down',
+      'modules',
+      'files',
+      'parts',
+      'handbook',
+      'survey',
+      'letter',
+      'revisions',
+    ].map(p => `/c/ID/${p}`),
+  ]
   for (const theme of ['light', 'dark'] as const)
     it.each(pages)(`finds nothing on %s, ${theme}`, async path => {
       const page = await bench.window()
       await page.emulateMedia({ colorScheme: theme })
       await page.goto(bench.url + path.replace('ID', bench.demo))
-      if (path !== '/') await settled(page)
-      else await page.getByRole('heading', { name: 'Conversions' }).waitFor()
+      await page.getByRole('heading', { level: 1 }).waitFor()
+      if (path.startsWith('/c/')) await settled(page)
       await page.evaluate(AXE)
       const found = await page.evaluate(async () => {
         const axe = (window as unknown as { axe: { run: (what: object, how: object) => Promise<{ violations: Violation[] }> } }).axe

@@ -1,0 +1,66 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { type Bench, openBench, settled } from './browser.ts'
+
+let bench: Bench
+beforeAll(async () => {
+  bench = await openBench()
+}, 120_000)
+afterAll(async () => {
+  await bench?.close()
+}, 60_000)
+
+/** What the demo is wrong in, and the remedy on the screen that cures it. */
+const CURES: readonly (readonly [finding: RegExp, remedy: RegExp])[] = [
+  [/^failing: Climbs as wanted/, /third|gear/i],
+  [/^failing: Every load case stays within the permitted masses/, /Move 3 modules/],
+  [/^failing: Something takes the place of the engine’s brake assist/, /vacuum pump/],
+]
+
+describe('the Lapwing put right on the screen', () => {
+  it('previews each remedy on the whole car before it is taken, and ends with less failing', async () => {
+    const page = await bench.window()
+    await page.goto(`${bench.url}/c/${bench.demo}/findings`)
+    await settled(page)
+    const failing = async (): Promise<number> => page.locator('article.find:has(.out.failing)').count()
+    const before = await failing()
+    expect(before).toBe(9)
+    for (const [finding, remedy] of CURES) {
+      const article = page.locator('article.find').filter({ has: page.locator('.out.failing') })
+      const labels = await article.evaluateAll(list => list.map(a => a.getAttribute('aria-label') ?? ''))
+      const at = labels.findIndex(l => finding.test(l))
+      expect(at, `${finding} among ${labels.join(' | ')}`).toBeGreaterThanOrEqual(0)
+      const one = article.nth(at),
+        item = one
+          .locator('li')
+          .filter({ hasText: remedy })
+          .filter({ has: page.getByRole('button', { name: 'Preview' }) })
+      expect(await item.count(), `${finding}: a remedy to preview`).toBeGreaterThan(0)
+      await item.first().getByRole('button', { name: 'Preview' }).click()
+      const preview = one.locator('.preview')
+      await preview.waitFor({ timeout: 60_000 })
+      expect(await preview.innerText()).toMatch(/Cures [1-9]\d*, worsens \d+/)
+      await preview.getByRole('button', { name: 'Take it' }).click()
+      await settled(page)
+    }
+    expect(await failing()).toBeLessThan(before)
+    expect(await page.locator('.headline').innerText()).toMatch(/8\.\d+.s/)
+  })
+  it('accepts a finding only with a name, a reason and a day, and says so', async () => {
+    const page = await bench.window()
+    await page.goto(`${bench.url}/c/${bench.demo}/findings`)
+    await settled(page)
+    const one = page.locator('article.find:has(.out.failing)').first(),
+      title = await one.getAttribute('aria-label')
+    await one.getByText('Accept it as it is').click()
+    await one.getByRole('button', { name: 'Accept' }).click()
+    expect(await one.getByRole('alert').first().innerText()).toMatch(/empty/)
+    await one.getByLabel('Your name').fill('Ines')
+    await one.getByLabel('Why it may stay so').fill('shown to the inspector, who agrees')
+    await one.getByLabel('What it holds for, until when').fill('first registration')
+    await one.getByRole('button', { name: 'Accept' }).click()
+    await settled(page)
+    await expect.poll(async () => page.locator('article.find:has(.out.accepted)').count(), { timeout: 30_000 }).toBe(1)
+    expect(await page.locator('article.find:has(.out.accepted)').getAttribute('aria-label')).toBe(title?.replace('failing', 'accepted'))
+  })
+  it('has nothing to complain about', () => expect(bench.complaints).toEqual([]))
+})
