@@ -49,6 +49,9 @@ export function SideBySide({
               {i ? '; ' : ''}
               {s.label.toLowerCase()} <b className="num">{s.text}</b>
               <Known figure={s} usual={t.mark} />
+              {standing?.[s.key] && standing[s.key]?.text !== s.text ? (
+                <span className="marginal"> (now {standing[s.key]?.text})</span>
+              ) : null}
             </span>
           ))}
           .

@@ -21,7 +21,7 @@ export type PartTable = {
   readonly found: number
   readonly rows: readonly PartRow[]
   readonly differing: readonly { readonly key: string; readonly label: string }[]
-  readonly same: readonly ({ readonly label: string } & PartFigure)[]
+  readonly same: readonly ({ readonly key: string; readonly label: string } & PartFigure)[]
   /** The mark most figures carry: the others say theirs. */
   readonly mark: Mark
 }
@@ -49,7 +49,7 @@ export function partTable({ classes, words = '', class: only, most = Number.POSI
     found: listed.length,
     rows,
     differing: keys.filter(differs).map(key => ({ key, label: columnLabel(key) })),
-    same: keys.flatMap(key => (differs(key) ? [] : [{ label: columnLabel(key), ...(rows[0]?.figures[key] as PartFigure) }])),
+    same: keys.flatMap(key => (differs(key) ? [] : [{ key, label: columnLabel(key), ...(rows[0]?.figures[key] as PartFigure) }])),
     mark: commonest(rows.flatMap(r => Object.values(r.figures).map(f => f.mark))),
   }
 }
