@@ -55,6 +55,11 @@ describe('modules', () => {
     await command('set', file, 'pack.salvage=', '--write')
     expect(now()).toBe(start)
   })
+  it('leaves a module alone, ± and all, where the table says what is measured already', async () => {
+    writeFileSync(table, 'serial;capacity [Ah];place\nPM-40211;109,3;front 1\n')
+    expect((await command('modules', file, table, '--write')).out).toContain('Everything in it stands in the file already')
+    expect(now()).toBe(original)
+  })
   it('tells what a table comes to as plain data', async () => {
     writeFileSync(table, 'serial,capacity [Ah]\nNEW-1,95\n')
     expect((await told('modules', file, table)).edits).toHaveLength(2)

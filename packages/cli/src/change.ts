@@ -74,11 +74,13 @@ export function change(file: string, edits: readonly Edit[], o: Changing, t: Ter
     return b
   }
   t.out('')
-  t.out(
-    o.write
-      ? `Written. To undo: ampwright set ${file} ${back.map(e => `'${e.path}=${e.now ?? ''}'`).join(' ')} --write`
-      : 'Tried only; the file is as it was. Add --write to keep it.',
-  )
+  if (edits.length === 0) t.out('Everything in it stands in the file already: nothing to change.')
+  else
+    t.out(
+      o.write
+        ? `Written. To undo: ampwright set ${file} ${back.map(e => `'${e.path}=${e.now ?? ''}'`).join(' ')} --write`
+        : 'Tried only; the file is as it was. Add --write to keep it.',
+    )
   return b
 }
 

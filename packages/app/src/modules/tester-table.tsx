@@ -133,35 +133,29 @@ function Trial({ tried, take, away }: { readonly tried: Tried; readonly take: ()
 
 function Faults({ faults, more }: { readonly faults: readonly TableFault[]; readonly more: number }) {
   return (
-    <section className="scroll" aria-label="What is wrong in the table" tabIndex={0}>
-      <table className="many">
-        <thead>
-          <tr>
-            <th scope="col">Line</th>
-            <th scope="col">Row</th>
-            <th scope="col">Column</th>
-            <th scope="col">What is wrong</th>
-            <th scope="col">Found</th>
-            <th scope="col">Accepted</th>
-          </tr>
-        </thead>
-        <tbody>
-          {faults.map(f => (
-            <tr key={`${f.line} ${f.row} ${f.column} ${f.what} ${f.found}`}>
-              <td>{f.line ?? ''}</td>
-              <td>{f.row ?? (f.line === undefined ? '' : 'heading')}</td>
-              <td>{f.column}</td>
-              <td>{f.what}</td>
-              <td className="num">{f.found}</td>
-              <td>
-                {f.accepted}
-                {f.nearest ? `; did you mean ${f.nearest}?` : ''}
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
-      {more ? <p>and {more} more</p> : null}
-    </section>
+    <ul className="plain faults">
+      {faults.map(f => (
+        <li key={`${f.line} ${f.row} ${f.column} ${f.what} ${f.found}`}>
+          <b>{placeOf(f)}</b>: {f.what}; found <span className="num">{f.found}</span>
+          {f.nearest ? (
+            <>
+              ; did you mean <span className="num">{f.nearest}</span>?
+            </>
+          ) : null}
+          <span className="quiet">; accepted {f.accepted}</span>
+        </li>
+      ))}
+      {more ? <li>and {more} more</li> : null}
+    </ul>
   )
 }
+
+/** Where in the table: line of the text, row below the headings, column. */
+const placeOf = ({ line, row, column }: TableFault): string =>
+  [
+    line === undefined ? '' : `line ${line}`,
+    row === undefined ? (line === undefined ? '' : 'heading') : `row ${row}`,
+    column === '' ? '' : `column ${column}`,
+  ]
+    .filter(Boolean)
+    .join(', ')

@@ -66,8 +66,8 @@ describe('a tester’s table', () => {
     expect(places('# bench 2\nserial\tcapasity [Ah]\tresistance [V]\tinsulation [MΩ]\n\nA\tx\t2\tmany\nA\ty\t3\t400\n')).toEqual([
       [2, undefined, 'capasity', 'a heading that is not known'],
       [2, undefined, 'resistance', 'a unit that does not fit'],
-      [5, 2, 'serial', 'a serial number that stands twice'],
       [4, 1, 'insulation', 'a cell is no number'],
+      [5, 2, 'serial', 'a serial number that stands twice'],
     ])
   })
   it('names a table without headings, and one that is empty', () => {

@@ -53,12 +53,14 @@ export function testerTable(bytes: Uint8Array, { pack }: Model): TesterReading {
       more = others ? faultsOf(others, known, lines) : []
     // Cells below a heading nobody knows are not looked at: the heading is what is wrong.
     const own = others ? cells.filter(f => f.column === '' || isTesterNumber(f.column) || isTesterWord(f.column)) : cells
-    return { edits: [], faults: [...more, ...own], more: answer.more, rows: Math.max(0, lines.length - 1) }
+    return { edits: [], faults: [...more, ...own].sort(byLine), more: answer.more, rows: Math.max(0, lines.length - 1) }
   }
   const { edits } = salvageEdits(answer.csv, known),
     faults = faultsOf(answer.csv, known, lines)
   return { edits: faults.length ? [] : edits.filter(e => isNews(e, pack.salvage)), faults, more: 0, rows: answer.csv.rows }
 }
+
+const byLine = (a: TableFault, b: TableFault): number => (a.line ?? 0) - (b.line ?? 0)
 
 /** The table once more with every cell as it stands, to judge headings and serial numbers beside cells that cannot be read. */
 function asWords(bytes: Uint8Array): TesterTable | undefined {
