@@ -35,7 +35,8 @@ export function objection(request: Pick<FastifyRequest, 'method' | 'headers' | '
   const { host, origin } = request.headers,
     site = request.headers['sec-fetch-site']
   // A whole address in the first line is for go-betweens, and there is none here.
-  if (!isOwnHost(host, port) || !request.url.startsWith('/')) return 'This address does not belong to this server; use the one it printed when it started.'
+  if (!isOwnHost(host, port) || !request.url.startsWith('/'))
+    return 'This address does not belong to this server; use the one it printed when it started.'
   if (origin !== undefined && !(origin.startsWith('http://') && isOwnHost(origin.slice(7), port)))
     return 'Pages of other sites are not answered.'
   const isPage = SAFE.has(request.method) && !/^\/api(\/|$|\?)/i.test(request.url)
