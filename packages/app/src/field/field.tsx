@@ -1,6 +1,6 @@
 import type { FieldView } from '@ampwright/workbench'
 import { useEffect, useId, useLayoutEffect, useRef, useState } from 'react'
-import { useInHand } from '../shell/in-hand.ts'
+import { useAway, useHand } from '../shell/in-hand.ts'
 import { HOW, joined, parted } from './origin.ts'
 
 type Wrong = { readonly what: string; readonly found: string; readonly accepted: string; readonly nearest?: string }
@@ -26,7 +26,8 @@ export function Field({
   readonly inline?: boolean
   readonly labelled?: string
 }) {
-  const { conversion, opened } = useInHand()
+  const { conversion } = useHand(),
+    away = useAway()
   const stood = field.text ?? '',
     [text, setText] = useState(stood),
     [wrong, setWrong] = useState<Wrong>(),
@@ -75,8 +76,7 @@ export function Field({
   const known = parted(text),
     // While nobody types in it a field shows its value; how that is known stands beside it.
     shownText = here || field.is !== 'quantity' ? text : known.value
-  const issue = wrong ?? field.issue,
-    away = opened.saving === 'server away'
+  const issue = wrong ?? field.issue
   const shared = {
     id,
     'aria-label': labelled ?? field.label,

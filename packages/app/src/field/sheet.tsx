@@ -1,6 +1,6 @@
 import type { SheetGroup, SheetMap, SheetNode } from '@ampwright/workbench'
-import { useState } from 'react'
-import { useInHand } from '../shell/in-hand.ts'
+import { memo, useState } from 'react'
+import { useHand } from '../shell/in-hand.ts'
 import { Field, wrongText } from './field.tsx'
 
 /** A part of the file with every field there is: rows, groups that fold, maps of named things. `told` are paths that stand in a sentence above. */
@@ -11,7 +11,7 @@ export function Sheet({ node, told }: { readonly node: SheetNode; readonly told:
 }
 
 /** Nodes one below the other: what is stated, asked or assumed first; what may be stated besides folds away. */
-export function Rows({ nodes, told }: { readonly nodes: readonly SheetNode[]; readonly told: ReadonlySet<string> }) {
+export const Rows = memo(function Rows({ nodes, told }: { readonly nodes: readonly SheetNode[]; readonly told: ReadonlySet<string> }) {
   const besides = nodes.filter(n => filled(n) === 0 && open(n) === 0 && (n.is === 'field' ? n.field.stands === undefined : n.is === 'map'))
   return (
     <div className="rows">
@@ -30,7 +30,7 @@ export function Rows({ nodes, told }: { readonly nodes: readonly SheetNode[]; re
       ) : null}
     </div>
   )
-}
+})
 
 function Row({ node: { field } }: { readonly node: Extract<SheetNode, { is: 'field' }> }) {
   return (
@@ -99,7 +99,7 @@ function Many({ map, told }: { readonly map: SheetMap; readonly told: ReadonlySe
 }
 
 function Entry({ row, entry, told }: { readonly row: SheetNode; readonly entry: string; readonly told: ReadonlySet<string> }) {
-  const { conversion } = useInHand(),
+  const { conversion } = useHand(),
     path = row.is === 'field' ? row.field.path : row.path,
     key = row.is === 'field' ? row.field.key : row.key
   return (
@@ -127,7 +127,7 @@ function Entry({ row, entry, told }: { readonly row: SheetNode; readonly entry: 
 
 /** A new entry needs a short name, and its kind where there are several; a single value needs the value. */
 export function Add({ map }: { readonly map: SheetMap }) {
-  const { conversion } = useInHand(),
+  const { conversion } = useHand(),
     [key, setKey] = useState(''),
     [value, setValue] = useState(''),
     [wrong, setWrong] = useState<string>()

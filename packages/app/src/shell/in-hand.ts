@@ -11,3 +11,15 @@ export function useInHand(): InHand & { readonly opened: Opened } {
   const opened = useSyncExternalStore(hand.conversion.subscribe, hand.conversion.snapshot)
   return { ...hand, opened }
 }
+
+/** The same without hearing of every change: for what is on a page a hundred times. */
+export function useHand(): InHand {
+  const hand = useContext(InHandContext)
+  if (hand === null) throw new Error('no conversion is in hand here')
+  return hand
+}
+/** Whether the server is away: then nothing can be changed. */
+export function useAway(): boolean {
+  const { conversion } = useHand()
+  return useSyncExternalStore(conversion.subscribe, () => conversion.snapshot().saving === 'server away')
+}

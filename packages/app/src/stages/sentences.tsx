@@ -1,5 +1,5 @@
 import { type FieldView, fieldsOf, type SheetNode } from '@ampwright/workbench'
-import { Fragment } from 'react'
+import { Fragment, memo } from 'react'
 import { Field } from '../field/field.tsx'
 
 /**
@@ -113,7 +113,7 @@ function namesFor(paths: readonly string[], fields: ReadonlyMap<string, FieldVie
 export const sentencePaths = (slug: string, sheets: readonly SheetNode[]): ReadonlySet<string> =>
   new Set(toldIn(slug, sheets).flatMap(t => t.pieces.flatMap(p => (typeof p === 'string' ? [] : [p.path]))))
 
-export function Sentences({ slug, sheets }: { readonly slug: string; readonly sheets: readonly SheetNode[] }) {
+export const Sentences = memo(function Sentences({ slug, sheets }: { readonly slug: string; readonly sheets: readonly SheetNode[] }) {
   return (
     <>
       {toldIn(slug, sheets).map(({ key, pieces }) => (
@@ -133,4 +133,4 @@ export function Sentences({ slug, sheets }: { readonly slug: string; readonly sh
       ))}
     </>
   )
-}
+})

@@ -1,5 +1,5 @@
 import type { FigureView } from '@ampwright/workbench'
-import { useEffect, useState } from 'react'
+import { useEffect, useMemo, useState } from 'react'
 import { Charts } from '../charts/charts.tsx'
 import { Rows } from '../field/sheet.tsx'
 import { Findings } from '../findings/findings.tsx'
@@ -18,8 +18,10 @@ export function StagePage({ page }: { readonly page: Page }) {
   useEffect(() => {
     if (opened.told) void conversion.figures(page.stage).then(setFigures)
   }, [conversion, opened.told, page])
-  const sheets = page.sections.flatMap(s => opened.sheets[s] ?? []),
-    told = sentencePaths(page.slug, sheets)
+  // The same objects as long as the fields are the same: a page of hundreds is not laid out anew for every figure.
+  const [a, b, c] = page.sections.map(s => opened.sheets[s]),
+    sheets = useMemo(() => [a, b, c].flatMap(s => s ?? []), [a, b, c]),
+    told = useMemo(() => sentencePaths(page.slug, sheets), [page.slug, sheets])
   const findings = (opened.told?.findings ?? []).filter(f => f.stage === page.stage),
     inTheWay = findings.filter(f => f.outcome !== 'sound' && f.outcome !== 'does not apply'),
     others = findings.filter(f => !inTheWay.includes(f))
