@@ -11,13 +11,13 @@ import { SurveyPage } from '../survey/survey-page.tsx'
 
 /** Pages of a conversion that are no stage of the job: by the last part of their address, in the order of the list at the side. */
 export const MORE_PAGES: Readonly<Record<string, { readonly title: string; readonly page: ComponentType }>> = {
-  'coast-down': { title: 'Coast-down', page: CoastDownPage },
-  modules: { title: 'Salvaged modules', page: ModulesPage },
-  files: { title: 'Files and routes', page: FilesPage },
   findings: { title: 'All findings', page: FindingsPage },
-  parts: { title: 'Parts', page: PartsPage },
-  handbook: { title: 'Handbook', page: HandbookPage },
   survey: { title: 'Survey sheet', page: SurveyPage },
   letter: { title: 'Enquiry letter', page: LetterPage },
+  parts: { title: 'Parts', page: PartsPage },
+  modules: { title: 'Salvaged modules', page: ModulesPage },
+  'coast-down': { title: 'Coast-down', page: CoastDownPage },
+  files: { title: 'Files and routes', page: FilesPage },
   revisions: { title: 'Revisions and comparing', page: RevisionsPage },
+  handbook: { title: 'Handbook', page: HandbookPage },
 }
