@@ -1,9 +1,12 @@
 import type { z } from 'zod'
 import type * as shapes from './shapes.ts'
 
+/** What is only read: whoever calls may hand over what nobody may change. */
+type Given<T> = T extends readonly (infer U)[] ? readonly Given<U>[] : T extends object ? { readonly [K in keyof T]: Given<T[K]> } : T
+
 /** The shapes of the interface as types, for those who call it. */
 export type ApiNow = z.infer<typeof shapes.Now>
-export type ApiSeenEdit = z.infer<typeof shapes.SeenEdit>
+export type ApiSeenEdit = Given<z.input<typeof shapes.SeenEdit>>
 export type ApiIssue = z.infer<typeof shapes.IssueShape>
 export type ApiClash = z.infer<typeof shapes.ClashShape>
 export type ApiRefused = z.infer<typeof shapes.Refused>
@@ -16,9 +19,9 @@ export type ApiConversion = z.infer<typeof shapes.ConversionShape>
 export type ApiRevisionLine = z.infer<typeof shapes.RevisionLineShape>
 export type ApiRevision = z.infer<typeof shapes.RevisionShape>
 export type ApiSaved = z.infer<typeof shapes.Saved>
-export type ApiMaking = z.input<typeof shapes.Making>
-export type ApiBatch = z.input<typeof shapes.Batch>
-export type ApiImporting = z.input<typeof shapes.Importing>
+export type ApiMaking = Given<z.input<typeof shapes.Making>>
+export type ApiBatch = Given<z.input<typeof shapes.Batch>>
+export type ApiImporting = Given<z.input<typeof shapes.Importing>>
 export type ApiImported = z.infer<typeof shapes.Imported>
 export type ApiCompared = z.infer<typeof shapes.Compared>
 export type ApiSample = z.infer<typeof shapes.Sample>

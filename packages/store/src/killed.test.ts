@@ -11,10 +11,10 @@ import { databaseIn } from './database.ts'
 
 const TEXT = 'schema: 1\ncar: Wren\nbrief:\n  luggage: 0 kg\n'
 
-/** Lets a child save until it is killed, some milliseconds after its first word. Gives what it had acknowledged: revisions and hashes. */
-const killedAfter = (folder: string, id: string, wait: number): Promise<readonly [number, string][]> =>
+/** Lets a child work until it is killed, some milliseconds after its first word. Gives what it had acknowledged: revisions and hashes. */
+const killedAfter = (script: string, args: readonly string[], wait: number): Promise<readonly [number, string][]> =>
   new Promise((resolve, reject) => {
-    const child = spawn(process.execPath, ['--conditions', 'source', '--import', 'tsx', join(root, 'tests/saving-child.ts'), folder, id], {
+    const child = spawn(process.execPath, ['--conditions', 'source', '--import', 'tsx', join(root, 'tests', script), ...args], {
       cwd: root,
     })
     let said = '',
@@ -40,7 +40,7 @@ async function lived(kills: number): Promise<number> {
   store.close()
   for (let kill = 0; kill < kills; kill++) {
     const wait = Math.random() * 600
-    for (const [n, hash] of await killedAfter(folder, id, wait)) acknowledged.set(n, hash)
+    for (const [n, hash] of await killedAfter('saving-child.ts', [folder, id], wait)) acknowledged.set(n, hash)
     store = storeIn(folder)
     const head = store.conversion(id),
       byNumber = new Map(store.revisions(id).map(r => [r.revision, r.hash]))
@@ -63,5 +63,29 @@ describe('a program killed while it saves', () => {
     const kills = runs(200),
       [one, two] = await Promise.all([lived(Math.ceil(kills / 2)), lived(Math.floor(kills / 2))])
     expect(one + two).toBeGreaterThan(kills)
+  })
+
+  it('while it puts a backup in place, leaves the old or the new, whole', { timeout: 3_600_000 }, async () => {
+    const folder = emptyFolder(),
+      away = emptyFolder(),
+      texts = ['A', 'B'].map(car => TEXT.replace('Wren', car)),
+      backups = texts.map((_, i) => join(away, `${i}.sqlite`))
+    for (const [i, text] of texts.entries()) {
+      const store = storeIn(emptyFolder())
+      madeOf(store, text)
+      await store.backUp(backups[i] as string)
+      store.close()
+    }
+    const first = storeIn(folder)
+    madeOf(first, TEXT)
+    first.close()
+    for (let kill = 0; kill < runs(40); kill++) {
+      await killedAfter('restoring-child.ts', [folder, ...backups], Math.random() * 600)
+      const store = storeIn(folder),
+        [only, more] = store.conversions()
+      expect([TEXT, ...texts]).toContain(store.conversion(only?.id ?? '').text)
+      expect(more).toBe(undefined)
+      store.close()
+    }
   })
 })

@@ -1,4 +1,16 @@
-import { type Edit, type Now, pathKeys, pathText, readText, settingText, type TextGroup, type TextNode } from '@ampwright/conversion'
+import {
+  type Edit,
+  isSound,
+  type Now,
+  pathKeys,
+  pathText,
+  readText,
+  type SeenEdit,
+  settingText,
+  standingAt,
+  type TextGroup,
+  type TextNode,
+} from '@ampwright/conversion'
 import { type Finding, findingId, type Remedy } from '@ampwright/engine'
 import { Refusal } from './refusal.ts'
 
@@ -33,6 +45,15 @@ export function undo(text: string, edits: readonly Edit[]): readonly { readonly 
   return [...new Map(back.map(e => [e.path, e])).values()]
 }
 const keysOf = (now: Now): readonly string[] => (now === null || typeof now === 'string' || Array.isArray(now) ? [] : Object.keys(now))
+
+/**
+ * Edits with what stands in a text at each place: what the store wants to know to join them with what others change. Taking a batch back is
+ * `seenIn(after, undo(before, edits))`.
+ */
+export function seenIn(text: string, edits: readonly Edit[]): readonly SeenEdit[] {
+  const reading = readText(text)
+  return edits.map(({ path, now }) => ({ path, now, was: isSound(reading) ? standingAt(reading, path) : null }))
+}
 
 export type Accepting = { readonly by: string; readonly reason: string; readonly scope: string; readonly date: string }
 const ACCEPTS = { by: 'who that is', reason: 'why it may stay so', scope: 'what it holds for' } as const

@@ -18,6 +18,9 @@ describe('the edits between two texts', () => {
   it('are none where only comments, layout and order differ', () => {
     expect(editsBetween(sound('# a\nx: 1 m\ny: 2 m\n'), sound('y:   2 m # b\n\nx: "1 m"\n'))).toEqual([])
   })
+  it('are none where a note of one line is written as a value', () => {
+    expect(editsBetween(sound('note: |\n  two lines\n'), sound('note: two lines\n'))).toEqual([])
+  })
   it('name the place, what stood there and what stands there now', () => {
     const before = sound('pack:\n  boxes:\n    rear: { mass: 12 kg, x: 1 m }\ncar: Wren\n'),
       after = sound('pack:\n  boxes:\n    rear: { mass: 13 kg }\n    front: { mass: 2 kg, at: [1 m, 2 m] }\n')

@@ -32,7 +32,7 @@ function atPlace(text: string, a: TextNode | undefined, given: TextNode | undefi
     if (!isNothing) say(null, standingOf(text, a))
     return
   }
-  if (a && sameMeaning(meaningOf(a), meaningOf(b)) && a.kind === b.kind) return
+  if (a && sameMeaning(meaningOf(a), meaningOf(b)) && (a.kind === 'group') === (b.kind === 'group')) return
   if (b.kind === 'group' && b.entries.size > 0 && (isNothing || a.kind === 'group')) {
     const row = isNothing ? rowOf(b) : undefined
     if (row) say(row, standingOf(text, a))
