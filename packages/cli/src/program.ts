@@ -21,6 +21,7 @@ import { change, editOf, findingNamed } from './change.ts'
 import { chosenSeries, drawTrace } from './chart.ts'
 import { printComparison } from './compare.ts'
 import { completion } from './completion.ts'
+import { conceptsCommand } from './concepts-command.ts'
 import { cardJson, compute, formulaNamed, inputsOf, printCard, printChapters } from './handbook.ts'
 import { assessWithProgress } from './judged.ts'
 import { bytesOf, load } from './load.ts'
@@ -308,6 +309,10 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
         : [...a.tables.values()].forEach(x => t.out(`${x.id}  ${x.label}`))
     if (o.json) print(t, tableJson(table))
     else printTable(table, a, t, o.units)
+  })
+
+  conceptsCommand(program, units(), t, c => {
+    code = c
   })
 
   program
