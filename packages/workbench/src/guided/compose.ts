@@ -100,7 +100,13 @@ function driveEdits(m: Model, d: Design): readonly Edit[] {
   const unit = (name: string, axle: string, motor: Motor): readonly Edit[] => {
     const at = `drive.units.${name}`,
       whole = THROUGH[kind.way] === 'drive unit',
-      x = whole ? (axle === 'front' ? '0 mm' : isGap(m.donor.wheelbase) ? undefined : placed(m.donor.wheelbase)) : placed(spaces(m)[0]?.x)
+      x = whole
+        ? axle === 'front'
+          ? '0 mm'
+          : isGap(m.donor.wheelbase)
+            ? undefined
+            : placed(m.donor.wheelbase)
+        : placed(spaces(m).find(s => s.where === 'engine bay')?.x)
     return [
       ...under(at, {
         part: whole ? motor.part.id : undefined,
