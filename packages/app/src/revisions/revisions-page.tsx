@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useState } from 'react'
+import { useCallback, useEffect, useRef, useState } from 'react'
 import { api } from '../server/api.ts'
 import { useInHand } from '../shell/in-hand.ts'
 import { Compare } from './compare.tsx'
@@ -13,7 +13,8 @@ export function RevisionsPage() {
   const { opened } = useInHand(),
     [list, setList] = useState<readonly Revision[]>(),
     [said, setSaid] = useState<string>(),
-    [sides, setSides] = useState<readonly [SideChoice, SideChoice]>()
+    [sides, setSides] = useState<readonly [SideChoice, SideChoice]>(),
+    top = useRef<HTMLHeadingElement>(null)
   const tell = useCallback((e: unknown): void => setSaid((e as Error).message), [])
   useEffect(() => {
     if (opened.revision === 0) return
@@ -36,12 +37,26 @@ export function RevisionsPage() {
           </button>
         </div>
       ) : null}
-      <h2>Compare</h2>
+      <h2 ref={top} tabIndex={-1}>
+        Compare
+      </h2>
       <Compare revisions={list ?? []} sides={sides} choose={setSides} />
       <h2>Name a variant</h2>
       <Variant revisions={list ?? []} />
       <h2>Revisions</h2>
-      {list === undefined ? <p>Looking …</p> : <RevisionTable list={list} tell={tell} compare={n => setSides([`revision ${n}`, 'now'])} />}
+      {list === undefined ? (
+        <p>Looking …</p>
+      ) : (
+        <RevisionTable
+          list={list}
+          tell={tell}
+          compare={n => {
+            setSides([`revision ${n}`, 'now'])
+            // What was asked for stands above the list: the person is taken there.
+            top.current?.focus()
+          }}
+        />
+      )}
     </>
   )
 }
