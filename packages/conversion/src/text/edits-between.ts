@@ -35,8 +35,9 @@ function atPlace(text: string, a: TextNode | undefined, given: TextNode | undefi
   if (a && sameMeaning(meaningOf(a), meaningOf(b)) && (a.kind === 'group') === (b.kind === 'group')) return
   if (b.kind === 'group' && b.entries.size > 0 && (isNothing || a.kind === 'group')) {
     const row = isNothing ? rowOf(b) : undefined
-    if (row) say(row, standingOf(text, a))
-    else inGroups(text, a?.kind === 'group' ? a : undefined, b, path, out)
+    if (row) {
+      if (Object.keys(row).length) say(row, standingOf(text, a))
+    } else inGroups(text, a?.kind === 'group' ? a : undefined, b, path, out)
     return
   }
   if (a !== undefined && (a.kind === 'group' || b.kind === 'group')) {
@@ -48,13 +49,13 @@ function atPlace(text: string, a: TextNode | undefined, given: TextNode | undefi
   say(nowOf(b), standingOf(text, a))
 }
 
-/** Named values in one line as one edit, so that they are written in one line again. */
+/** Named values in one line as one edit, so that they are written in one line again; a key with nothing behind it is nothing. */
 function rowOf(group: Group): Readonly<Record<string, string>> | undefined {
   if (!group.flow) return undefined
   const row: [string, string][] = []
   for (const [key, { node }] of group.entries) {
     if (node.kind !== 'value') return undefined
-    row.push([key, node.source])
+    if (!isEmptyValue(node)) row.push([key, node.source])
   }
   return Object.fromEntries(row)
 }
