@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'react'
+import { Suspense, useEffect, useMemo, useState } from 'react'
 import { OpenConversion } from '../open-conversion.ts'
 import { PAGES } from '../stages/pages.ts'
 import { StagePage } from '../stages/stage-page.tsx'
@@ -46,5 +46,11 @@ function Page({ name }: { readonly name: string }) {
   const stage = PAGES[name],
     More = MORE_PAGES[name]?.page
   if (stage) return <StagePage key={name} page={stage} />
-  return More ? <More /> : <p>There is no page of this name.</p>
+  return More ? (
+    <Suspense fallback={<p className="quiet">Opening …</p>}>
+      <More />
+    </Suspense>
+  ) : (
+    <p>There is no page of this name.</p>
+  )
 }
