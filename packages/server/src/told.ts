@@ -1,6 +1,15 @@
-import type { Outcome, RevisionLine, Saved, Store, Summary } from '@ampwright/store'
+import type { Clash, Outcome, RevisionLine, Saved, Store, Summary } from '@ampwright/store'
 import type { FastifyReply } from 'fastify'
-import type { ApiClashes, ApiConversion, ApiConversionLine, ApiIssue, ApiRevisionLine, ApiSaved, ApiUnreadable } from './api-types.ts'
+import type {
+  ApiClash,
+  ApiClashes,
+  ApiConversion,
+  ApiConversionLine,
+  ApiIssue,
+  ApiRevisionLine,
+  ApiSaved,
+  ApiUnreadable,
+} from './api-types.ts'
 
 /** What the store knows, in the shapes of the interface. */
 
@@ -47,19 +56,18 @@ export const unreadable = (issues: readonly Found[]): ApiUnreadable => ({
   })),
 })
 
-type Refusing = Extract<Outcome, { ok: false }>
-const clashing = ({ clashes, revision, text }: Extract<Refusing, { why: 'clash' }>): ApiClashes => ({
-  refused: 'clash',
-  message: 'Somebody else changed the same meanwhile. Nothing was changed; both values are shown.',
-  clashes: clashes.map(c => ({ path: c.path, yours: plain(c.yours), theirs: plainStanding(c.theirs), was: plain(c.was) })),
-  revision,
-  text,
-})
-type Clash = Extract<Refusing, { why: 'clash' }>['clashes'][number]
-const plain = (now: Clash['yours']): ApiClashes['clashes'][number]['yours'] => (Array.isArray(now) ? [...now] : (now as string))
-const plainStanding = (now: Clash['theirs']): ApiClashes['clashes'][number]['theirs'] => (Array.isArray(now) ? [...now] : (now as string))
-export const clashesOf = (clashes: readonly Clash[]): ApiClashes['clashes'] =>
-  clashing({ ok: false, why: 'clash', clashes, revision: 1, text: '' }).clashes
+/** Clashes as they are answered: each with both values and what was seen. */
+export const clashesOf = (clashes: readonly Clash[]): ApiClash[] =>
+  clashes.map(({ path, yours, theirs, was }) => ({
+    path,
+    yours: mutable(yours),
+    theirs: mutable(theirs) as ApiClash['theirs'],
+    was: mutable(was),
+  }))
+const mutable = (now: Clash['yours']): ApiClash['yours'] =>
+  now === null || typeof now === 'string' ? now : structuredClone(now as ApiClash['yours'])
+
+const CLASH = 'Somebody else changed the same meanwhile. Nothing was changed; both values are shown.'
 
 /** Answers what became of a change: 200 or `made`, 409 with both values, 422 with what cannot be read. */
 export function answered(reply: FastifyReply, outcome: Outcome, made = 200): ApiSaved | ApiClashes | ApiUnreadable {
@@ -67,6 +75,11 @@ export function answered(reply: FastifyReply, outcome: Outcome, made = 200): Api
     void reply.code(made)
     return saved(outcome)
   }
-  void reply.code(outcome.why === 'clash' ? 409 : 422)
-  return outcome.why === 'clash' ? clashing(outcome) : unreadable(outcome.issues)
+  if (outcome.why === 'kept out') {
+    void reply.code(422)
+    return unreadable(outcome.issues)
+  }
+  const { clashes, revision, text } = outcome
+  void reply.code(409)
+  return { refused: 'clash', message: CLASH, clashes: clashesOf(clashes), revision, text }
 }
