@@ -1,8 +1,9 @@
 import type { FindingView } from '@ampwright/workbench'
+import { memo } from 'react'
 import { Finding } from './finding.tsx'
 
 /** Findings in their order; those that wait for the very same values stand together, so that one question is asked once. */
-export function Findings({ findings }: { readonly findings: readonly FindingView[] }) {
+export const Findings = memo(function Findings({ findings }: { readonly findings: readonly FindingView[] }) {
   return (
     <>
       {together(findings).map(([first, ...others]) =>
@@ -10,7 +11,7 @@ export function Findings({ findings }: { readonly findings: readonly FindingView
       )}
     </>
   )
-}
+})
 
 type Group = readonly [FindingView, ...FindingView[]]
 function together(findings: readonly FindingView[]): readonly Group[] {

@@ -22,9 +22,12 @@ export function StagePage({ page }: { readonly page: Page }) {
   const [a, b, c] = page.sections.map(s => opened.sheets[s]),
     sheets = useMemo(() => [a, b, c].flatMap(s => s ?? []), [a, b, c]),
     told = useMemo(() => sentencePaths(page.slug, sheets), [page.slug, sheets])
-  const findings = (opened.told?.findings ?? []).filter(f => f.stage === page.stage),
-    inTheWay = findings.filter(f => f.outcome !== 'sound' && f.outcome !== 'does not apply'),
-    others = findings.filter(f => !inTheWay.includes(f))
+  const all = opened.told?.findings
+  const { inTheWay, others } = useMemo(() => {
+    const of = (all ?? []).filter(f => f.stage === page.stage),
+      holds = of.filter(f => f.outcome === 'sound' || f.outcome === 'does not apply')
+    return { inTheWay: of.filter(f => !holds.includes(f)), others: holds }
+  }, [all, page.stage])
   return (
     <>
       <h1>{page.title}</h1>

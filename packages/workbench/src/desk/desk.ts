@@ -64,6 +64,10 @@ export type Step =
   | { readonly is: 'headline'; readonly headline: ReturnType<typeof earlyHeadline> }
   | { readonly is: 'told'; readonly told: Told }
 
+type Tried =
+  | { readonly ok: true; readonly text: string; readonly conversion: Conversion }
+  | { readonly ok: false; readonly issues: readonly Issue[] }
+
 export type Opening = { readonly attachments?: LookUps['attachments']; readonly files?: readonly string[]; readonly system?: System }
 
 /**
@@ -75,6 +79,7 @@ export class Desk {
   private conversion: Conversion
   private answers: Answers
   private last: Assessment | undefined
+  private lastTried: { readonly asked: string; readonly on: Conversion; readonly tried: Tried } | undefined
   private readonly look: LookUps
   private files: readonly string[]
   system: System
@@ -102,11 +107,14 @@ export class Desk {
   }
 
   /** Tries edits without keeping them. */
-  tried(
-    edits: readonly Edit[],
-  ):
-    | { readonly ok: true; readonly text: string; readonly conversion: Conversion }
-    | { readonly ok: false; readonly issues: readonly Issue[] } {
+  tried(edits: readonly Edit[]): Tried {
+    // What a field asks while somebody types is asked once more as it is committed.
+    const asked = JSON.stringify(edits)
+    if (this.lastTried?.asked !== asked || this.lastTried.on !== this.conversion)
+      this.lastTried = { asked, on: this.conversion, tried: this.trying(edits) }
+    return this.lastTried.tried
+  }
+  private trying(edits: readonly Edit[]): Tried {
     const applied = applyEdits(this.text, edits, this.conversion.text)
     if (!applied.ok) return { ok: false, issues: [applied.problem] }
     const conversion = readConversion(applied.text, { lookUps: this.look, before: this.conversion.text })
