@@ -115,7 +115,7 @@ describe('the enquiry before the first part is bought', () => {
       }),
       { numRuns: runs(200) },
     )
-  }, 60_000)
+  }, 600_000)
   it('asks the inspector about what the plan does not hold, and leaves out what the letter itself will answer', () => {
     const text = edited(textOf('lapwing'), [{ path: 'brief.asked.inspector', now: null }]),
       { conversion, assessment } = judged(text),
