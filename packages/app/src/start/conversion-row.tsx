@@ -29,7 +29,7 @@ export function ConversionRow({
         {gone ? <b>{name}</b> : <a href={`/c/${c.id}/brief`}>{name}</a>}
         {c.variant ? <span> · variant {c.variant.named}</span> : null}
         <span className="quiet small state">
-          {c.variant ? `of ${origin ?? 'a conversion no longer here'}, revision ${c.variant.revision} · ` : ''}
+          {c.variant ? `from revision ${c.variant.revision} of ${origin ?? 'a conversion no longer here'} · now ` : ''}
           revision {c.revision}
           {ago(c.at, Date.now()) ? ` · ${away ? 'seen' : 'changed'} ${ago(c.at, Date.now())}` : ''}
           {counts && !gone ? <Standing counts={counts} revision={c.revision} /> : null}
@@ -43,7 +43,7 @@ export function ConversionRow({
               <button type="button" onClick={() => act('duplicate')} aria-label={`Duplicate ${called}`}>
                 Duplicate
               </button>
-              <a className="button" href={api.exported(c.id)} download aria-label={`Text of ${called} as a file`}>
+              <a className="button" href={api.exported(c.id)} download title="YAML" aria-label={`Text of ${called} as a YAML file`}>
                 Text
               </a>
               <a className="button" href={api.bundle(c.id)} download aria-label={`Bundle of ${called}: text and files`}>

@@ -32,7 +32,7 @@ export function TourNotes({ id, page }: { readonly id: string; readonly page: st
       </p>
       <ol>
         {here.map(n => (
-          <NoteView key={n.title} note={n} open={open(n)} findings={told.findings} />
+          <NoteView key={n.title} note={n} open={open(n)} first={n === here.find(open)} findings={told.findings} />
         ))}
       </ol>
       <p className="ways">
@@ -51,8 +51,10 @@ export function TourNotes({ id, page }: { readonly id: string; readonly page: st
   )
 }
 
-/** A done note is a line; an open one says it all, with how its findings stand. */
-function NoteView({ note: n, open, findings }: { readonly note: Note; readonly open: boolean; readonly findings: readonly FindingView[] }) {
+type Shown = { readonly note: Note; readonly open: boolean; readonly first: boolean; readonly findings: readonly FindingView[] }
+
+/** A done note is a line; of the open ones the first is laid open, so that the page itself stays near. */
+function NoteView({ note: n, open, first, findings }: Shown) {
   const number = NOTES.indexOf(n) + 1
   if (!open)
     return (
@@ -63,19 +65,23 @@ function NoteView({ note: n, open, findings }: { readonly note: Note; readonly o
   const outcome = findings.some(f => n.findings.includes(f.id) && f.outcome === 'failing') ? 'failing' : 'unanswered'
   return (
     <li value={number}>
-      <h2>
-        {n.title}{' '}
-        <span className={`small ${outcome}`}>
-          {MARKS[outcome]} {outcome}
-        </span>
-      </h2>
-      <p>{n.wrong}</p>
-      <p>
-        <b>Why it matters.</b> {n.matters}
-      </p>
-      <p>
-        <b>To put it right.</b> {n.press}
-      </p>
+      <details open={first}>
+        <summary>
+          <h2>
+            {n.title}{' '}
+            <span className={`small ${outcome}`}>
+              {MARKS[outcome]} {outcome}
+            </span>
+          </h2>
+        </summary>
+        <p>{n.wrong}</p>
+        <p>
+          <b>Why it matters.</b> {n.matters}
+        </p>
+        <p>
+          <b>To put it right.</b> {n.press}
+        </p>
+      </details>
     </li>
   )
 }
