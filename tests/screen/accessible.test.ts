@@ -38,6 +38,7 @@ describe('accessibility (axe, WCAG 2.2 AA)', () => {
       'survey',
       'letter',
       'revisions',
+      'high-voltage',
     ].map(p => `/c/ID/${p}`),
   ]
   for (const theme of ['light', 'dark'] as const)

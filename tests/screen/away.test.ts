@@ -67,4 +67,20 @@ describe('with the server away', () => {
     expect(text).toContain('budget: 17000 €')
     expect(text).toContain('luggage: 40 kg')
   })
+  it('the start page shows the cars seen here, and offers nothing that needs the server', async () => {
+    const url = `http://127.0.0.1:${server.port}`,
+      page = await bench.window(),
+      duplicate = page.getByRole('button', { name: /^Duplicate/ })
+    await page.goto(`${url}/c/${((await (await fetch(`${url}/api/conversions`)).json()) as { id: string }[])[0]?.id}/brief`)
+    await settled(page)
+    await page.getByRole('link', { name: 'Ampwright' }).click()
+    await duplicate.waitFor()
+    await server.close()
+    await page.getByText(/^The server is away/).waitFor({ timeout: 30_000 })
+    expect(await page.locator('[data-conversion]').innerText()).toContain('Lapwing roadster')
+    expect(await page.locator('main').getByRole('button').count()).toBe(0)
+    expect(await page.locator('main a[download], main input').count()).toBe(0)
+    server = await start(Number(new URL(url).port))
+    await duplicate.waitFor({ timeout: 60_000 })
+  })
 })

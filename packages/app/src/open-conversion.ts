@@ -3,7 +3,7 @@ import type { Stage } from '@ampwright/engine'
 import type { Log, Recipient, SheetNode, SurveySheet, Told, Written } from '@ampwright/workbench'
 import { type Handbook, handbookOf } from './handbook/handbook.ts'
 import { Away, api, type Clash, live } from './server/api.ts'
-import { keepSeen, type LastSeen, lastSeen } from './server/last-seen.ts'
+import { keepCounts, keepSeen, type LastSeen, lastSeen } from './server/last-seen.ts'
 import { type Engine, startEngine } from './worker/engine.ts'
 import type { Beside, Compared, Section } from './worker/service.ts'
 
@@ -72,6 +72,7 @@ export class OpenConversion {
       } else {
         this.set({ told: step.told, name: step.told.name, early: new Map(), renewing: false })
         void this.layOut()
+        void this.count()
       }
     })
     this.handbook = handbookOf(this.engine)
@@ -104,6 +105,7 @@ export class OpenConversion {
       this.besides = files
       await this.lay({ ...stored, files })
       await this.remember()
+      await this.count()
       this.hashes = new Map(stored.files.map(f => [f.name, f.sha256]))
     } catch (e) {
       const seen = e instanceof Away ? await lastSeen(id) : undefined
@@ -126,6 +128,14 @@ export class OpenConversion {
   private async remember(): Promise<void> {
     const { id, name, revision } = this.state
     await keepSeen({ id, name, revision, text: await this.engine.text(), files: this.besides, at: new Date().toISOString() })
+  }
+
+  /** Keeps what stands in the way for the list of conversions, once it is that of the revision shown. */
+  private async count(): Promise<void> {
+    const { id, revision, told, renewing, saving } = this.state
+    if (!told || renewing || saving !== 'saved' || revision === 0) return
+    const of = (outcome: string): number => told.findings.filter(f => f.outcome === outcome).length
+    await keepCounts({ id, revision, failing: of('failing'), unanswered: of('unanswered') })
   }
 
   private away(gone: boolean): void {
@@ -187,6 +197,7 @@ export class OpenConversion {
         if (this.waiting === 0 && (!edited || answer.text !== (await this.engine.text()))) await this.take(answer.text)
         this.set({ revision: answer.revision, saving: this.waiting ? 'saving' : 'saved', ...this.counts() })
         if (this.waiting === 0) await this.remember()
+        await this.count()
       } else if (answer.is === 'clash') {
         await this.take(answer.text)
         this.set({ revision: answer.revision, clashes: answer.clashes, saving: 'saved' })
@@ -212,6 +223,7 @@ export class OpenConversion {
     await this.fetchFiles(stored.files)
     if (stored.text !== (await this.engine.text())) await this.take(stored.text)
     this.set({ revision: stored.revision })
+    await this.count()
   }
   /** Files another window put beside the conversion meanwhile: before the text that may name them. */
   private async fetchFiles(files: readonly { readonly name: string; readonly sha256: string }[]): Promise<void> {
@@ -250,6 +262,7 @@ export class OpenConversion {
     this.undone.length = 0
     this.save(() => api.restore(this.state.id, revision), false)
   }
+  text = () => this.engine.text()
   field = (path: string) => this.engine.field(path)
   survey = (before?: SurveySheet) => this.engine.survey(before)
   letter = (to: Recipient) => this.engine.letter(to)

@@ -3,7 +3,9 @@ import type {
   ApiConversion,
   ApiConversionLine,
   ApiImported,
+  ApiIssue,
   ApiMaking,
+  ApiRestoredBackup,
   ApiRevision,
   ApiRevisionLine,
   ApiSample,
@@ -22,8 +24,15 @@ export type Kept =
 
 /** The server could not be reached. */
 export class Away extends Error {}
-/** The server refused, and says why. */
-export class Refused extends Error {}
+export type Unread = ApiIssue
+/** The server refused, and says why; of a text that cannot be read with every problem and its place. */
+export class Refused extends Error {
+  readonly issues: readonly Unread[]
+  constructor(says: string, issues: readonly Unread[] = []) {
+    super(says)
+    this.issues = issues
+  }
+}
 
 const answered = async (path: string, init?: RequestInit): Promise<Response> => {
   try {
@@ -32,13 +41,13 @@ const answered = async (path: string, init?: RequestInit): Promise<Response> => 
     throw new Away('The server does not answer.')
   }
 }
-const says = async (r: Response): Promise<string> => {
-  const body = (await r.json().catch(() => undefined)) as { message?: string; error?: string } | undefined
-  return body?.message ?? body?.error ?? `the server answered ${r.status}`
+const refusal = async (r: Response): Promise<Refused> => {
+  const body = (await r.json().catch(() => undefined)) as { message?: string; error?: string; issues?: readonly Unread[] } | undefined
+  return new Refused(body?.message ?? body?.error ?? `the server answered ${r.status}`, body?.issues)
 }
 async function json<T>(path: string, init?: RequestInit): Promise<T> {
   const r = await answered(path, init)
-  if (!r.ok) throw new Refused(await says(r))
+  if (!r.ok) throw await refusal(r)
   return (await r.json()) as T
 }
 const sent = (body: unknown, method = 'POST'): RequestInit => ({
@@ -67,6 +76,12 @@ export const api = {
   revisions: (id: string): Promise<readonly ApiRevisionLine[]> => json(`${at(id)}/revisions`),
   revision: (id: string, n: number): Promise<ApiRevision> => json(`${at(id)}/revisions/${n}`),
   importText: (text: string): Promise<ApiImported> => json('/api/import', sent({ text })),
+  importBundle: (bundle: Blob): Promise<ApiImported> => json('/api/import', raw(bundle, 'application/zip')),
+  /** Where a conversion is had as a text, as a bundle with its files, and everything as one file. */
+  exported: (id: string): string => `${at(id)}/export`,
+  bundle: (id: string): string => `${at(id)}/bundle`,
+  backup: '/api/backup',
+  restoreBackup: (backup: Blob): Promise<ApiRestoredBackup> => json('/api/restore-backup', raw(backup, 'application/vnd.sqlite3')),
   restore: (id: string, revision: number): Promise<Kept> => kept(`${at(id)}/restore`, { revision }),
   undo: (id: string, revision: number): Promise<Kept> => kept(`${at(id)}/undo`, { revision }),
   edit: (id: string, edits: readonly Seen[], what?: string): Promise<Kept> =>
@@ -74,6 +89,7 @@ export const api = {
 }
 /** Says that a request is meant: no form of another site can say it. */
 const CHANGES = { 'x-ampwright': '1' }
+const raw = (body: Blob, type: string): RequestInit => ({ method: 'POST', headers: { ...CHANGES, 'content-type': type }, body })
 
 async function kept(path: string, body: object): Promise<Kept> {
   let r: Response
@@ -84,7 +100,7 @@ async function kept(path: string, body: object): Promise<Kept> {
   }
   if (r.status === 409) return { is: 'clash', ...((await r.json()) as { revision: number; text: string; clashes: readonly Clash[] }) }
   if (r.status >= 502) return { is: 'away' }
-  if (!r.ok) return { is: 'refused', says: await says(r) }
+  if (!r.ok) return { is: 'refused', says: (await refusal(r)).message }
   return { is: 'kept', ...((await r.json()) as { revision: number; text: string }) }
 }
 

@@ -1,7 +1,10 @@
 import { Suspense, useEffect, useMemo, useState } from 'react'
 import { OpenConversion } from '../open-conversion.ts'
+import { LATER } from '../stages/later.ts'
+import { LaterPage } from '../stages/later-page.tsx'
 import { PAGES } from '../stages/pages.ts'
 import { StagePage } from '../stages/stage-page.tsx'
+import { TourNotes } from '../tour/tour-notes.tsx'
 import { WorkingDialog } from '../working/working-dialog.tsx'
 import { Bar } from './bar.tsx'
 import { Headline } from './headline.tsx'
@@ -33,6 +36,7 @@ export function ConversionPage({ id, page }: { readonly id: string; readonly pag
           <main id="main" tabIndex={-1}>
             <Bar />
             <Notices />
+            <TourNotes id={id} page={page} />
             <Page name={page} />
           </main>
         </div>
@@ -44,8 +48,10 @@ export function ConversionPage({ id, page }: { readonly id: string; readonly pag
 
 function Page({ name }: { readonly name: string }) {
   const stage = PAGES[name],
-    More = MORE_PAGES[name]?.page
+    More = MORE_PAGES[name]?.page,
+    later = LATER.find(l => l.slug === name)
   if (stage) return <StagePage key={name} page={stage} />
+  if (later) return <LaterPage later={later} />
   return More ? (
     <Suspense fallback={<p className="quiet">Opening …</p>}>
       <More />

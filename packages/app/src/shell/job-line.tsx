@@ -1,6 +1,7 @@
 import { tallies } from '@ampwright/workbench'
 import { Link } from 'wouter'
-import { LATER, STAGE_PAGES } from '../stages/pages.ts'
+import { LATER } from '../stages/later.ts'
+import { STAGE_PAGES } from '../stages/pages.ts'
 import { useInHand } from './in-hand.ts'
 import { MORE_PAGES } from './more-pages.tsx'
 
@@ -33,11 +34,12 @@ export function JobLine({ id, page }: { readonly id: string; readonly page: stri
           )
         })}
         {LATER.map(l => (
-          <li key={l.title}>
-            <span className="later" title={`Comes later: ${l.asks}`}>
+          <li key={l.slug}>
+            <Link className="later" href={`/c/${id}/${l.slug}`} aria-current={l.slug === page ? 'page' : undefined}>
               <i />
               {l.title}
-            </span>
+              <span className="hidden">, comes later</span>
+            </Link>
           </li>
         ))}
       </ol>

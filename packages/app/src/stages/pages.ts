@@ -51,17 +51,3 @@ export const PAGES: Readonly<Record<string, Page | undefined>> = Object.fromEntr
 /** The page a path of the file is filled in on. */
 export const pageOf = (path: string): Page | undefined =>
   STAGE_PAGES.find(p => p.sections.some(s => path === s || path.startsWith(`${s}.`)))
-
-/** Stages that come later, and what they will ask. */
-export const LATER: readonly { readonly title: string; readonly asks: string }[] = [
-  { title: 'Fit', asks: 'where every heavy part goes, in three dimensions' },
-  { title: 'High voltage', asks: 'contactors, precharge, fuses, cables, insulation' },
-  { title: 'Signals', asks: '12 V, ignition key, VCU, BMS and CAN' },
-  { title: 'Thermal', asks: 'coolant, radiator, cabin heat' },
-  { title: 'Brakes & steering', asks: 'assist without the engine, regeneration within grip' },
-  { title: 'Driveline', asks: 'mounts, coupler, alignment, battery boxes' },
-  { title: 'Build', asks: 'tasks, order, time, what only after what' },
-  { title: 'Prove', asks: 'tests with the reading to expect, hold points' },
-  { title: 'Papers', asks: 'the file for inspector, insurer, rescuer, next owner' },
-  { title: 'Service', asks: 'yearly checks, faults, what has changed' },
-]

@@ -1,54 +1,44 @@
-import type { ApiConversionLine, ApiMaking, ApiSample } from '@ampwright/server'
-import { useCallback, useEffect, useState } from 'react'
+import type { ApiConversionLine, ApiMaking } from '@ampwright/server'
+import { useState } from 'react'
 import { Link, useLocation } from 'wouter'
-import { Away, api } from '../server/api.ts'
-import { allSeen } from '../server/last-seen.ts'
+import { api } from '../server/api.ts'
+import { TourAgain } from '../tour/tour-again.tsx'
+import { Backup } from './backup.tsx'
+import { ConversionRow, type Doing } from './conversion-row.tsx'
+import { useConversions } from './conversions.ts'
+import { TakeIn } from './take-in.tsx'
+import { day } from './when.ts'
 
-/** Every conversion there is, and how to begin another. */
+/** Every conversion there is with its state, how to begin another, and what leaves and comes back. */
 export function StartPage() {
-  const [list, setList] = useState<readonly ApiConversionLine[]>(),
-    [samples, setSamples] = useState<readonly ApiSample[]>([]),
+  const { list, counts, samples, away, wrong, renew } = useConversions(),
     [said, setSaid] = useState<string>(),
-    [away, setAway] = useState(false),
+    [failed, setFailed] = useState<string>(),
     [, go] = useLocation()
-  const renew = useCallback(async (): Promise<void> => {
+  const trying = async (work: () => Promise<string | undefined>): Promise<void> => {
     try {
-      setList(await api.list())
-      setSamples(await api.samples())
-      setAway(false)
+      setFailed(undefined)
+      setSaid(await work())
     } catch (e) {
-      const seen = e instanceof Away ? await allSeen() : []
-      setAway(seen.length > 0)
-      setList(seen.map(c => ({ id: c.id, name: c.name, revision: c.revision, variant: null, made: c.at, at: c.at, deletedUntil: null })))
-      setSaid(
-        seen.length
-          ? 'The server is away. These cars were seen in this browser; they can be looked at, and not changed.'
-          : (e as Error).message,
-      )
+      setFailed((e as Error).message)
     }
-  }, [])
-  useEffect(() => void renew(), [renew])
-  const begin = async (body: ApiMaking): Promise<void> => {
-    try {
-      const { id } = await api.create(body)
-      go(`/c/${id}/brief`)
-    } catch (e) {
-      setSaid((e as Error).message)
-    }
+    await renew()
   }
-  const fromFile = async (file: File | undefined): Promise<void> => {
-    if (file) await begin({ text: await file.text() })
-  }
+  const begin = async (body: ApiMaking): Promise<void> =>
+    trying(async () => {
+      go(`/c/${(await api.create(body)).id}/brief`)
+      return undefined
+    })
   return (
-    <main style={{ margin: '0 auto' }}>
+    <main className="start">
       <h1>Ampwright</h1>
       <p className="lede">
         A workbench for converting petrol and diesel cars to battery-electric drive. It informs; it does not approve. High voltage kills:
         leave work on it to those qualified for it.
       </p>
-      {said ? (
+      {(failed ?? wrong) ? (
         <div className="note bad" role="alert">
-          {said}
+          {failed ?? wrong}
         </div>
       ) : null}
       <p>
@@ -56,40 +46,24 @@ export function StartPage() {
         <span className="quiet">Every formula alone, with its source, to be worked with your own numbers.</span>
       </p>
       <h2>Conversions</h2>
-      {list === undefined ? (
-        <p>Looking …</p>
-      ) : (
-        <table className="figures">
-          <tbody>
-            {list.map(c => (
-              <tr key={c.id}>
-                <td>
-                  {c.deletedUntil ? <span className="quiet">{c.name}</span> : <a href={`/c/${c.id}/brief`}>{c.name || 'without a name'}</a>}
-                  {c.variant ? <span className="quiet">, variant {c.variant.named}</span> : null}
-                </td>
-                <td className="quiet small">revision {c.revision}</td>
-                <td>
-                  {c.deletedUntil ? (
-                    <button type="button" onClick={() => void api.undelete(c.id).then(renew)}>
-                      Bring back
-                    </button>
-                  ) : (
-                    <button
-                      type="button"
-                      className="bare small"
-                      onClick={() => void api.remove(c.id).then(renew)}
-                      aria-label={`Delete ${c.name}`}
-                    >
-                      delete
-                    </button>
-                  )}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      )}
-      {away ? null : (
+      {list === undefined ? <p>Looking …</p> : null}
+      {list?.length === 0 && !wrong ? <p>None yet.</p> : null}
+      <ul className="conversions">
+        {list?.map(c => (
+          <ConversionRow
+            key={c.id}
+            line={c}
+            origin={list.find(o => o.id === c.variant?.of)?.name}
+            counts={counts.get(c.id)}
+            away={away}
+            act={what => void trying(async () => done(what, c))}
+          />
+        ))}
+      </ul>
+      <p role="status" className="small">
+        {said}
+      </p>
+      {away || list === undefined ? null : (
         <>
           <h2>Begin</h2>
           <div className="add">
@@ -101,13 +75,29 @@ export function StartPage() {
                 From the sample {s.name}
               </button>
             ))}
-            <label className="button">
-              From a file
-              <input className="hidden" type="file" accept=".yaml,.yml" onChange={e => void fromFile(e.target.files?.[0])} />
-            </label>
           </div>
+          <TourAgain />
+          <h2>Take in</h2>
+          <TakeIn renew={renew} />
+          <h2>Backup</h2>
+          <Backup renew={renew} />
         </>
       )}
     </main>
   )
+}
+
+/** Does it, and says what was done. */
+async function done(what: Doing, { id, name }: ApiConversionLine): Promise<string> {
+  const called = name || 'The car without a name'
+  if (what === 'duplicate') {
+    await api.create({ copyOf: id })
+    return `${called} is there twice now; the copy has its own revisions.`
+  }
+  if (what === 'bring back') {
+    await api.undelete(id)
+    return `${called} is back.`
+  }
+  const { deletedUntil } = await api.remove(id)
+  return `${called} is deleted${deletedUntil === null ? '' : `; it can be brought back until ${day(deletedUntil)}`}.`
 }

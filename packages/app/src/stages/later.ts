@@ -1,0 +1,105 @@
+/** A stage of the job that comes later: what it will ask, and where what is known of it stands until then. */
+export type Later = { readonly slug: string; readonly title: string; readonly asks: readonly string[]; readonly until: string }
+
+export const LATER: readonly Later[] = [
+  {
+    slug: 'fit',
+    title: 'Fit',
+    asks: [
+      'Where does every heavy part go, in three dimensions, and does it clear what stays?',
+      'What holds it there, and does that hold in a crash?',
+      'How far is the pack from the ground and from where the car crushes?',
+    ],
+    until: 'Donor and Pack take places along the car and heights of what comes in: axle loads and tipping are judged there.',
+  },
+  {
+    slug: 'high-voltage',
+    title: 'High voltage',
+    asks: [
+      'Which contactors, precharge, fuses and service disconnect, and where?',
+      'Which cables, how long, through what, with which connectors?',
+      'How is insulation watched, and what happens when the car crashes?',
+    ],
+    until: 'Pack judges fuses, contactors and voltage windows as ratings. Leave work on high voltage to those qualified for it.',
+  },
+  {
+    slug: 'signals',
+    title: 'Signals',
+    asks: [
+      'What runs on 12 V, with which fuse and wire?',
+      'What do ignition key, pedals and selector ask of the VCU?',
+      'Who speaks on the CAN bus, and what happens when somebody falls silent?',
+    ],
+    until: 'Pack asks what the BMS watches and what it may stop.',
+  },
+  {
+    slug: 'thermal',
+    title: 'Thermal',
+    asks: [
+      'How is the motor, inverter, charger and pack cooled: flow, radiator, pump?',
+      'How is the cabin warmed and the windscreen cleared?',
+      'How warm does the pack get on a hot day, and how cold overnight?',
+    ],
+    until: 'Drive tells the heat of the motor as one winding; trips take the power of the cabin you state.',
+  },
+  {
+    slug: 'brakes-steering',
+    title: 'Brakes & steering',
+    asks: [
+      'What gives brakes and steering their assist, and what is left when it ends?',
+      'How is braking shared between axles at the new weight?',
+      'How much may the motor slow the car, on which road?',
+    ],
+    until: 'Donor asks for what takes the place of the assist; Drive judges recovery against grip.',
+  },
+  {
+    slug: 'driveline',
+    title: 'Driveline',
+    asks: [
+      'How are motor and gearbox joined, centred and mounted?',
+      'What do coupler, shafts, joints and axle have to carry?',
+      'What are the battery boxes made of, and what bears them?',
+    ],
+    until: 'Drive and Donor judge torque against the ratings of coupler, gearbox and axle.',
+  },
+  {
+    slug: 'build',
+    title: 'Build',
+    asks: [
+      'Which tasks are there, in which order, and what only after what?',
+      'How many hours, who may do it, and what must be proven dead before?',
+      'Which parts have to be there by when?',
+    ],
+    until: 'The survey sheet says what to measure, and by when.',
+  },
+  {
+    slug: 'prove',
+    title: 'Prove',
+    asks: [
+      'Which test, with what, and which reading is to be expected?',
+      'Where does work stop until somebody has looked?',
+      'What was read, by whom, and does it bear out what was worked out?',
+    ],
+    until: 'Coast-down and Salvaged modules take what was measured on road and bench.',
+  },
+  {
+    slug: 'papers',
+    title: 'Papers',
+    asks: [
+      'What does the inspector want to see, and the insurer?',
+      'What must a rescuer know before cutting?',
+      'What does the next owner get?',
+    ],
+    until: 'The enquiry letter asks inspector and insurer before the first part is bought.',
+  },
+  {
+    slug: 'service',
+    title: 'Service',
+    asks: [
+      'What is looked at every year, and which reading calls for work?',
+      'What does a fault mean, and what may be touched?',
+      'What has changed since the car was approved?',
+    ],
+    until: 'Revisions keep every change of the conversion.',
+  },
+]
