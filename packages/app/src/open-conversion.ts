@@ -189,7 +189,8 @@ export class OpenConversion {
         if (this.waiting === 0) await this.remember()
       } else if (answer.is === 'clash') {
         await this.take(answer.text)
-        this.set({ revision: answer.revision, clashes: answer.clashes, saving: 'saved' })
+        this.set({ revision: answer.revision, saving: this.waiting ? 'saving' : 'saved' })
+        this.clashed(answer.clashes)
       } else if (answer.is === 'refused') {
         await this.load()
         this.set({ said: answer.says, saving: 'not saved' })
@@ -226,9 +227,17 @@ export class OpenConversion {
       this.hashes.delete(name)
     }
   }
+  /** Shows both values. What is not settled yet stays shown; the same place clashing again shows the newer values. */
+  clashed(clashes: readonly Clash[]): void {
+    const stay = this.state.clashes.filter(c => !clashes.some(n => n.path === c.path))
+    this.set({ clashes: [...stay, ...clashes] })
+  }
   settle(clash: Clash, mine: boolean): void {
     this.set({ clashes: this.state.clashes.filter(c => c !== clash) })
-    if (mine) void this.edit([{ path: clash.path, now: clash.yours as Edit['now'] }])
+    if (!mine) return
+    void this.edit([{ path: clash.path, now: clash.yours as Edit['now'] }]).then(([i]) => {
+      if (i) this.set({ said: `${clash.path}: ${i.what}${i.found && `; found ${i.found}`}${i.accepted && `; accepted ${i.accepted}`}` })
+    })
   }
   hush(): void {
     this.set({ said: undefined })
