@@ -31,6 +31,14 @@ export const storedUnits = (): System => {
   return kept === 'us' || kept === 'uk' ? kept : 'metric'
 }
 
+/** What an acceptance cannot be without, in the words of the form. */
+const ASKED = {
+  by: 'your name is empty: who accepts a finding says who that is',
+  reason: 'the reason is empty: who accepts a finding says why it may stay so',
+  scope: 'what it holds for is empty: who accepts a finding says for what and until when',
+  date: 'the day is empty: who accepts a finding says when',
+} as const
+
 /** One conversion open in this window: edits go to the engine at once, and to the server in their order. */
 export class OpenConversion {
   private state: Opened
@@ -249,6 +257,8 @@ export class OpenConversion {
   }
   /** Accepts a finding; gives what is wrong where it cannot be. */
   async accept(id: string, given: { by: string; reason: string; scope: string; date: string }): Promise<string | undefined> {
+    const open = (Object.keys(ASKED) as (keyof typeof ASKED)[]).find(k => given[k].trim() === '')
+    if (open) return ASKED[open]
     const made = await this.engine.acceptance(id, given)
     if ('refused' in made) return made.refused
     const issues = await this.edit([made.edit], `accepted: ${id}`)
