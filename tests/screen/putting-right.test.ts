@@ -53,7 +53,7 @@ describe('the Lapwing put right on the screen', () => {
       title = await one.getAttribute('aria-label')
     await one.getByText('Accept it as it is').click()
     await one.getByRole('button', { name: 'Accept' }).click()
-    expect(await one.getByRole('alert').first().innerText()).toMatch(/empty/)
+    expect(await one.getByRole('alert').first().innerText()).toMatch(/your name is empty/)
     await one.getByLabel('Your name').fill('Ines')
     await one.getByLabel('Why it may stay so').fill('shown to the inspector, who agrees')
     await one.getByLabel('What it holds for, until when').fill('first registration')

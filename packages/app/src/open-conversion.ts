@@ -31,6 +31,14 @@ export const storedUnits = (): System => {
   return kept === 'us' || kept === 'uk' ? kept : 'metric'
 }
 
+/** What an acceptance cannot be without, in the words of the form. */
+const ASKED = {
+  by: 'your name is empty: who accepts a finding says who that is',
+  reason: 'the reason is empty: who accepts a finding says why it may stay so',
+  scope: 'what it holds for is empty: who accepts a finding says for what and until when',
+  date: 'the day is empty: who accepts a finding says when',
+} as const
+
 /** One conversion open in this window: edits go to the engine at once, and to the server in their order. */
 export class OpenConversion {
   private state: Opened
@@ -200,7 +208,8 @@ export class OpenConversion {
         await this.count()
       } else if (answer.is === 'clash') {
         await this.take(answer.text)
-        this.set({ revision: answer.revision, clashes: answer.clashes, saving: 'saved' })
+        this.set({ revision: answer.revision, saving: this.waiting ? 'saving' : 'saved' })
+        this.clashed(answer.clashes)
       } else if (answer.is === 'refused') {
         await this.load()
         this.set({ said: answer.says, saving: 'not saved' })
@@ -238,9 +247,17 @@ export class OpenConversion {
       this.hashes.delete(name)
     }
   }
+  /** Shows both values. What is not settled yet stays shown; the same place clashing again shows the newer values. */
+  clashed(clashes: readonly Clash[]): void {
+    const stay = this.state.clashes.filter(c => !clashes.some(n => n.path === c.path))
+    this.set({ clashes: [...stay, ...clashes] })
+  }
   settle(clash: Clash, mine: boolean): void {
     this.set({ clashes: this.state.clashes.filter(c => c !== clash) })
-    if (mine) void this.edit([{ path: clash.path, now: clash.yours as Edit['now'] }])
+    if (!mine) return
+    void this.edit([{ path: clash.path, now: clash.yours as Edit['now'] }]).then(([i]) => {
+      if (i) this.set({ said: `${clash.path}: ${i.what}${i.found && `; found ${i.found}`}${i.accepted && `; accepted ${i.accepted}`}` })
+    })
   }
   hush(): void {
     this.set({ said: undefined })
@@ -252,6 +269,8 @@ export class OpenConversion {
   }
   /** Accepts a finding; gives what is wrong where it cannot be. */
   async accept(id: string, given: { by: string; reason: string; scope: string; date: string }): Promise<string | undefined> {
+    const open = (Object.keys(ASKED) as (keyof typeof ASKED)[]).find(k => given[k].trim() === '')
+    if (open) return ASKED[open]
     const made = await this.engine.acceptance(id, given)
     if ('refused' in made) return made.refused
     const issues = await this.edit([made.edit], `accepted: ${id}`)

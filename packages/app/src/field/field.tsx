@@ -34,37 +34,55 @@ export function Field({
     [here, setHere] = useState(false)
   const held = useRef(stood),
     rest = useRef<ReturnType<typeof setTimeout>>(undefined),
+    // What stands typed and not committed.
+    typing = useRef<string>(undefined),
     input = useRef<HTMLInputElement>(null),
     id = useId()
   // The whole text, origin and all, stands there for typing over as soon as the field is entered.
   useLayoutEffect(() => {
     if (here) input.current?.select()
   }, [here])
-  // What changed elsewhere shows, unless somebody is typing here.
+  // What changed elsewhere shows; what was typed here and is not committed is not lost with it: both are shown to choose from.
   useEffect(() => {
     if (held.current === stood) return
+    const yours = typing.current?.trim(),
+      was = held.current
     held.current = stood
+    typing.current = undefined
+    clearTimeout(rest.current)
     setText(stood)
     setWrong(undefined)
-  }, [stood])
+    if (yours !== undefined && yours !== was && yours !== stood)
+      conversion.clashed([{ path: field.path, yours: yours || null, theirs: stood || null, was: was || null }])
+  }, [stood, conversion, field.path])
   useEffect(() => () => clearTimeout(rest.current), [])
 
   const commit = async (now: string): Promise<void> => {
     clearTimeout(rest.current)
     const clean = now.trim()
-    if (clean === held.current.trim()) return setWrong(undefined)
+    if (clean === held.current.trim()) {
+      typing.current = undefined
+      return setWrong(undefined)
+    }
+    const typedHere = typing.current
+    // On its way it is no longer only typed: what comes back is what was made of it.
+    typing.current = undefined
     const issues = await conversion.edit(
       [{ path: field.path, now: clean === '' ? null : clean }],
       `${field.label}: ${clean === '' ? 'nothing' : clean}`,
     )
     const own = issues.find(i => i.path === field.path) ?? issues[0]
-    if (own) return setWrong(own)
+    if (own) {
+      typing.current ??= typedHere
+      return setWrong(own)
+    }
     held.current = clean
     setText(clean)
     setWrong(undefined)
   }
   const typed = (now: string): void => {
     setText(now)
+    typing.current = now
     clearTimeout(rest.current)
     rest.current = setTimeout(() => void commit(now), REST)
     void conversion.check([{ path: field.path, now: now.trim() === '' ? null : now.trim() }]).then(w => {
@@ -126,6 +144,7 @@ export function Field({
             if (e.key === 'Enter') void commit(text)
             if (e.key === 'Escape') {
               clearTimeout(rest.current)
+              typing.current = undefined
               setText(held.current)
               setWrong(undefined)
             }

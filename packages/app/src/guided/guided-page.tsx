@@ -40,7 +40,7 @@ export function GuidedPage() {
   }, [given])
   const chapters = CHAPTERS.filter(c => questions?.some(q => q.chapter === c)),
     chapter = chapters[Math.min(at, chapters.length - 1)],
-    wrong = questions?.flatMap(q => q.fields.filter(f => f.problem)) ?? []
+    wrong = questions?.flatMap(q => q.fields.filter(f => f.problem).map(f => `${q.chapter}, ${q.asks} ${f.label}: ${f.text}`)) ?? []
   const turn = (to: number): void => {
     setAt(to)
     setView(undefined)
@@ -116,7 +116,7 @@ export function GuidedPage() {
             Each way this car can be converted is planned with parts of the catalogue, searched for the smallest that meets the brief, and
             worked out in full. That takes some seconds.
           </p>
-          {wrong.length ? <p className="failing">▲ {wrong.length} answers cannot be read yet; go back and mend them.</p> : null}
+          {wrong.length ? <p className="failing">▲ Cannot be read yet; go back and mend: {wrong.join('; ')}.</p> : null}
           <p className="bar">
             <button type="button" onClick={() => turn(at - 1)}>
               Back

@@ -1,5 +1,5 @@
 import type { QuestionField, QuestionView } from '@ampwright/workbench'
-import { useId } from 'react'
+import { useId, useRef } from 'react'
 import { wrongText } from '../field/field.tsx'
 import { LayoutDrawing } from './layout-drawing.tsx'
 
@@ -18,6 +18,7 @@ export function Question({
   return (
     <fieldset className="question">
       <legend>{q.asks}</legend>
+      {q.fields.some(f => f.oneOf?.length === 0) ? <p className="quiet small">First say where the engine sits.</p> : null}
       {q.help ? <p className="quiet small">{q.help}</p> : null}
       {q.chapter === 'layout' ? (
         q.fields.map(f => <Drawn key={f.path} field={f} given={given} answer={answer} />)
@@ -36,7 +37,13 @@ export function Question({
 }
 
 function One({ field: f, alone, answer }: { readonly field: QuestionField; readonly alone: boolean; readonly answer: Answer }) {
-  const id = useId()
+  const id = useId(),
+    input = useRef<HTMLInputElement>(null)
+  /** Writes what is offered into the field, as if it had been typed. */
+  const take = (offer: string): void => {
+    if (input.current) input.current.value = offer
+    answer(f.path, offer)
+  }
   return (
     <span className={`field ${f.problem ? 'wrong' : ''}`}>
       <label htmlFor={id} className={alone ? 'hidden' : 'small'}>
@@ -54,9 +61,9 @@ function One({ field: f, alone, answer }: { readonly field: QuestionField; reado
       ) : (
         <input
           id={id}
+          ref={input}
           data-path={f.path}
           defaultValue={f.text}
-          placeholder={f.offer ?? ''}
           autoComplete="off"
           spellCheck={false}
           aria-invalid={f.problem ? true : undefined}
@@ -65,6 +72,11 @@ function One({ field: f, alone, answer }: { readonly field: QuestionField; reado
           onKeyDown={e => e.key === 'Enter' && answer(f.path, e.currentTarget.value)}
         />
       )}
+      {f.offer !== undefined && f.text.trim() === '' ? (
+        <button type="button" className="bare" aria-label={`${f.label}: take ${f.offer}`} onClick={() => take(f.offer ?? '')}>
+          take {f.offer}
+        </button>
+      ) : null}
       {f.problem ? (
         <span className="error" role="alert" id={`${id}-wrong`}>
           {wrongText(f.problem)}

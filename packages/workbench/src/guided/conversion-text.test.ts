@@ -7,12 +7,20 @@ import { SALOON } from '../../../../tests/saloon.ts'
 import { lookUps } from '../look-ups.ts'
 import { answerProblems, conversionText } from './conversion-text.ts'
 import { layouts } from './layouts.ts'
+import { questionViews } from './question-views.ts'
 import { DRIVEN, ENGINE, QUESTIONS, questionsFor } from './questions.ts'
 
 const paths = Object.keys(SALOON)
 const some = fc.subarray(paths).map(list => Object.fromEntries(list.map(path => [path, SALOON[path] as string])))
 
 describe('the questions', () => {
+  it('call no two fields of one question the same', () => {
+    const given = { [ENGINE]: 'longitudinal front', [DRIVEN]: 'all' },
+      views = questionViews(given)
+    expect(views.find(q => q.id === 'transfer-case')).toBeDefined()
+    for (const q of views) expect(new Set(q.fields.map(f => f.label)).size, q.asks).toBe(q.fields.length)
+    for (const q of QUESTIONS) expect(q.called?.length ?? q.paths.length, q.asks).toBe(q.paths.length)
+  })
   it('go to fields of the file, each only once', () => {
     const all = QUESTIONS.flatMap(q => q.paths)
     for (const path of all) if (path !== 'car') expect(fieldAt(path), path).toBeDefined()

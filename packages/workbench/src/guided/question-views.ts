@@ -31,14 +31,14 @@ export function questionViews(given: Given): readonly QuestionView[] {
     asks: q.asks,
     ...(q.help === undefined ? {} : { help: q.help }),
     ...(q.open === undefined ? {} : { open: q.open }),
-    fields: q.paths.map(path => {
+    fields: q.paths.map((path, i) => {
       const leaf = fieldAt(path),
         words = q.choices?.(given) ?? (leaf?.is === 'choice' ? leaf.oneOf : undefined),
         problem = problems.get(path),
         offer = q.offers?.[path]
       return {
         path,
-        label: headed(leaf?.label ?? path),
+        label: q.called?.[i] ?? headed(leaf?.label ?? path),
         text: given[path] ?? '',
         ...(words ? { oneOf: words.map(labelled) } : {}),
         ...(offer === undefined ? {} : { offer }),

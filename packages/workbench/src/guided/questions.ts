@@ -21,6 +21,8 @@ export type Question = {
   readonly concerns?: (given: Given) => boolean
   /** What most people answer: offered, never filled in. */
   readonly offers?: Readonly<Record<string, string>>
+  /** What each field is called here, in the order of the paths, where the label of the schema does not tell them apart. */
+  readonly called?: readonly string[]
 }
 
 export const ENGINE = 'donor.engine-position'
@@ -84,6 +86,7 @@ const CAR: readonly Question[] = [
     asks: 'How far behind the front axle is the middle of the engine, and of the tank?',
     help: 'Ahead of the axle counts as minus. Battery boxes are planned there.',
     paths: ['donor.removed.engine.x', 'donor.removed.tank.x'],
+    called: ['Engine', 'Tank'],
     open: 'what comes out is not taken off, boxes have no place',
   },
   {
@@ -91,6 +94,13 @@ const CAR: readonly Question[] = [
     chapter: 'the car',
     asks: 'Seats in each row, and how far behind the front axle people sit?',
     paths: ['donor.seats.front.places', 'donor.seats.front.x', 'donor.seats.rear.places', 'donor.seats.rear.x', 'donor.luggage-x'],
+    called: [
+      'Front seats',
+      'People in front, behind the axle',
+      'Rear seats',
+      'People in the rear, behind the axle',
+      'Luggage, behind the axle',
+    ],
     open: 'axle loads with people aboard',
   },
   {
@@ -108,6 +118,7 @@ const DRIVELINE: readonly Question[] = [
     asks: 'What ratios has the gearbox?',
     help: 'Handbook, or count turns in and out. Leave what it does not have.',
     paths: under('donor.gearbox.gears', 'first', 'second', 'third', 'fourth', 'fifth', 'sixth'),
+    called: ['First', 'Second', 'Third', 'Fourth', 'Fifth', 'Sixth'],
     open: 'everything with the gearbox kept',
     concerns: boxMayStay,
   },
@@ -199,7 +210,7 @@ const BRIEF: readonly Question[] = [
     id: 'trip',
     chapter: 'what it must do',
     asks: 'On what kind of drive: a standard cycle, or a steady speed?',
-    help: 'One of the two; a steady speed wants its slope, 0 % on the level.',
+    help: 'One of the two: a cycle such as wltc-3b, nedc or udds, or a speed with its slope, 0 % on the level.',
     paths: under(USUAL, 'cycle', 'speed', 'slope'),
     open: 'range',
   },
@@ -223,6 +234,7 @@ const BRIEF: readonly Question[] = [
     chapter: 'what it must do',
     asks: 'From how full to how full, within what time, with cells how warm?',
     paths: under(`${GOALS}.charging`, 'from', 'to', 'within', 'temperature'),
+    called: ['Charge it starts at', 'Charge it ends at', 'Within', 'Cell temperature'],
     open: 'nothing: no such goal',
   },
   { id: 'budget', chapter: 'what it must do', asks: 'What may the parts cost?', paths: ['brief.budget'], open: 'whether it is too dear' },
