@@ -226,6 +226,8 @@ export class OpenConversion {
     await this.layOut()
   }
   private async hearOf(news: { id: string; revision: number }): Promise<void> {
+    // A backup was put in the place of everything: this car may stand otherwise, or not at all.
+    if (news.id === '') return this.load()
     if (news.id !== this.state.id || this.waiting > 0 || news.revision <= this.state.revision) return
     const stored = await api.open(news.id)
     if (this.waiting > 0 || stored.revision <= this.state.revision) return
