@@ -82,7 +82,19 @@ describe('the workbench in a browser', () => {
     }
     expect(await bench.text(bench.demo)).toBe(first)
   })
-  it('merges two windows on different fields, and shows both values where they clash', async () => {
+  it('keeps what was typed a moment ago when the page is left by the browser’s own way back', async () => {
+    const page = await bench.window(),
+      first = await bench.text(bench.demo)
+    await page.goto(`${bench.url}/c/${bench.demo}/drive`)
+    await settled(page)
+    await page.getByRole('link', { name: /^Donor/ }).click()
+    await field(page, 'donor.wheelbase').fill('2315 mm')
+    await page.goBack()
+    await expect.poll(async () => bench.text(bench.demo), { timeout: 20_000 }).toContain('wheelbase: 2315 mm')
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await expect.poll(async () => bench.text(bench.demo), { timeout: 20_000 }).toBe(first)
+  })
+  it('merges two windows on different fields', async () => {
     const [a, b] = [await bench.window(), await bench.window()]
     for (const page of [a, b]) {
       await page.goto(`${bench.url}/c/${bench.demo}/brief`)

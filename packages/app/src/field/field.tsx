@@ -55,7 +55,16 @@ export function Field({
     if (yours !== undefined && yours !== was && yours !== stood)
       conversion.clashed([{ path: field.path, yours: yours || null, theirs: stood || null, was: was || null }])
   }, [stood, conversion, field.path])
-  useEffect(() => () => clearTimeout(rest.current), [])
+  // A page left by the keys of the browser takes no focus away first: what is typed is committed all the same.
+  useEffect(
+    () => () => {
+      clearTimeout(rest.current)
+      const left = typing.current?.trim()
+      if (left !== undefined && left !== held.current.trim())
+        void conversion.edit([{ path: field.path, now: left === '' ? null : left }], `${field.label}: ${left === '' ? 'nothing' : left}`)
+    },
+    [conversion, field.path, field.label],
+  )
 
   const commit = async (now: string): Promise<void> => {
     clearTimeout(rest.current)
