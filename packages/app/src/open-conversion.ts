@@ -2,7 +2,7 @@ import type { Edit, Issue, System } from '@ampwright/conversion'
 import type { Stage } from '@ampwright/engine'
 import type { Log, Recipient, SheetNode, SurveySheet, Told, Written } from '@ampwright/workbench'
 import { type Handbook, handbookOf } from './handbook/handbook.ts'
-import { Away, api, type Clash, live } from './server/api.ts'
+import { Away, api, type Clash, live, Refused } from './server/api.ts'
 import { keepSeen, type LastSeen, lastSeen } from './server/last-seen.ts'
 import { type Engine, startEngine } from './worker/engine.ts'
 import type { Beside, Compared, Section } from './worker/service.ts'
@@ -16,7 +16,7 @@ export type Opened = {
   readonly early: ReadonlyMap<string, string>
   /** Figures, bands and findings are being worked out anew. */
   readonly renewing: boolean
-  readonly saving: 'saved' | 'saving' | 'not saved' | 'server away'
+  readonly saving: 'saved' | 'saving' | 'not saved' | 'not there' | 'server away'
   readonly sheets: Partial<Record<Section, SheetNode>>
   readonly unreadable: readonly Pick<Issue, 'line' | 'path' | 'what' | 'found' | 'accepted'>[]
   readonly clashes: readonly Clash[]
@@ -118,7 +118,7 @@ export class OpenConversion {
       if (seen) await this.lay(seen)
       else this.set({ renewing: false })
       this.set({
-        saving: 'server away',
+        saving: e instanceof Refused && this.state.told === undefined ? 'not there' : 'server away',
         said: seen
           ? `The server is away. Shown is this car as it was on ${seen.at.slice(0, 16).replace('T', ' at ')}.`
           : (e as Error).message,
@@ -137,6 +137,7 @@ export class OpenConversion {
   }
 
   private away(gone: boolean): void {
+    if (this.state.saving === 'not there') return
     if (gone) this.set({ saving: 'server away' })
     else if (this.wasAway) void this.load().then(() => this.set({ saving: 'saved', said: undefined }))
     else this.set({ saving: this.waiting ? 'saving' : 'saved' })

@@ -137,6 +137,7 @@ export function Field({
         <input
           {...shared}
           ref={input}
+          data-stands={stood}
           value={shownText}
           size={inline ? Math.max(4, Math.min(34, (shownText || placeholder(field)).length)) : 20}
           onFocus={() => setHere(true)}
@@ -191,7 +192,11 @@ export function Field({
             type="button"
             className="bare small"
             disabled={away}
-            onClick={() => void commit(field.taking as string)}
+            onClick={() => {
+              // The button goes away with what was assumed: whoever works by keyboard goes on from the field.
+              input.current?.focus()
+              void commit(field.taking as string)
+            }}
             aria-label={`Take ${field.stands} for ${field.label}`}
           >
             take

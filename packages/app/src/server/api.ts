@@ -32,9 +32,11 @@ const answered = async (path: string, init?: RequestInit): Promise<Response> => 
     throw new Away('The server does not answer.')
   }
 }
+type SaidIssue = { readonly line: number; readonly path: string; readonly what: string; readonly found: string }
 const says = async (r: Response): Promise<string> => {
-  const body = (await r.json().catch(() => undefined)) as { message?: string; error?: string } | undefined
-  return body?.message ?? body?.error ?? `the server answered ${r.status}`
+  const body = (await r.json().catch(() => undefined)) as { message?: string; error?: string; issues?: readonly SaidIssue[] } | undefined,
+    where = body?.issues?.slice(0, 3).map(i => `line ${i.line}, ${i.path}: ${i.what}; found ${i.found}`)
+  return [body?.message ?? body?.error ?? `the server answered ${r.status}`, ...(where ?? [])].join(' ')
 }
 async function json<T>(path: string, init?: RequestInit): Promise<T> {
   const r = await answered(path, init)
