@@ -94,6 +94,14 @@ describe('the workbench in a browser', () => {
     await page.getByRole('button', { name: 'Undo' }).click()
     await expect.poll(async () => bench.text(bench.demo), { timeout: 20_000 }).toBe(first)
   })
+  it('says what was not kept when a page is left with a value that cannot be read', async () => {
+    const page = await bench.window()
+    await page.goto(`${bench.url}/c/${bench.demo}/donor`)
+    await settled(page)
+    await field(page, 'donor.wheelbase').fill('2310 kg')
+    await page.getByRole('link', { name: /^Brief/ }).click()
+    await page.locator('.note.bad', { hasText: /Wheelbase stays as it was.*kg/i }).waitFor()
+  })
   it('leaves the undo key to what is being typed', async () => {
     const page = await bench.window(),
       first = await bench.text(bench.demo)

@@ -248,6 +248,10 @@ export class OpenConversion {
       if (i) this.set({ said: `${clash.path}: ${i.what}${i.found && `; found ${i.found}`}${i.accepted && `; accepted ${i.accepted}`}` })
     })
   }
+  /** Says what the person must know before going on. */
+  say(said: string): void {
+    this.set({ said })
+  }
   hush(): void {
     this.set({ said: undefined })
   }
