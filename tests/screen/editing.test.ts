@@ -82,7 +82,57 @@ describe('the workbench in a browser', () => {
     }
     expect(await bench.text(bench.demo)).toBe(first)
   })
-  it('merges two windows on different fields, and shows both values where they clash', async () => {
+  it('keeps what was typed a moment ago when the page is left by the browser’s own way back', async () => {
+    const page = await bench.window(),
+      first = await bench.text(bench.demo)
+    await page.goto(`${bench.url}/c/${bench.demo}/drive`)
+    await settled(page)
+    await page.getByRole('link', { name: /^Donor/ }).click()
+    await field(page, 'donor.wheelbase').fill('2315 mm')
+    await page.goBack()
+    await expect.poll(async () => bench.text(bench.demo), { timeout: 20_000 }).toContain('wheelbase: 2315 mm')
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await expect.poll(async () => bench.text(bench.demo), { timeout: 20_000 }).toBe(first)
+  })
+  it('says what was not kept when a page is left with a value that cannot be read', async () => {
+    const page = await bench.window()
+    await page.goto(`${bench.url}/c/${bench.demo}/donor`)
+    await settled(page)
+    await field(page, 'donor.wheelbase').fill('2310 kg')
+    await page.getByRole('link', { name: /^Brief/ }).click()
+    await page.locator('.note.bad', { hasText: /Wheelbase stays as it was.*kg/i }).waitFor()
+  })
+  it('leaves the undo key to what is being typed', async () => {
+    const page = await bench.window(),
+      first = await bench.text(bench.demo)
+    await page.goto(`${bench.url}/c/${bench.demo}/donor`)
+    await settled(page)
+    await field(page, 'donor.wheelbase').fill('2320 mm')
+    await field(page, 'donor.wheelbase').press('Enter')
+    await settled(page)
+    await field(page, 'donor.tyre').fill('185/')
+    await field(page, 'donor.tyre').press('Control+z')
+    await field(page, 'donor.tyre').press('Escape')
+    await settled(page)
+    expect(await bench.text(bench.demo)).toContain('wheelbase: 2320 mm')
+    await field(page, 'donor.tyre').press('Control+z')
+    await expect.poll(async () => bench.text(bench.demo), { timeout: 20_000 }).toBe(first)
+  })
+  it('says that a conversion is not there, and not that the server is away', async () => {
+    const page = await bench.browser.newPage()
+    await page.goto(`${bench.url}/c/aaaaaaaaaaaaaaaa/drive`)
+    await page.getByText('There is no such conversion here.').waitFor()
+    expect(await page.locator('body').innerText()).not.toMatch(/server away/i)
+    await page.close()
+  })
+  it('says where a file that cannot be read is wrong', async () => {
+    const page = await bench.browser.newPage()
+    await page.goto(bench.url)
+    await page.locator('input[type=file]').setInputFiles({ name: 'a.yaml', mimeType: 'text/yaml', buffer: Buffer.from('car: : [\n bad') })
+    await page.getByText(/line 1, car: a bracket is not closed/).waitFor()
+    await page.close()
+  })
+  it('merges two windows on different fields', async () => {
     const [a, b] = [await bench.window(), await bench.window()]
     for (const page of [a, b]) {
       await page.goto(`${bench.url}/c/${bench.demo}/brief`)

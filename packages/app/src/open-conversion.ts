@@ -2,7 +2,7 @@ import type { Edit, Issue, System } from '@ampwright/conversion'
 import type { Stage } from '@ampwright/engine'
 import type { Log, Recipient, SheetNode, SurveySheet, Told, Written } from '@ampwright/workbench'
 import { type Handbook, handbookOf } from './handbook/handbook.ts'
-import { Away, api, type Clash, live } from './server/api.ts'
+import { Away, api, type Clash, live, Refused } from './server/api.ts'
 import { keepCounts, keepSeen, type LastSeen, lastSeen } from './server/last-seen.ts'
 import { type Engine, startEngine } from './worker/engine.ts'
 import type { Beside, Compared, Section } from './worker/service.ts'
@@ -16,7 +16,7 @@ export type Opened = {
   readonly early: ReadonlyMap<string, string>
   /** Figures, bands and findings are being worked out anew. */
   readonly renewing: boolean
-  readonly saving: 'saved' | 'saving' | 'not saved' | 'server away'
+  readonly saving: 'saved' | 'saving' | 'not saved' | 'not there' | 'server away'
   readonly sheets: Partial<Record<Section, SheetNode>>
   readonly unreadable: readonly Pick<Issue, 'line' | 'path' | 'what' | 'found' | 'accepted'>[]
   readonly clashes: readonly Clash[]
@@ -120,7 +120,7 @@ export class OpenConversion {
       if (seen) await this.lay(seen)
       else this.set({ renewing: false })
       this.set({
-        saving: 'server away',
+        saving: e instanceof Refused && this.state.told === undefined ? 'not there' : 'server away',
         said: seen
           ? `The server is away. Shown is this car as it was on ${seen.at.slice(0, 16).replace('T', ' at ')}.`
           : (e as Error).message,
@@ -147,6 +147,7 @@ export class OpenConversion {
   }
 
   private away(gone: boolean): void {
+    if (this.state.saving === 'not there') return
     if (gone) this.set({ saving: 'server away' })
     else if (this.wasAway) void this.load().then(() => this.set({ saving: 'saved', said: undefined }))
     else this.set({ saving: this.waiting ? 'saving' : 'saved' })
@@ -260,6 +261,10 @@ export class OpenConversion {
     void this.edit([{ path: clash.path, now: clash.yours as Edit['now'] }]).then(([i]) => {
       if (i) this.set({ said: `${clash.path}: ${i.what}${i.found && `; found ${i.found}`}${i.accepted && `; accepted ${i.accepted}`}` })
     })
+  }
+  /** Says what the person must know before going on. */
+  say(said: string): void {
+    this.set({ said })
   }
   hush(): void {
     this.set({ said: undefined })

@@ -36,6 +36,8 @@ export function Field({
     rest = useRef<ReturnType<typeof setTimeout>>(undefined),
     // What stands typed and not committed.
     typing = useRef<string>(undefined),
+    // The page was left: what is wrong cannot be said in the field any more.
+    gone = useRef(false),
     input = useRef<HTMLInputElement>(null),
     id = useId()
   // The whole text, origin and all, stands there for typing over as soon as the field is entered.
@@ -55,7 +57,19 @@ export function Field({
     if (yours !== undefined && yours !== was && yours !== stood)
       conversion.clashed([{ path: field.path, yours: yours || null, theirs: stood || null, was: was || null }])
   }, [stood, conversion, field.path])
-  useEffect(() => () => clearTimeout(rest.current), [])
+  // A page left by the keys of the browser takes no focus away first: what is typed is committed all the same.
+  useEffect(() => {
+    gone.current = false
+    return () => {
+      gone.current = true
+      clearTimeout(rest.current)
+      const left = typing.current?.trim()
+      if (left !== undefined && left !== held.current.trim())
+        void conversion
+          .edit([{ path: field.path, now: left === '' ? null : left }], `${field.label}: ${left === '' ? 'nothing' : left}`)
+          .then(([i]) => i && conversion.say(stays(field.label, i)))
+    }
+  }, [conversion, field.path, field.label])
 
   const commit = async (now: string): Promise<void> => {
     clearTimeout(rest.current)
@@ -73,6 +87,7 @@ export function Field({
     )
     const own = issues.find(i => i.path === field.path) ?? issues[0]
     if (own) {
+      if (gone.current) conversion.say(stays(field.label, own))
       typing.current ??= typedHere
       return setWrong(own)
     }
@@ -128,6 +143,7 @@ export function Field({
         <input
           {...shared}
           ref={input}
+          data-stands={stood}
           value={shownText}
           size={inline ? Math.max(4, Math.min(34, (shownText || placeholder(field)).length)) : 20}
           onFocus={() => setHere(true)}
@@ -182,7 +198,11 @@ export function Field({
             type="button"
             className="bare small"
             disabled={away}
-            onClick={() => void commit(field.taking as string)}
+            onClick={() => {
+              // The button goes away with what was assumed: whoever works by keyboard goes on from the field.
+              input.current?.focus()
+              void commit(field.taking as string)
+            }}
             aria-label={`Take ${field.stands} for ${field.label}`}
           >
             take
@@ -197,5 +217,6 @@ export function Field({
     </span>
   )
 }
+const stays = (label: string, wrong: Wrong): string => `${label} stays as it was: ${wrongText(wrong)}.`
 /** A second of rest commits what was typed [ms]. */
 const REST = 1000

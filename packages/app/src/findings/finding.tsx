@@ -82,8 +82,10 @@ function Remedy({ remedy: r }: { readonly remedy: RemedyView }) {
       {r.says}{' '}
       <button
         type="button"
-        disabled={tried === 'trying' || opened.saving === 'server away'}
+        disabled={opened.saving === 'server away'}
+        aria-disabled={tried === 'trying'}
         onClick={() => {
+          if (tried === 'trying') return
           setTried('trying')
           void conversion.preview(r.edits).then(setTried)
         }}

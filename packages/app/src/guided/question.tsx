@@ -41,7 +41,11 @@ function One({ field: f, alone, answer }: { readonly field: QuestionField; reado
     input = useRef<HTMLInputElement>(null)
   /** Writes what is offered into the field, as if it had been typed. */
   const take = (offer: string): void => {
-    if (input.current) input.current.value = offer
+    if (input.current) {
+      input.current.value = offer
+      // The button goes away with the offer: whoever works by keyboard goes on from the field.
+      input.current.focus()
+    }
     answer(f.path, offer)
   }
   return (

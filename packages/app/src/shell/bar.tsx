@@ -6,8 +6,14 @@ const SAYS = {
   saved: 'Saved',
   saving: 'Saving …',
   'not saved': 'Not saved',
+  'not there': 'Nothing is open',
   'server away': 'Server away: shown is the last assessment, nothing can be changed',
 } as const
+
+/** Somebody is typing there: the keys belong to what is typed. A field of the file says what stands in it. */
+const typedIn = (at: EventTarget | null): boolean =>
+  at instanceof HTMLTextAreaElement || (at instanceof HTMLInputElement && !WITHOUT_TEXT.has(at.type) && at.value !== at.dataset['stands'])
+const WITHOUT_TEXT: ReadonlySet<string> = new Set(['radio', 'checkbox', 'range', 'file'])
 
 /** Undo, redo, whether it is saved, units and theme. */
 export function Bar() {
@@ -18,8 +24,7 @@ export function Bar() {
       if (!(e.ctrlKey || e.metaKey) || e.altKey) return
       const key = e.key.toLowerCase()
       if (key !== 'z' && key !== 'y') return
-      const typing = e.target instanceof HTMLInputElement && e.target.value !== e.target.defaultValue
-      if (typing) return
+      if (typedIn(e.target)) return
       e.preventDefault()
       if (key === 'y' || e.shiftKey) conversion.redo()
       else conversion.undo()

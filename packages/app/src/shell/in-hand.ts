@@ -21,5 +21,5 @@ export function useHand(): InHand {
 /** Whether the server is away: then nothing can be changed. */
 export function useAway(): boolean {
   const { conversion } = useHand()
-  return useSyncExternalStore(conversion.subscribe, () => conversion.snapshot().saving === 'server away')
+  return useSyncExternalStore(conversion.subscribe, () => ['server away', 'not there'].includes(conversion.snapshot().saving))
 }
