@@ -125,13 +125,6 @@ describe('the workbench in a browser', () => {
     expect(await page.locator('body').innerText()).not.toMatch(/server away/i)
     await page.close()
   })
-  it('says where a file that cannot be read is wrong', async () => {
-    const page = await bench.browser.newPage()
-    await page.goto(bench.url)
-    await page.locator('input[type=file]').setInputFiles({ name: 'a.yaml', mimeType: 'text/yaml', buffer: Buffer.from('car: : [\n bad') })
-    await page.getByText(/line 1, car: a bracket is not closed/).waitFor()
-    await page.close()
-  })
   it('merges two windows on different fields', async () => {
     const [a, b] = [await bench.window(), await bench.window()]
     for (const page of [a, b]) {
