@@ -48,6 +48,8 @@ export class OpenConversion {
   readonly handbook: Handbook
   private queue: Promise<void> = Promise.resolve()
   private waiting = 0
+  /** The newest revision anybody was heard to make. */
+  private heardOf = 0
   private readonly mine: number[] = []
   private readonly undone: number[] = []
   private readonly letGo: () => void
@@ -207,6 +209,8 @@ export class OpenConversion {
         this.set({ revision: answer.revision, saving: this.waiting ? 'saving' : 'saved', ...this.counts() })
         if (this.waiting === 0) await this.remember()
         await this.count()
+        // What others saved while ours was on its way was only noted until now.
+        if (this.waiting === 0 && this.heardOf > this.state.revision) await this.hearOf({ id: this.state.id, revision: this.heardOf })
       } else if (answer.is === 'clash') {
         await this.take(answer.text)
         this.set({ revision: answer.revision, saving: this.waiting ? 'saving' : 'saved' })
@@ -229,7 +233,9 @@ export class OpenConversion {
   private async hearOf(news: { id: string; revision: number }): Promise<void> {
     // A backup was put in the place of everything: this car may stand otherwise, or not at all.
     if (news.id === '') return this.load()
-    if (news.id !== this.state.id || this.waiting > 0 || news.revision <= this.state.revision) return
+    if (news.id !== this.state.id) return
+    this.heardOf = Math.max(this.heardOf, news.revision)
+    if (this.waiting > 0 || news.revision <= this.state.revision) return
     const stored = await api.open(news.id)
     if (this.waiting > 0 || stored.revision <= this.state.revision) return
     await this.fetchFiles(stored.files)
