@@ -6,11 +6,12 @@ import { bytesOf, Drop } from '../files/drop.tsx'
 import { PreviewOf } from '../files/preview.tsx'
 import { Finding } from '../findings/finding.tsx'
 import { useInHand } from '../shell/in-hand.ts'
+import { FigureTable } from '../working/figure-table.tsx'
 import { Steps } from './steps.tsx'
 
 /** A coast-down: speed logs read off, its steps, and the road load they come to. */
 export function CoastDownPage() {
-  const { conversion, opened, openWorking } = useInHand(),
+  const { conversion, opened } = useInHand(),
     [view, setView] = useState<CoastDownView>()
   useEffect(() => conversion.show('donor'), [conversion])
   useEffect(() => {
@@ -29,29 +30,7 @@ export function CoastDownPage() {
       <Logs />
       <section aria-label="What it comes to">
         <h2>What it comes to</h2>
-        {view?.figures.length ? (
-          <table className="figures narrow">
-            <tbody>
-              {view.figures.map(f => (
-                <tr key={f.name}>
-                  <td>{f.label}</td>
-                  <td>
-                    <button
-                      type="button"
-                      className="num"
-                      onClick={() => openWorking(f.name)}
-                      aria-label={`Working of ${f.label}, ${f.text}`}
-                    >
-                      {f.text}
-                    </button>
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        ) : (
-          <p>Nothing yet.</p>
-        )}
+        {view?.figures.length ? <FigureTable figures={view.figures} /> : <p>Nothing yet.</p>}
         {view?.missing.length ? <p className="unanswered">◌ unanswered: {view.missing.map(g => g.label).join('; ')}</p> : null}
       </section>
       {steps.length ? <Steps steps={steps} view={view} /> : null}

@@ -1,5 +1,5 @@
 import type { LotView } from '@ampwright/workbench'
-import { useInHand } from '../shell/in-hand.ts'
+import { FigureTable } from '../working/figure-table.tsx'
 
 /** Which module goes into which string and which place, or what is still asked before that can be said. */
 export function Sorting({ lot }: { readonly lot: LotView }) {
@@ -39,24 +39,10 @@ export function Sorting({ lot }: { readonly lot: LotView }) {
 
 /** What the lot and the pack come to; each figure opens its working. */
 export function LotFigures({ lot }: { readonly lot: LotView }) {
-  const { openWorking } = useInHand()
   return (
     <section aria-label="What the lot comes to">
       <h2>What it comes to: the weakest decides</h2>
-      <table className="figures">
-        <tbody>
-          {lot.figures.map(f => (
-            <tr key={f.name}>
-              <td>{f.label}</td>
-              <td>
-                <button type="button" className="num" onClick={() => openWorking(f.name)} aria-label={`Working of ${f.label}, ${f.text}`}>
-                  {f.text}
-                </button>
-              </td>
-            </tr>
-          ))}
-        </tbody>
-      </table>
+      <FigureTable figures={lot.figures} />
     </section>
   )
 }

@@ -4,12 +4,13 @@ import { Charts } from '../charts/charts.tsx'
 import { Rows } from '../field/sheet.tsx'
 import { Findings } from '../findings/findings.tsx'
 import { useInHand } from '../shell/in-hand.ts'
+import { FigureTable } from '../working/figure-table.tsx'
 import type { Page } from './pages.ts'
 import { Sentences, sentencePaths } from './sentences.tsx'
 
 /** A stage from top to bottom: what you decide, what follows, what stands in the way. */
 export function StagePage({ page }: { readonly page: Page }) {
-  const { conversion, opened, openWorking } = useInHand(),
+  const { conversion, opened } = useInHand(),
     [figures, setFigures] = useState<readonly FigureView[]>([])
   useEffect(() => {
     const gone = page.sections.map(s => conversion.show(s))
@@ -50,7 +51,7 @@ export function StagePage({ page }: { readonly page: Page }) {
             <summary>
               All figures of this stage <span className="quiet small">{figures.length}</span>
             </summary>
-            <Figures figures={figures} open={openWorking} />
+            <Figures figures={figures} />
           </details>
         </section>
       </div>
@@ -69,7 +70,7 @@ export function StagePage({ page }: { readonly page: Page }) {
 }
 
 /** Figures under the question they answer; each opens its working. */
-function Figures({ figures, open }: { readonly figures: readonly FigureView[]; readonly open: (name: string) => void }) {
+function Figures({ figures }: { readonly figures: readonly FigureView[] }) {
   const asked = new Map<string, FigureView[]>()
   for (const f of figures) asked.set(f.asks, [...(asked.get(f.asks) ?? []), f])
   return (
@@ -79,20 +80,7 @@ function Figures({ figures, open }: { readonly figures: readonly FigureView[]; r
           <summary>
             {asks} <span className="quiet small">{list.length}</span>
           </summary>
-          <table className="figures">
-            <tbody>
-              {list.map(f => (
-                <tr key={f.id}>
-                  <td>{f.label}</td>
-                  <td>
-                    <button type="button" className="num" onClick={() => open(f.id)} aria-label={`Working of ${f.label}, ${f.text}`}>
-                      {f.text}
-                    </button>
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
+          <FigureTable figures={list.map(f => ({ name: f.id, label: f.label, text: f.text }))} />
         </details>
       ))}
     </>
