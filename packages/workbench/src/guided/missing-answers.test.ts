@@ -26,7 +26,10 @@ describe('an answer left open', () => {
       fc.property(fc.constantFrom(...Object.keys(SALOON)), path => {
         const { [path]: _, ...rest } = SALOON,
           all = allConcepts(conversionText(rest))
-        if (all.asked.length) return expect(all.asked.map(g => g.path)).toEqual([path])
+        if (all.asked.length) {
+          expect(all.asked.map(g => g.path)).toEqual([path])
+          return
+        }
         expect(all.concepts.map(c => c.id)).toEqual(['gearbox-one-gear', 'gearbox-shifting', 'reduction'])
         if (RESTS_NOTHING.test(path)) return
         for (const c of all.concepts) expect(names(c, CALLED[path] ?? path), `${c.id}: ${path}`).toBe(true)
