@@ -4,7 +4,7 @@ import fastifyStatic from '@fastify/static'
 import type { FastifyInstance } from 'fastify'
 
 /** Names that carry a mark of their content: such a file never changes. */
-const MARKED = /-[\w-]{8,}\.[a-z0-9]+$/i
+const MARKED = /-[\w-]{8,}\.[a-z0-9]+(\.br)?$/i
 const NOT_BUILT = 'The app is not built. Build it with `npm run build`, then start again. The interface for programs is under /api.\n'
 
 /** The built app: its files, and its first page for every address that names no file. */
@@ -15,6 +15,7 @@ export async function pages(app: FastifyInstance, web: string | undefined): Prom
       root: web,
       index: false,
       wildcard: true,
+      preCompressed: true,
       dotfiles: 'ignore',
       cacheControl: false,
       setHeaders: (reply, path) =>
