@@ -76,6 +76,7 @@ const REASONS: Readonly<Record<string, string>> = {
   trip: 'drives every named trip at ten steps a second',
   range: 'drives each range goal until empty, at one step a second',
   'range-in-weather': 'drives each range goal until empty three times more',
+  'range-at-speeds': 'drives until empty at four speeds on three days',
   window: 'looks for the ends of the ratio window by running the goals again and again',
   '(rules)': 'all rules on a car never judged before: each finding looks for every fact it rests on; after an edit only what changed',
   acceleration: 'runs every goal and the usual runs at full pull',

@@ -143,6 +143,11 @@ describe('what a chart says', () => {
       high = Math.round((found + half) / 1000)
     expect(drawing('lapwing', 'range-in-weather.ranges').draw(page(620)).text).toContain(`mixed: cold day ${low} to ${high}\u202fkm`)
   })
+  it('tells the range at steady speeds, and where a speed is not held', () => {
+    const text = drawing('wren', 'range-at-speeds.ranges').draw(page(620)).text
+    expect(text).toMatch(/^50.km\/h: cold day 1\d\d to 1\d\d.km/)
+    expect(text).toContain('120 km/h: cold day not held, mild day not held and hot day not held')
+  })
   it('gives the ratio window with a handle at the present ratio, to be dragged along its axis', () => {
     const picture = drawing('lapwing', 'window.ratio@main').draw(page(620)) as Windows
     expect(picture.handle?.value).toBeCloseTo(3.92, 9)

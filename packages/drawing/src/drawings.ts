@@ -121,6 +121,8 @@ function worst(findings: readonly Finding[]): Readonly<Record<string, Outcome>> 
   return out
 }
 function weather(a: Known): readonly Drawing[] {
-  const t = a.tables.get('range-in-weather.ranges')
-  return t && t.rows.length > 0 ? [{ id: t.id, kind: 'range table', label: t.label, draw: page => rangeTable(t, a.halves, page) }] : []
+  return ['range-in-weather.ranges', 'range-at-speeds.ranges'].flatMap(id => {
+    const t = a.tables.get(id)
+    return t && t.rows.length > 0 ? [{ id, kind: 'range table', label: t.label, draw: page => rangeTable(t, a.halves, page) } as const] : []
+  })
 }

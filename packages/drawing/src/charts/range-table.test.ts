@@ -6,7 +6,7 @@ import type { Page } from '../picture.ts'
 import { rangeTable } from './range-table.ts'
 
 const page: Page = { width: 600, units: () => ({ unit: 'km', fromSI: v => v / 1000 }) }
-const table = (columns: readonly string[], ...rows: readonly (readonly [string, ...(number | undefined)[]])[]) => ({
+const table = (columns: readonly string[], ...rows: readonly (readonly [string, ...(number | string | undefined)[]])[]) => ({
   id: 'range',
   label: 'Range',
   columns: columns.map(label => ({ key: label, label, unit: 'm', shows: 'distance' })),
@@ -20,6 +20,11 @@ describe('a table of ranges', () => {
     expect(texts).toContain('◌')
     expect(texts).toContain('unanswered')
     expect(picture.text).toContain('The least is 80\u202fkm, 130 km/h, −10 °C.')
+  })
+  it('says in its place why there is no range', () => {
+    const picture = rangeTable(table(['cold', 'mild'], ['80 km/h', 120e3, 180e3], ['120 km/h', 80e3, 'not held']), new Map(), page)
+    expect(readSvg(picture.svg).texts.map(t => t.text)).toContain('not held')
+    expect(picture.text).toContain('mild not held')
   })
   it('is tinted darker the farther the low end', () => {
     const cells = readSvg(rangeTable(table(['a', 'b', 'c'], ['x', 1e5, 3e5, 2e5]), new Map(), page).svg).elements.filter(

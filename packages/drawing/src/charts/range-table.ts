@@ -20,7 +20,7 @@ type Place = {
 const CELL = 44
 
 /**
- * A table of ranges as tinted cells: trips or speeds down, days or temperatures across (`range-in-weather.ranges`). Each cell says the low end
+ * A table of ranges as tinted cells: trips or speeds down, days across (`range-in-weather.ranges`, `range-at-speeds.ranges`). Each cell says the low end
  * first; the darker the tint, the farther that low end. `halves` are the half-widths of the figures; without them a cell says one number.
  */
 export function rangeTable(table: Table, halves: ReadonlyMap<string, number>, on: Page): Picture {
@@ -31,7 +31,7 @@ export function rangeTable(table: Table, halves: ReadonlyMap<string, number>, on
   const unit = unitOf({ label: '', unit: column?.unit ?? '1', shows: column?.shows as Kind | undefined }, page.units, greatest),
     decimals = decimalsFor(Math.abs(unit.fromSI(greatest))),
     read = (v: number): string => fixedReading(unit.fromSI(v), decimals)
-  const text = textOf(places, read, unit.unit)
+  const text = textOf(table, places, read, unit.unit)
   return {
     label: table.label,
     width: page.width,
@@ -49,6 +49,9 @@ export function rangeTable(table: Table, halves: ReadonlyMap<string, number>, on
     }),
   }
 }
+/** What a cell says in a word, where it holds no range. */
+const wordIn = (cell: AnyValue | number | string | undefined): string | undefined => (typeof cell === 'string' ? cell : undefined)
+
 function placeOf(
   row: string,
   column: string,
@@ -61,11 +64,15 @@ function placeOf(
     spread = Number.isFinite(half) ? half : 0
   return [{ row, column, low: Math.max(0, best - spread), best, high: best + spread, half: spread }]
 }
-function textOf(places: readonly Place[], read: (v: number) => string, unit: string): string {
+function textOf(table: Table, places: readonly Place[], read: (v: number) => string, unit: string): string {
   if (places.length === 0) return 'No range is known yet.'
-  const rows = [...new Set(places.map(p => p.row))].map(row => {
-    const days = places.filter(p => p.row === row).map(p => `${p.column} ${spanOf(p, read, unit)}`)
-    return `${row}: ${said(days)}`
+  const rows = table.rows.flatMap(({ name, cells }) => {
+    const days = table.columns.flatMap(c => {
+      const p = places.find(q => q.row === name && q.column === c.label),
+        word = wordIn(cells[c.key])
+      return p ? [`${c.label} ${spanOf(p, read, unit)}`] : word ? [`${c.label} ${word}`] : []
+    })
+    return days.length ? [`${name}: ${said(days)}`] : []
   })
   const least = places.reduce((a, b) => (b.low < a.low ? b : a))
   return `${rows.join('; ')}. The least is ${withUnit(read(least.low), unit)}, ${least.row}, ${least.column}.`
@@ -99,7 +106,7 @@ function drawn(
     y += narrow ? 20 : 0
     table.columns.forEach((c, i) => {
       const p = places.find(q => q.row === row.name && q.column === c.label)
-      content.push(...cellOf(grid, p, i, y, tint, read))
+      content.push(...(p ? cellOf(grid, p, i, y, tint, read) : cellWithout(grid, wordIn(row.cells[c.key]), i, y)))
     })
     y += CELL
   }
@@ -120,21 +127,27 @@ function nameOf({ hand, narrow, left, width }: Grid, name: string, y: number): s
     ? write(hand, left, y + 15, cutTo(name, SIZE.label, width - 4), look)
     : write(hand, left - 8, y + CELL / 2 + 4.5, cutTo(name, SIZE.label, left - 10), { ...look, anchor: 'end' })
 }
-/** The low end large, the high end below it; a range that is not known says so. */
-function cellOf(
-  grid: Grid,
-  p: Place | undefined,
-  column: number,
-  y: number,
-  tint: (p: Place) => string,
-  read: (v: number) => string,
-): string[] {
-  const { hand, left, wide } = grid,
-    box = { x: left + column * wide + 1.5, y: y + 1.5, width: Math.max(1, wide - 3), height: CELL - 3, class: 'drawing-cell' },
-    small = p ? (p.half > 0 ? `to ${read(p.high)}` : undefined) : 'unanswered'
+const boxOf = ({ left, wide }: Grid, column: number, y: number) => ({
+  x: left + column * wide + 1.5,
+  y: y + 1.5,
+  width: Math.max(1, wide - 3),
+  height: CELL - 3,
+  class: 'drawing-cell',
+})
+/** The low end large, the high end below it. */
+function cellOf(grid: Grid, p: Place, column: number, y: number, tint: (p: Place) => string, read: (v: number) => string): string[] {
+  const small = p.half > 0 ? `to ${read(p.high)}` : undefined
   return [
-    element('rect', { ...box, fill: hand.ink(p ? 'act' : 'hair'), 'fill-opacity': p ? tint(p) : undefined }),
-    inCell(grid, column, y + (small ? 20 : 28), p ? read(p.low) : '◌', { ink: 'ink', size: 16, weight: 650, class: 'drawing-label' }),
+    element('rect', { ...boxOf(grid, column, y), fill: grid.hand.ink('act'), 'fill-opacity': tint(p) }),
+    inCell(grid, column, y + (small ? 20 : 28), read(p.low), { ink: 'ink', size: 16, weight: 650, class: 'drawing-label' }),
     ...(small ? [inCell(grid, column, y + 36, small, { class: 'drawing-label' })] : []),
+  ]
+}
+/** A place without a range says why: a word of the table, or that it is not known yet. */
+function cellWithout(grid: Grid, word: string | undefined, column: number, y: number): string[] {
+  return [
+    element('rect', { ...boxOf(grid, column, y), fill: grid.hand.ink('hair') }),
+    inCell(grid, column, y + 20, word === undefined ? '◌' : '–', { ink: 'ink', size: 16, weight: 650, class: 'drawing-label' }),
+    inCell(grid, column, y + 36, word ?? 'unanswered', { class: 'drawing-label' }),
   ]
 }

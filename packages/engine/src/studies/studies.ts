@@ -65,6 +65,7 @@ import { strings } from './pack/strings.ts'
 import { usableEnergy } from './pack/usable-energy.ts'
 import { voltageWindow } from './pack/voltage-window.ts'
 import type { Study } from './study.ts'
+import { rangeAtSpeeds } from './trips/range-at-speeds.ts'
 import { rangeInWeather } from './trips/range-in-weather.ts'
 import { ranges } from './trips/ranges.ts'
 import { trips } from './trips/trips.ts'
@@ -147,6 +148,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   exchange,
   strongerDrive,
   rangeInWeather,
+  rangeAtSpeeds,
   leads,
   chargerLosses,
   outlets,

@@ -32,6 +32,8 @@ function energyLeft({ pack }: TripPlan, { values, temperatures }: TripState, res
   return capacity * (integral(openCircuit, 0, values[STATE.charge]!) - whole * (1 - kept * (1 - reserve)))
 }
 const same = (c: Curve): boolean => c.y.every(y => y === c.y[0])
+/** Whether a lap is the same all along: one speed, one slope. */
+export const isSteady = (trace: Curve, slope: Curve): boolean => same(trace) && same(slope)
 const NOWHERE = { range: 0, time: 0, energy: 0, fromCharge: 0, consumption: Number.POSITIVE_INFINITY, laps: 0, missed: 0 } as const
 
 /**
@@ -46,7 +48,7 @@ export function rangeToEmpty(plan: TripPlan, reserve: number, coldEnergy: Curve)
   const ready = tables(plan),
     state = started(ready),
     steps = ready.wanted.length - 1
-  const pieces = Math.max(1, Math.ceil((steps * plan.step) / (same(plan.trace) && same(plan.slope) ? STEADY_PIECE : PIECE) - 1e-9))
+  const pieces = Math.max(1, Math.ceil((steps * plan.step) / (isSteady(plan.trace, plan.slope) ? STEADY_PIECE : PIECE) - 1e-9))
   const left = (): number => energyLeft(plan, state, reserve, coldEnergy)
   const sum = (place: number): number => state.sums[place]!
   const net = (): number => sum(SUM.drawn) - sum(SUM.putBack)

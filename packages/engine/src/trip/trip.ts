@@ -1,13 +1,14 @@
 import { formula } from '../working/formula.ts'
 import type { TripTotals } from './plan.ts'
-import { rangeToEmpty } from './range.ts'
+import { isSteady, rangeToEmpty } from './range.ts'
 import { simulate } from './simulate.ts'
 import { GRAVITY, planOf, SECOND_UNIT, type SecondNumbers, TRIP_TAKES, type TripNumbers } from './trip-takes.ts'
 import { highestByWindow } from './windows.ts'
 
-/** Steps of a named trip and of its twin for spread [s]. */
+/** Steps of a named trip and of its twin for spread [s]; of a range where nothing changes along the way. */
 const FINE = 0.1
 const COARSE = 1
+const STEADY = 5
 
 const joules = (symbol: string, label: string) => ({ symbol, unit: 'J', label, shows: 'energy' }) as const
 const amps = (symbol: string, label: string) => ({ symbol, unit: 'A', label }) as const
@@ -178,7 +179,11 @@ const RANGE_TAKES = {
 type RangeNumbers = { readonly reserve: number; readonly coldEnergy: TripNumbers['coldFactor'] }
 
 function empty(x: TripNumbers & RangeNumbers, second: SecondNumbers | undefined, find: typeof rangeToEmpty) {
-  const { range, time, energy, fromCharge, consumption, lowestVoltage, missed } = find(planOf(x, second, COARSE), x.reserve, x.coldEnergy)
+  const { range, time, energy, fromCharge, consumption, lowestVoltage, missed } = find(
+    planOf(x, second, isSteady(x.trace, x.slope) ? STEADY : COARSE),
+    x.reserve,
+    x.coldEnergy,
+  )
   return {
     range,
     time,
@@ -190,7 +195,7 @@ function empty(x: TripNumbers & RangeNumbers, second: SecondNumbers | undefined,
   }
 }
 const RANGE_TEXT =
-  'The trip is repeated in steps of 1 s. Left is the energy between the present charge and the level where cells of this temperature are empty, plus the reserve; the range ends in the last lap by share of it.'
+  'The trip is repeated in steps of 1 s, of 5 s where speed and slope stay the same. Left is the energy between the present charge and the level where cells of this temperature are empty, plus the reserve; the range ends in the last lap by share of it.'
 
 /** How far on repeated trips until the reserve, with one drive unit. */
 export const rangeOfOne = formula(
