@@ -1,13 +1,14 @@
 import type { Readout } from '@ampwright/drawing'
 import { useEffect, useId, useRef, useState } from 'react'
-import { useInHand } from '../shell/in-hand.ts'
+import { useHand, useOf } from '../shell/in-hand.ts'
 import type { DrawingLine, Drawn } from '../worker/drawings.ts'
 import { saveAs, savePng } from './export.ts'
 import { RatioHandle } from './ratio-handle.tsx'
 
 /** A drawing with its caption, a cursor that reads it out by pointer or arrow keys, its text for those who cannot see it, and ways to take it along. */
 export function ChartView({ drawing }: { readonly drawing: DrawingLine }) {
-  const { conversion, opened } = useInHand(),
+  const { conversion } = useHand(),
+    told = useOf(o => o.told),
     frame = useRef<HTMLDivElement>(null),
     [width, setWidth] = useState(0),
     [drawn, setDrawn] = useState<Drawn>(),
@@ -25,7 +26,7 @@ export function ChartView({ drawing }: { readonly drawing: DrawingLine }) {
     return () => {
       gone = true
     }
-  }, [conversion, drawing.id, width, opened.told])
+  }, [conversion, drawing.id, width, told])
   const take = (as: 'svg' | 'csv', save: (text: string) => void): void => {
     void conversion.drawingFile(drawing.id, as, 760).then((t: string | undefined) => {
       if (t !== undefined) save(t)

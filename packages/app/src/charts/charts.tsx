@@ -1,17 +1,18 @@
 import type { Kind } from '@ampwright/drawing'
 import { useEffect, useState } from 'react'
-import { useInHand } from '../shell/in-hand.ts'
+import { useHand, useOf } from '../shell/in-hand.ts'
 import type { DrawingLine } from '../worker/drawings.ts'
 import { ChartView } from './chart-view.tsx'
 
 /** The drawings of a stage: one of each kind at once, where there are several the one that is chosen. */
 export function Charts({ kinds }: { readonly kinds: readonly Kind[] }) {
-  const { conversion, opened } = useInHand(),
+  const { conversion } = useHand(),
+    told = useOf(o => o.told),
     [all, setAll] = useState<readonly DrawingLine[]>([]),
     [chosen, setChosen] = useState<Readonly<Partial<Record<Kind, string>>>>({})
   useEffect(() => {
-    if (opened.told) void conversion.drawings().then(setAll)
-  }, [conversion, opened.told])
+    if (told) void conversion.drawings().then(setAll)
+  }, [conversion, told])
   return (
     <>
       {kinds.map(kind => {

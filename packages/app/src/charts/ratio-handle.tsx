@@ -1,12 +1,13 @@
 import type { Scale } from '@ampwright/drawing'
 import { useEffect, useRef, useState } from 'react'
-import { useInHand } from '../shell/in-hand.ts'
+import { useHand, useOf } from '../shell/in-hand.ts'
 
 type Row = { readonly id?: string; readonly label: string; readonly value?: string }
 
 /** Moves the total ratio along its window: the headline shows at once what it would be, and nothing is kept until it is taken. */
 export function RatioHandle({ unit, scale }: { readonly unit: string; readonly scale: Scale }) {
-  const { conversion, opened } = useInHand(),
+  const { conversion } = useHand(),
+    told = useOf(o => o.told),
     [low, high] = scale.domain,
     [ratio, setRatio] = useState<number>(),
     [edit, setEdit] = useState<{ path: string; now: string }>(),
@@ -16,7 +17,7 @@ export function RatioHandle({ unit, scale }: { readonly unit: string; readonly s
     setRatio(undefined)
     setEdit(undefined)
     setRows([])
-  }, [opened.told])
+  }, [told])
   const move = async (to: number): Promise<void> => {
     setRatio(to)
     const turn = ++asked.current,
@@ -26,7 +27,7 @@ export function RatioHandle({ unit, scale }: { readonly unit: string; readonly s
     const shown = await conversion.tryout([made])
     if (turn === asked.current) setRows(shown)
   }
-  const before = new Map(opened.told?.headline.map(h => [h.id, h.value]))
+  const before = new Map(told?.headline.map(h => [h.id, h.value]))
   const moved = rows.filter(r => r.id && before.get(r.id) !== r.value)
   return (
     <div className="handle">

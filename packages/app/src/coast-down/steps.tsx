@@ -1,13 +1,13 @@
 import type { CoastDownView, SheetGroup } from '@ampwright/workbench'
 import { Field } from '../field/field.tsx'
 import { fieldIn } from '../field/map-at.ts'
-import { useInHand } from '../shell/in-hand.ts'
+import { useHand } from '../shell/in-hand.ts'
 
 const RUNS = ['out-1', 'back-1', 'out-2', 'back-2', 'out-3', 'back-3', 'out-4', 'back-4', 'out-5', 'back-5', 'out-6', 'back-6']
 
 /** The steps as the file has them, each time a field, with the force they come to and how well the runs agree. */
 export function Steps({ steps, view }: { readonly steps: readonly SheetGroup[]; readonly view: CoastDownView | undefined }) {
-  const { openWorking } = useInHand()
+  const { openWorking } = useHand()
   // Two pairs are asked for always; of the others the one after the last that is filled, so that a further run can be typed.
   const filled = RUNS.findLastIndex(r => steps.some(s => fieldIn(s, r)?.text !== undefined)),
     runs = RUNS.slice(0, Math.max(4, filled + 1 + ((filled + 1) % 2)))

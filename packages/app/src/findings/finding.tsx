@@ -1,11 +1,11 @@
 import { type FindingView, MARKS, type RemedyView } from '@ampwright/workbench'
 import { useState } from 'react'
-import { useInHand } from '../shell/in-hand.ts'
+import { useHand, useInHand } from '../shell/in-hand.ts'
 import type { Preview } from '../worker/service.ts'
 
 /** One finding: what was found, against what, what to do, with the caution where people can be hurt. */
 export function Finding({ finding: f }: { readonly finding: FindingView }) {
-  const { openWorking } = useInHand()
+  const { openWorking } = useHand()
   return (
     <article className="find" aria-label={`${f.outcome}: ${f.title}`}>
       <span className={`out ${f.outcome.replaceAll(' ', '-')}`}>
@@ -162,7 +162,7 @@ export function PreviewView({
 
 /** Accepting needs a name, a reason and what it holds for; it lapses when what the finding rests on changes. */
 function Accept({ finding: f }: { readonly finding: FindingView }) {
-  const { conversion } = useInHand(),
+  const { conversion } = useHand(),
     [wrong, setWrong] = useState<string>()
   return (
     <details className="small">

@@ -1,7 +1,7 @@
 import type { Letter, LetterLine, LetterPart, Piece, Pieces, Written } from '@ampwright/workbench'
 import { Fragment, type ReactElement } from 'react'
 import { Link } from 'wouter'
-import { useInHand } from '../shell/in-hand.ts'
+import { useHand, useInHand } from '../shell/in-hand.ts'
 import { pageOf } from '../stages/pages.ts'
 
 type Line<K extends LetterLine['is']> = Extract<LetterLine, { is: K }>
@@ -184,7 +184,7 @@ function Words({ pieces }: { readonly pieces: Pieces }) {
 }
 
 function Word({ piece: p }: { readonly piece: Piece }) {
-  const { openWorking } = useInHand()
+  const { openWorking } = useHand()
   if (typeof p === 'string') return p
   if ('quoted' in p) return p.quoted
   return (

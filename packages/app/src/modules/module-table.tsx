@@ -1,7 +1,7 @@
 import { type LotView, MARKS, type ModuleView, type SheetGroup } from '@ampwright/workbench'
 import { Field } from '../field/field.tsx'
 import { fieldIn } from '../field/map-at.ts'
-import { useInHand } from '../shell/in-hand.ts'
+import { useHand } from '../shell/in-hand.ts'
 
 const COLUMNS = [
   ['serial', 'Serial number'],
@@ -57,7 +57,7 @@ export function ModuleTable({ modules, lot }: { readonly modules: readonly Sheet
 }
 
 function Row({ module, view }: { readonly module: SheetGroup; readonly view: ModuleView | undefined }) {
-  const { conversion } = useInHand()
+  const { conversion } = useHand()
   const cell = ([key, label]: (typeof COLUMNS)[number]) => {
     const field = fieldIn(module, key)
     return <td key={key}>{field ? <Field field={field} inline labelled={`${label} of ${module.key}`} /> : null}</td>
@@ -94,7 +94,7 @@ const Mark = ({ view }: { readonly view: ModuleView }) => (
 
 /** The verdict in words, what it comes from, and what can be done about it here. */
 function Verdict({ view, path }: { readonly view: ModuleView; readonly path: string }) {
-  const { conversion } = useInHand()
+  const { conversion } = useHand()
   return (
     <>
       <b className={view.outcome}>
@@ -119,7 +119,7 @@ function Verdict({ view, path }: { readonly view: ModuleView; readonly path: str
 }
 
 function Followed({ opened, what }: { readonly opened: ModuleView['health']; readonly what: string }) {
-  const { openWorking } = useInHand()
+  const { openWorking } = useHand()
   return (
     <td className="followed">
       {opened ? (

@@ -3,7 +3,7 @@ import { useId, useState } from 'react'
 import { Changes, ownerOf } from '../files/changes.tsx'
 import { bytesOf, Drop } from '../files/drop.tsx'
 import { PreviewOf } from '../files/preview.tsx'
-import { useInHand } from '../shell/in-hand.ts'
+import { useHand, useInHand } from '../shell/in-hand.ts'
 
 type Tried = { readonly from: string; readonly trial: TableTrial }
 
@@ -67,7 +67,7 @@ export function TesterTable({ some }: { readonly some: boolean }) {
 
 /** The modules as they stand, to be filled in a spreadsheet and pasted back. */
 function SaveTable({ name }: { readonly name: string }) {
-  const { conversion } = useInHand()
+  const { conversion } = useHand()
   const save = async (): Promise<void> => {
     const url = URL.createObjectURL(new Blob([await conversion.moduleTable()], { type: 'text/tab-separated-values' })),
       link = document.createElement('a')

@@ -23,3 +23,11 @@ export function useAway(): boolean {
   const { conversion } = useHand()
   return useSyncExternalStore(conversion.subscribe, () => ['server away', 'not there'].includes(conversion.snapshot().saving))
 }
+/**
+ * What one part of a page needs of the conversion, and nothing more: it is laid out anew only when that is another value. `pick` gives what the
+ * conversion holds, never something made on the way.
+ */
+export function useOf<T>(pick: (opened: Opened) => T): T {
+  const { conversion } = useHand()
+  return useSyncExternalStore(conversion.subscribe, () => pick(conversion.snapshot()))
+}

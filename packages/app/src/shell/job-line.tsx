@@ -2,20 +2,21 @@ import { tallies } from '@ampwright/workbench'
 import { Link } from 'wouter'
 import { LATER } from '../stages/later.ts'
 import { STAGE_PAGES } from '../stages/pages.ts'
-import { useInHand } from './in-hand.ts'
+import { useOf } from './in-hand.ts'
 import { MORE_PAGES } from './more-pages.tsx'
 
 /** The job as a road with stops, each with what is failing and unanswered there. */
 export function JobLine({ id, page }: { readonly id: string; readonly page: string }) {
-  const { opened } = useInHand(),
-    counts = tallies(opened.told?.findings ?? [])
-  const all = opened.told?.findings ?? []
+  const told = useOf(o => o.told),
+    name = useOf(o => o.name),
+    all = told?.findings ?? [],
+    counts = tallies(all)
   return (
     <nav className="job" aria-label="The job">
       <p className="name">
         <Link href="/">Ampwright</Link>
       </p>
-      <p className="car">{opened.name || 'A conversion without a name yet'}</p>
+      <p className="car">{name || 'A conversion without a name yet'}</p>
       <ol className="road">
         {STAGE_PAGES.map(p => {
           const t = counts.get(p.stage)

@@ -3,27 +3,29 @@ import { useEffect, useMemo, useState } from 'react'
 import { Charts } from '../charts/charts.tsx'
 import { Rows } from '../field/sheet.tsx'
 import { Findings } from '../findings/findings.tsx'
-import { useInHand } from '../shell/in-hand.ts'
+import { useHand, useOf } from '../shell/in-hand.ts'
 import { FigureTable } from '../working/figure-table.tsx'
 import type { Page } from './pages.ts'
 import { Sentences, sentencePaths } from './sentences.tsx'
 
 /** A stage from top to bottom: what you decide, what follows, what stands in the way. */
 export function StagePage({ page }: { readonly page: Page }) {
-  const { conversion, opened } = useInHand(),
+  const { conversion } = useHand(),
+    told = useOf(o => o.told),
+    laid = useOf(o => o.sheets),
     [figures, setFigures] = useState<readonly FigureView[]>([])
   useEffect(() => {
     const gone = page.sections.map(s => conversion.show(s))
     return () => gone.forEach(f => f())
   }, [conversion, page])
   useEffect(() => {
-    if (opened.told) void conversion.figures(page.stage).then(setFigures)
-  }, [conversion, opened.told, page])
+    if (told) void conversion.figures(page.stage).then(setFigures)
+  }, [conversion, told, page])
   // The same objects as long as the fields are the same: a page of hundreds is not laid out anew for every figure.
-  const [a, b, c] = page.sections.map(s => opened.sheets[s]),
+  const [a, b, c] = page.sections.map(s => laid[s]),
     sheets = useMemo(() => [a, b, c].flatMap(s => s ?? []), [a, b, c]),
-    told = useMemo(() => sentencePaths(page.slug, sheets), [page.slug, sheets])
-  const all = opened.told?.findings
+    inSentences = useMemo(() => sentencePaths(page.slug, sheets), [page.slug, sheets])
+  const all = told?.findings
   const { inTheWay, others } = useMemo(() => {
     const of = (all ?? []).filter(f => f.stage === page.stage),
       holds = of.filter(f => f.outcome === 'sound' || f.outcome === 'does not apply')
@@ -40,7 +42,7 @@ export function StagePage({ page }: { readonly page: Page }) {
           {sheets.map(s => (
             <div key={s.is === 'field' ? s.field.path : s.path}>
               {page.sections.length > 1 && s.is === 'group' ? <h3>{s.label}</h3> : null}
-              <Rows nodes={s.is === 'group' ? s.children : [s]} told={told} />
+              <Rows nodes={s.is === 'group' ? s.children : [s]} told={inSentences} />
             </div>
           ))}
         </section>

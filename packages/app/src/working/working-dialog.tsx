@@ -1,11 +1,11 @@
 import type { WorkingBranch, WorkingView } from '@ampwright/workbench'
 import { useEffect, useRef, useState } from 'react'
 import { Link } from 'wouter'
-import { useInHand } from '../shell/in-hand.ts'
+import { useHand, useInHand } from '../shell/in-hand.ts'
 
 /** The working of a number as a hand calculation that unfolds down to what was typed. */
 export function WorkingDialog({ name, close }: { readonly name: string; readonly close: () => void }) {
-  const { conversion } = useInHand(),
+  const { conversion } = useHand(),
     dialog = useRef<HTMLDialogElement>(null),
     [copied, setCopied] = useState(false)
   useEffect(() => dialog.current?.showModal(), [])
