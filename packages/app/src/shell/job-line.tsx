@@ -1,4 +1,5 @@
 import { tallies } from '@ampwright/workbench'
+import { useEffect, useRef } from 'react'
 import { Link } from 'wouter'
 import { LATER } from '../stages/later.ts'
 import { STAGE_PAGES } from '../stages/pages.ts'
@@ -10,9 +11,15 @@ export function JobLine({ id, page }: { readonly id: string; readonly page: stri
   const told = useOf(o => o.told),
     name = useOf(o => o.name),
     all = told?.findings ?? [],
-    counts = tallies(all)
+    counts = tallies(all),
+    line = useRef<HTMLElement>(null)
+  // On a phone the stops run along a line: the one the page belongs to is in view.
+  useEffect(() => {
+    const stop = line.current?.querySelector<HTMLElement>(`a[href$="/${page}"]`)
+    if (line.current && line.current.getBoundingClientRect().top >= 0) stop?.scrollIntoView({ block: 'nearest', inline: 'center' })
+  }, [page])
   return (
-    <nav className="job" aria-label="The job">
+    <nav className="job" aria-label="The job" ref={line}>
       <p className="name">
         <Link href="/">Ampwright</Link>
       </p>
