@@ -6,14 +6,20 @@ import { openBench, settled } from '../tests/screen/browser.ts'
 const folder = join(new URL('..', import.meta.url).pathname, 'docs/guide')
 mkdirSync(folder, { recursive: true })
 const bench = await openBench()
+/** Stages are shown on a desk and on a phone, light and dark; what stands beside them on a desk in the light and on a phone in the dark. */
+const STAGES = ['brief', 'donor', 'drive', 'pack', 'findings']
+const BESIDE = ['survey', 'letter', 'parts', 'modules', 'coast-down', 'files', 'revisions', 'handbook']
+const ALONE: Readonly<Record<string, string>> = { start: '/', new: '/new', shelf: '/shelf' }
 const SIZES = { desk: { width: 1280, height: 860 }, phone: { width: 360, height: 740 } } as const
 for (const [size, viewport] of Object.entries(SIZES))
   for (const theme of ['light', 'dark'] as const) {
     const page = await bench.window(viewport)
     await page.emulateMedia({ colorScheme: theme, reducedMotion: 'reduce' })
-    for (const name of ['brief', 'donor', 'drive', 'pack', 'findings']) {
-      await page.goto(`${bench.url}/c/${bench.demo}/${name}`)
-      await settled(page)
+    const both = (size === 'desk') === (theme === 'light')
+    for (const name of [...STAGES, ...(both ? [...BESIDE, ...Object.keys(ALONE)] : [])]) {
+      const alone = ALONE[name]
+      await page.goto(`${bench.url}${alone ?? `/c/${bench.demo}/${name}`}`)
+      if (alone === undefined) await settled(page)
       await page.waitForTimeout(800)
       await page.screenshot({ path: join(folder, `${name}-${size}-${theme}.png`) })
     }
