@@ -1,5 +1,5 @@
-import type { Readout } from '@ampwright/drawing'
-import { useEffect, useId, useRef, useState } from 'react'
+import { type Readout, pixelAt, type Scale, valueAt } from '@ampwright/drawing'
+import { type PointerEvent, useEffect, useId, useRef, useState } from 'react'
 import { useHand, useOf } from '../shell/in-hand.ts'
 import type { DrawingLine, Drawn } from '../worker/drawings.ts'
 import { saveAs, savePng } from './export.ts'
@@ -13,6 +13,7 @@ export function ChartView({ drawing }: { readonly drawing: DrawingLine }) {
     [width, setWidth] = useState(0),
     [drawn, setDrawn] = useState<Drawn>(),
     [read, setRead] = useState<Readout>(),
+    [ratio, setRatio] = useState<number>(),
     at = useRef<number>(undefined),
     id = useId()
   useEffect(() => {
@@ -39,6 +40,13 @@ export function ChartView({ drawing }: { readonly drawing: DrawingLine }) {
     const asked = at.current
     void conversion.readAt(drawing.id, asked).then(r => at.current === asked && setRead(r))
   }
+  const held = drawing.kind === 'ratio window' ? drawn?.scale : undefined
+  /** The handle goes where it is dragged, along its axis. */
+  const drag = (scale: Scale, e: PointerEvent<HTMLDivElement>): void => {
+    const [p, q] = scale.range,
+      pixel = Math.min(Math.max(e.clientX - e.currentTarget.getBoundingClientRect().left, Math.min(p, q)), Math.max(p, q))
+    setRatio(valueAt(scale, pixel))
+  }
   return (
     <figure className="chart">
       <figcaption>
@@ -56,7 +64,7 @@ export function ChartView({ drawing }: { readonly drawing: DrawingLine }) {
       </figcaption>
       <div
         ref={frame}
-        className="plot"
+        className={held ? 'plot held' : 'plot'}
         tabIndex={drawn?.cursor ? 0 : undefined}
         role={drawn?.cursor ? 'slider' : undefined}
         aria-label={drawn?.cursor ? `${drawing.label}: cursor` : undefined}
@@ -71,7 +79,15 @@ export function ChartView({ drawing }: { readonly drawing: DrawingLine }) {
         aria-valuemin={drawn?.cursor ? Math.round(drawn.scale?.range[0] ?? 0) : undefined}
         aria-valuemax={drawn?.cursor ? Math.round(drawn.scale?.range[1] ?? 1) : undefined}
         aria-describedby={`${id}-text`}
-        onPointerMove={e => point(e.clientX - e.currentTarget.getBoundingClientRect().left)}
+        onPointerDown={e => {
+          if (!held) return
+          e.currentTarget.setPointerCapture(e.pointerId)
+          drag(held, e)
+        }}
+        onPointerMove={e => {
+          if (held && e.buttons) drag(held, e)
+          point(e.clientX - e.currentTarget.getBoundingClientRect().left)
+        }}
         onPointerLeave={() => {
           at.current = undefined
           setRead(undefined)
@@ -84,6 +100,9 @@ export function ChartView({ drawing }: { readonly drawing: DrawingLine }) {
         }}
       >
         {drawn ? <div dangerouslySetInnerHTML={{ __html: drawn.svg }} /> : <p className="quiet">Drawing …</p>}
+        {held && drawn && ratio !== undefined ? (
+          <i className="cursor moved" style={{ left: pixelAt(held, ratio), height: drawn.height }} />
+        ) : null}
         {read && drawn ? <i className="cursor" style={{ left: read.pixel, height: drawn.height }} /> : null}
       </div>
       {drawn?.cursor ? (
@@ -105,7 +124,9 @@ export function ChartView({ drawing }: { readonly drawing: DrawingLine }) {
           )}
         </p>
       ) : null}
-      {drawing.kind === 'ratio window' && drawing.item && drawn?.scale ? <RatioHandle unit={drawing.item} scale={drawn.scale} /> : null}
+      {drawing.kind === 'ratio window' && drawing.item && drawn?.scale ? (
+        <RatioHandle unit={drawing.item} scale={drawn.scale} ratio={ratio} move={setRatio} />
+      ) : null}
       <details className="small">
         <summary>In words</summary>
         <p id={`${id}-text`}>{drawn?.text}</p>

@@ -1,32 +1,44 @@
 import type { Scale } from '@ampwright/drawing'
-import { useEffect, useRef, useState } from 'react'
+import { useEffect, useState } from 'react'
 import { useHand, useOf } from '../shell/in-hand.ts'
 
 type Row = { readonly id?: string; readonly label: string; readonly value?: string }
 
 /** Moves the total ratio along its window: the headline shows at once what it would be, and nothing is kept until it is taken. */
-export function RatioHandle({ unit, scale }: { readonly unit: string; readonly scale: Scale }) {
+export function RatioHandle({
+  unit,
+  scale,
+  ratio,
+  move,
+}: {
+  readonly unit: string
+  readonly scale: Scale
+  /** Where the handle was moved to, here or in the drawing; undefined while nobody has. */
+  readonly ratio: number | undefined
+  readonly move: (to: number | undefined) => void
+}) {
   const { conversion } = useHand(),
     told = useOf(o => o.told),
     [low, high] = scale.domain,
-    [ratio, setRatio] = useState<number>(),
     [edit, setEdit] = useState<{ path: string; now: string }>(),
-    [rows, setRows] = useState<readonly Row[]>([]),
-    asked = useRef(0)
+    [rows, setRows] = useState<readonly Row[]>([])
+  useEffect(() => move(undefined), [told, move])
   useEffect(() => {
-    setRatio(undefined)
     setEdit(undefined)
     setRows([])
-  }, [told])
-  const move = async (to: number): Promise<void> => {
-    setRatio(to)
-    const turn = ++asked.current,
-      made = await conversion.ratioEdit(unit, to)
-    if (turn !== asked.current || !made || typeof made.now !== 'string') return
-    setEdit({ path: String(made.path), now: made.now })
-    const shown = await conversion.tryout([made])
-    if (turn === asked.current) setRows(shown)
-  }
+    if (ratio === undefined) return
+    let newer = false
+    void (async () => {
+      const made = await conversion.ratioEdit(unit, ratio)
+      if (newer || !made || typeof made.now !== 'string') return
+      setEdit({ path: String(made.path), now: made.now })
+      const shown = await conversion.tryout([made])
+      if (!newer) setRows(shown)
+    })()
+    return () => {
+      newer = true
+    }
+  }, [conversion, unit, ratio])
   const before = new Map(told?.headline.map(h => [h.id, h.value]))
   const moved = rows.filter(r => r.id && before.get(r.id) !== r.value)
   return (
@@ -39,7 +51,7 @@ export function RatioHandle({ unit, scale }: { readonly unit: string; readonly s
           max={high}
           step={(high - low) / 200}
           value={ratio ?? (low + high) / 2}
-          onChange={e => void move(Number(e.target.value))}
+          onChange={e => move(Number(e.target.value))}
           aria-valuetext={ratio === undefined ? 'as it is' : `${ratio.toFixed(2)}: ${edit ? `${edit.path} ${edit.now}` : ''}`}
         />
       </label>

@@ -117,6 +117,7 @@ export function Field({
     'aria-describedby': issue ? `${id}-wrong` : undefined,
     disabled: away,
     'data-path': field.path,
+    'data-is': field.is,
   }
   const kind = issue
     ? 'wrong'
