@@ -91,10 +91,13 @@ export const api = {
 const CHANGES = { 'x-ampwright': '1' }
 const raw = (body: Blob, type: string): RequestInit => ({ method: 'POST', headers: { ...CHANGES, 'content-type': type }, body })
 
+/** A small request goes on when its page is left; the browser takes 64 KiB of such at a time. */
+const outliving = (init: RequestInit): RequestInit => ((init.body as string).length < 15_000 ? { ...init, keepalive: true } : init)
+
 async function kept(path: string, body: object): Promise<Kept> {
   let r: Response
   try {
-    r = await answered(path, sent(body))
+    r = await answered(path, outliving(sent(body)))
   } catch {
     return { is: 'away' }
   }
