@@ -47,10 +47,7 @@ export class OpenConversion extends Asking {
     super()
     this.steps = new StepsBack(id)
     this.state = unopened(id)
-    const letGo = live(
-        news => void this.hearOf(news),
-        gone => this.away(gone),
-      ),
+    const letGo = live({ hear: news => void this.hearOf(news), away: gone => this.away(gone) }),
       stay = atLeaving({ hidden: () => this.rest(), left: () => this.leave(), back: () => void this.load() })
     this.letGo = () => {
       letGo()
