@@ -8,10 +8,19 @@ import { LongJob } from './long-job.tsx'
 type Jobs = ReadonlyMap<string, ApiJob>
 
 /** Everything as one file, a backup in the place of everything, and a look through all that is kept: each with how far it is. */
-export function Backup({ renew, jobs }: { readonly renew: () => Promise<unknown>; readonly jobs: Jobs }) {
+export function Backup({
+  renew,
+  jobs,
+  away,
+}: {
+  readonly renew: () => Promise<unknown>
+  readonly jobs: Jobs
+  /** The server is away: what is known of jobs stays, and nothing is offered. */
+  readonly away: boolean
+}) {
   const [asked, setAsked] = useState<File>(),
     [wrong, setWrong] = useState<string>(),
-    [away, setAway] = useState<ReadonlySet<string>>(new Set()),
+    [put, setPut] = useState<ReadonlySet<string>>(new Set()),
     [names, setNames] = useState<ReadonlyMap<string, string>>(new Map()),
     [mine, setMine] = useState<string>(),
     [own, setOwn] = useState<ReadonlySet<string>>(new Set()),
@@ -51,37 +60,41 @@ export function Backup({ renew, jobs }: { readonly renew: () => Promise<unknown>
   useEffect(() => {
     if (restored) void forgetCounts().then(renew)
   }, [restored, renew])
+  const lines = shownJobs(jobs, seen, put)
   return (
     <>
-      <div className="add">
-        <button type="button" onClick={() => void begin('backup')}>
-          Everything as one file
-        </button>
-        <label className="button">
-          Put a backup back
-          <input
-            className="hidden"
-            type="file"
-            accept=".sqlite"
-            onChange={e => {
-              setAsked(e.target.files?.[0])
-              setWrong(undefined)
-              e.target.value = ''
-            }}
-          />
-        </label>
-        <button type="button" onClick={() => void begin('check')}>
-          Look everything through
-        </button>
-      </div>
-      {asked ? <Ask file={asked} put={() => void putBack(asked)} leave={() => setAsked(undefined)} /> : null}
+      {away && lines.length === 0 ? null : <h2>Backup</h2>}
+      {away ? null : (
+        <div className="add">
+          <button type="button" onClick={() => void begin('backup')}>
+            Everything as one file
+          </button>
+          <label className="button">
+            Put a backup back
+            <input
+              className="hidden"
+              type="file"
+              accept=".sqlite"
+              onChange={e => {
+                setAsked(e.target.files?.[0])
+                setWrong(undefined)
+                e.target.value = ''
+              }}
+            />
+          </label>
+          <button type="button" onClick={() => void begin('check')}>
+            Look everything through
+          </button>
+        </div>
+      )}
+      {asked && !away ? <Ask file={asked} put={() => void putBack(asked)} leave={() => setAsked(undefined)} /> : null}
       {wrong === undefined ? null : (
         <div className="note bad" role="alert">
           {wrong}
         </div>
       )}
-      {shownJobs(jobs, seen, away).map(j => (
-        <LongJob key={j.id} job={j} name={names.get(j.id)} put={() => setAway(had => new Set([...had, j.id]))} />
+      {lines.map(j => (
+        <LongJob key={j.id} job={j} name={names.get(j.id)} away={away} put={() => setPut(had => new Set([...had, j.id]))} />
       ))}
     </>
   )

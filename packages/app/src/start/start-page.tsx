@@ -79,10 +79,9 @@ export function StartPage() {
           <TourAgain />
           <h2>Take in</h2>
           <TakeIn renew={renew} />
-          <h2>Backup</h2>
-          <Backup renew={renew} jobs={jobs} />
         </>
       )}
+      <Backup renew={renew} jobs={jobs} away={away || list === undefined} />
     </main>
   )
 }
