@@ -99,7 +99,7 @@ describe('what was typed a moment ago', () => {
     await error(page, WHEELBASE).waitFor()
     expect(await error(page, WHEELBASE).innerText()).toMatch(/kg/)
     expect(await bench.text(id)).toBe(first)
-    await page.getByRole('button', { name: 'Put Wheelbase back to what is saved' }).click()
+    await page.getByRole('button', { name: 'Put back Wheelbase to what is saved' }).click()
     await again(page, WHEELBASE).waitFor({ state: 'detached' })
     await page.reload()
     await settled(page)

@@ -254,7 +254,7 @@ export function Field({
       {again ? (
         <span className="again" id={`${id}-again`}>
           not saved yet{' '}
-          <button type="button" className="bare small" onClick={putBack} aria-label={`Put ${field.label} back to what is saved`}>
+          <button type="button" className="bare small" onClick={putBack} aria-label={`Put back ${field.label} to what is saved`}>
             put back
           </button>
         </span>

@@ -120,13 +120,26 @@ type Hears = {
 }
 /** Hears of every revision anybody makes, until it is let go; on every new connection first where each conversion stands. */
 export function live({ hear, away, job = () => {} }: Hears): () => void {
-  const source = new EventSource('/api/live')
   const read = <T>(e: MessageEvent): T => JSON.parse(e.data as string) as T
-  source.addEventListener('heads', e => read<readonly { id: string; revision: number }[]>(e).forEach(hear))
-  source.addEventListener('change', e => hear(read<ApiTold>(e)))
-  source.addEventListener('jobs', e => read<readonly ApiJob[]>(e).forEach(job))
-  source.addEventListener('job', e => job(read<ApiJob>(e)))
-  source.addEventListener('open', () => away(false))
-  source.addEventListener('error', () => away(true))
-  return () => source.close()
+  let source: EventSource, again: ReturnType<typeof setTimeout>
+  const listen = (): void => {
+    source = new EventSource('/api/live')
+    source.addEventListener('heads', e => read<readonly { id: string; revision: number }[]>(e).forEach(hear))
+    source.addEventListener('change', e => hear(read<ApiTold>(e)))
+    source.addEventListener('jobs', e => read<readonly ApiJob[]>(e).forEach(job))
+    source.addEventListener('job', e => job(read<ApiJob>(e)))
+    source.addEventListener('open', () => away(false))
+    source.addEventListener('error', () => {
+      // A server that is just ending refuses, and a browser that was refused asks no more by itself.
+      if (source.readyState === EventSource.CLOSED) again = setTimeout(listen, AGAIN)
+      away(true)
+    })
+  }
+  listen()
+  return () => {
+    clearTimeout(again)
+    source.close()
+  }
 }
+/** When a refused stream is asked for again [ms]. */
+const AGAIN = 1000

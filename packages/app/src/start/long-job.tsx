@@ -31,7 +31,7 @@ export function LongJob({
             setAsked(true)
             void api.cancelJob(job.id).catch(() => setAsked(false))
           }}
-          aria-label={`Cancel: ${label}`}
+          aria-label={`${asked ? 'Cancelling …' : 'Cancel'}: ${label}`}
         >
           {asked ? 'Cancelling …' : 'Cancel'}
         </button>

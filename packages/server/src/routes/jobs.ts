@@ -13,11 +13,11 @@ import { type Behind, bytesOf, MOST_BACKUP, REFUSED, type Routed } from './route
 
 /** The works that are jobs. */
 export const works = ({ store, passing, now }: Pick<Behind, 'store' | 'passing' | 'now'>) => ({
-  async backup({ file, ...watch }: Working): Promise<Ended> {
+  backup: async ({ file, ...watch }: Working): Promise<Ended> => {
     await store.backUp(file, watch)
     return { says: 'The backup is made.', file: `ampwright-${new Date(now()).toISOString().slice(0, 10)}.sqlite` }
   },
-  async check({ signal, hear }: Working): Promise<Ended> {
+  check: async ({ signal, hear }: Working): Promise<Ended> => {
     const { contents, bytes, problems } = await store.check({ signal, hear })
     const all = `${contents} contents of ${(bytes / 1e6).toFixed(1)} MB are looked through`
     return {
@@ -130,7 +130,7 @@ export function jobRoutes(app: Routed, behind: Behind): void {
         response: { ...REFUSED, 200: Job },
       },
     },
-    async request => known(await jobs.cancel(known(jobs.one(request.params.job)).id)),
+    request => jobs.cancel(known(jobs.one(request.params.job)).id).then(known),
   )
 
   app.get(
