@@ -93,7 +93,7 @@ describe('long work on the start page', () => {
     await server.close()
     await clicked
     await page.getByText(/^The backup is not made: the server was stopped on the way\./).waitFor()
-    await page.getByText(/^The server is away/).waitFor({ timeout: 60_000 })
+    await page.getByText(/^The server does not answer/).waitFor({ timeout: 60_000 })
     server = await start(server.port)
     await page.getByRole('button', { name: 'Everything as one file', exact: true }).waitFor({ timeout: 60_000 })
     expect(await page.getByText(/the server was stopped on the way/).count()).toBe(1)
