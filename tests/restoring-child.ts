@@ -9,6 +9,6 @@ const store = storeIn(folder)
 for (let n = 0; ; n++) {
   const coming = join(folder, 'coming.sqlite')
   copyFileSync(backups[n % 2] as string, coming)
-  store.restoreBackup(coming)
+  await store.restoreBackup(coming)
   writeSync(1, `${n} restored\n`)
 }

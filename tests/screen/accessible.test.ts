@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
+import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { type Bench, openBench, settled } from './browser.ts'
 
@@ -48,19 +49,45 @@ describe('accessibility (axe, WCAG 2.2 AA)', () => {
       await page.goto(bench.url + path.replace('ID', bench.demo))
       await page.getByRole('heading', { level: 1 }).waitFor()
       if (path.startsWith('/c/')) await settled(page)
-      await page.evaluate(AXE)
-      const found = await page.evaluate(async () => {
-        const axe = (window as unknown as { axe: { run: (what: object, how: object) => Promise<{ violations: Violation[] }> } }).axe
-        return (await axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] })).violations
-      })
-      expect(
-        found.map(
-          v =>
-            `${v.id}: ${v.help}: ${v.nodes
-              .slice(0, 3)
-              .map(n => n.html.slice(0, 200))
-              .join(' | ')}`,
-        ),
-      ).toEqual([])
+      expect(await violations(page)).toEqual([])
+    })
+  for (const colorScheme of ['light', 'dark'] as const)
+    it(`finds nothing on what is not saved yet and on long work, ${colorScheme}`, async () => {
+      const page = await bench.window()
+      await page.emulateMedia({ colorScheme })
+      await page.goto(`${bench.url}/c/${bench.demo}/donor`)
+      await settled(page)
+      await page.locator('[data-path="donor.wheelbase"]').first().fill('2310 kg')
+      await page.reload()
+      await settled(page)
+      await page.locator('.field .again').first().waitFor()
+      expect(await violations(page)).toEqual([])
+      await page.goto(`${bench.url}/`)
+      await page.getByRole('button', { name: 'Look everything through' }).click()
+      await page.getByText(/each is as it was kept/).waitFor()
+      expect(await violations(page)).toEqual([])
+      // Long work that stands still, as no test can have it.
+      await page.evaluate(bar => document.querySelector('main')?.insertAdjacentHTML('beforeend', bar), RUNNING)
+      expect(await violations(page)).toEqual([])
     })
 })
+
+/** The line of a job that runs. */
+const RUNNING = `<div class="note job-now" role="group" aria-label="Everything as one file"><span class="job-what">Everything as one file: copying the database, 37 %</span>
+<progress max="100" value="37" aria-label="Everything as one file: copying the database"></progress><button type="button">Cancel</button></div>`
+
+/** What axe finds on a page, one line each. */
+async function violations(page: Page): Promise<readonly string[]> {
+  await page.evaluate(AXE)
+  const found = await page.evaluate(async () => {
+    const axe = (window as unknown as { axe: { run: (what: object, how: object) => Promise<{ violations: Violation[] }> } }).axe
+    return (await axe.run(document, { runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'] })).violations
+  })
+  return found.map(
+    v =>
+      `${v.id}: ${v.help}: ${v.nodes
+        .slice(0, 3)
+        .map(n => n.html.slice(0, 200))
+        .join(' | ')}`,
+  )
+}

@@ -138,7 +138,7 @@ describe('a backup', () => {
   it('has everything in one file, and is put back when asked once', async () => {
     const page = await start(),
       before = await ids(page)
-    const { name, bytes } = await had(page, () => page.getByRole('link', { name: 'Everything as one file' }).click())
+    const { name, bytes } = await had(page, () => page.getByRole('button', { name: 'Everything as one file' }).click())
     expect(name).toMatch(/^ampwright-.*\.sqlite$/)
     const { id } = await post('/api/conversions', { sample: 'wren' })
     await row(page, id).waitFor()

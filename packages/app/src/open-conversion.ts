@@ -1,57 +1,41 @@
 import type { Edit, Issue, System } from '@ampwright/conversion'
-import type { Stage } from '@ampwright/engine'
-import type { Log, Recipient, SheetNode, SurveySheet, Told, Written } from '@ampwright/workbench'
-import { type Handbook, handbookOf } from './handbook/handbook.ts'
-import { Away, api, type Clash, live, Refused } from './server/api.ts'
+import { Asking, type AssessmentStep } from './asking.ts'
+import { forgetTyped, halfTyped } from './kept/half-typed.ts'
+import { putOut, takeOut, unsent } from './kept/outbox.ts'
+import { StepsBack } from './kept/steps-back.ts'
+import { atLeaving } from './leaving.ts'
+import { ASKED, type Opened, STORED, storedUnits, type Typed, unopened } from './opened.ts'
+import { Away, api, type Clash, type Kept, live, Refused } from './server/api.ts'
 import { keepCounts, keepSeen, type LastSeen, lastSeen } from './server/last-seen.ts'
-import { type Engine, startEngine } from './worker/engine.ts'
-import type { Beside, Compared, Section } from './worker/service.ts'
+import type { Beside, Section } from './worker/service.ts'
 
-/** What a window knows of the conversion it has open. Replaced whole at every change. */
-export type Opened = {
-  readonly id: string
-  readonly name: string
-  readonly revision: number
-  readonly told: Told | undefined
-  readonly early: ReadonlyMap<string, string>
-  /** Figures, bands and findings are being worked out anew. */
-  readonly renewing: boolean
-  readonly saving: 'saved' | 'saving' | 'not saved' | 'not there' | 'server away'
-  readonly sheets: Partial<Record<Section, SheetNode>>
-  readonly unreadable: readonly Pick<Issue, 'line' | 'path' | 'what' | 'found' | 'accepted'>[]
-  readonly clashes: readonly Clash[]
-  readonly said: string | undefined
-  readonly undoable: number
-  readonly redoable: number
+type Saving = {
+  readonly batch?: { readonly key: string; readonly edits: readonly Edit[] }
+  /** The revision it takes back, once it is known. */
+  readonly takesBack?: () => number | undefined
 }
-
-const STORED = 'ampwright.units'
-export const storedUnits = (): System => {
-  const kept = localStorage.getItem(STORED)
-  return kept === 'us' || kept === 'uk' ? kept : 'metric'
+/** Sent once, however often it is asked for. */
+function once<T>(send: () => Promise<T>): () => Promise<T> {
+  let sent: Promise<T> | undefined
+  return () => (sent ??= send())
 }
-
-/** What an acceptance cannot be without, in the words of the form. */
-const ASKED = {
-  by: 'your name is empty: who accepts a finding says who that is',
-  reason: 'the reason is empty: who accepts a finding says why it may stay so',
-  scope: 'what it holds for is empty: who accepts a finding says for what and until when',
-  date: 'the day is empty: who accepts a finding says when',
-} as const
 
 /** One conversion open in this window: edits go to the engine at once, and to the server in their order. */
-export class OpenConversion {
+export class OpenConversion extends Asking {
   private state: Opened
   private readonly heard = new Set<() => void>()
   private readonly shownSections = new Map<Section, number>()
-  private readonly engine: Engine
-  readonly handbook: Handbook
   private queue: Promise<void> = Promise.resolve()
   private waiting = 0
   /** The newest revision anybody was heard to make. */
   private heardOf = 0
-  private readonly mine: number[] = []
-  private readonly undone: number[] = []
+  private readonly steps: StepsBack
+  /** What stands typed in a field and is not on its way yet, by path. */
+  private readonly typed = new Map<string, Typed>()
+  /** Batches that wait for those before them: when the page is left they are sent at once. */
+  private readonly due = new Set<() => unknown>()
+  /** The undo a clash came of, by path. */
+  private readonly undoOf = new Map<string, number>()
   private readonly letGo: () => void
   private besides: readonly Beside[] = []
   private wasAway = false
@@ -60,39 +44,27 @@ export class OpenConversion {
   units: System = storedUnits()
 
   constructor(id: string) {
-    this.state = {
-      id,
-      name: '',
-      revision: 0,
-      told: undefined,
-      early: new Map(),
-      renewing: true,
-      saving: 'saved',
-      sheets: {},
-      unreadable: [],
-      clashes: [],
-      said: undefined,
-      undoable: 0,
-      redoable: 0,
+    super()
+    this.steps = new StepsBack(id)
+    this.state = unopened(id)
+    const letGo = live({ hear: news => void this.hearOf(news), away: gone => this.away(gone) }),
+      stay = atLeaving({ hidden: () => this.rest(), left: () => this.leave(), back: () => void this.load() })
+    this.letGo = () => {
+      letGo()
+      stay()
     }
-    this.engine = startEngine(step => {
-      if (step.is === 'headline') {
-        this.set({ early: new Map(step.headline.flatMap(h => (h.id && h.value ? [[h.id, h.value] as const] : []))) })
-        void this.layOut()
-      } else {
-        this.set({ told: step.told, name: step.told.name, early: new Map(), renewing: false })
-        void this.layOut()
-        void this.count()
-      }
-    })
-    this.handbook = handbookOf(this.engine)
-    this.letGo = live(
-      news => void this.hearOf(news),
-      gone => this.away(gone),
-    )
     // The bench asks it how long a bare headline takes in this very thread.
     Object.assign(window, { ampwrightProbe: () => this.engine.bareHeadline() })
     void this.load()
+  }
+  protected hear(step: AssessmentStep): void {
+    if (step.is === 'headline')
+      this.set({ early: new Map(step.headline.flatMap(h => (h.id && h.value ? [[h.id, h.value] as const] : []))) })
+    else {
+      this.set({ told: step.told, name: step.told.name, early: new Map(), renewing: false })
+      void this.count()
+    }
+    void this.layOut()
   }
   subscribe = (f: () => void): (() => void) => {
     this.heard.add(f)
@@ -107,16 +79,21 @@ export class OpenConversion {
     for (const f of this.heard) f()
   }
 
-  private async load(): Promise<void> {
+  /** Gives whether the conversion stands here as the server has it. */
+  private async load(): Promise<boolean> {
     const { id } = this.state
     try {
-      const stored = await api.open(id),
+      const sent = unsent(id)
+      await this.sendAgain()
+      const [stored, lines] = await Promise.all([api.open(id), api.revisions(id)]),
         files = await Promise.all(stored.files.map(async f => ({ name: f.name, bytes: await api.file(id, f.name) })))
       this.besides = files
+      this.steps.recall(lines, sent)
       await this.lay({ ...stored, files })
       await this.remember()
       await this.count()
       this.hashes = new Map(stored.files.map(f => [f.name, f.sha256]))
+      return true
     } catch (e) {
       const seen = e instanceof Away ? await lastSeen(id) : undefined
       if (seen) await this.lay(seen)
@@ -127,12 +104,53 @@ export class OpenConversion {
           ? `The server is away. Shown is this car as it was on ${seen.at.slice(0, 16).replace('T', ' at ')}.`
           : (e as Error).message,
       })
+      return false
     }
   }
   private async lay(c: Pick<LastSeen, 'name' | 'revision' | 'text' | 'files'>): Promise<void> {
     const opened = await this.engine.open(c.text, c.files, this.units)
-    this.set({ name: c.name, revision: c.revision, unreadable: opened.usable ? [] : opened.issues })
+    this.set({ name: c.name, revision: c.revision, unreadable: opened.usable ? [] : opened.issues, ...this.counts() })
     await this.layOut()
+  }
+  /** Sends once more what nobody answered: the page was left, or the server was away. */
+  private async sendAgain(): Promise<void> {
+    const { id } = this.state
+    for (const batch of unsent(id)) {
+      const answer = await api.edit(id, batch.edits, batch.what)
+      if (answer.is === 'away') throw new Away('The server does not answer.')
+      takeOut(id, batch.key)
+      if (answer.is === 'kept') this.saved(batch.edits)
+      if (answer.is === 'clash') this.clashed(answer.clashes)
+      // What is wrong with what was typed is said in its field.
+      const isTyped = batch.edits.every(e => typeof e.path === 'string' && halfTyped(id, e.path))
+      if (answer.is === 'refused' && !isTyped) this.set({ said: `${batch.what ?? 'A change'} is not saved: ${answer.says}` })
+    }
+  }
+  /** What is saved is no longer only typed. */
+  private saved(edits: readonly Edit[]): void {
+    for (const { path, now } of edits)
+      if (typeof path === 'string' && (now === null || typeof now === 'string')) forgetTyped(this.state.id, path, now ?? '')
+  }
+  /** What a field holds that is typed and not on its way; undefined where there is nothing any more. */
+  typing(path: string, typed: Typed | undefined): void {
+    if (typed) this.typed.set(path, typed)
+    else this.typed.delete(path)
+  }
+  /** The window is put aside: what is typed is committed without waiting for its second of rest. */
+  private rest(): void {
+    const typed = [...this.typed]
+    this.typed.clear()
+    for (const [path, { now, what }] of typed) void this.edit([{ path, now }], what)
+  }
+  /** The page is left: what waits and what is typed goes out at once, and stays in the outbox until somebody hears the answer. */
+  private leave(): void {
+    const { id, revision } = this.state
+    for (const send of this.due) send()
+    for (const [path, { now, was, what }] of this.typed) {
+      const { edits } = putOut(id, { edits: [{ path, now, was }], what, after: revision })
+      void api.edit(id, edits, what)
+    }
+    this.typed.clear()
   }
   /** Keeps the car in this browser as it stands now. */
   private async remember(): Promise<void> {
@@ -151,9 +169,17 @@ export class OpenConversion {
   private away(gone: boolean): void {
     if (this.state.saving === 'not there') return
     if (gone) this.set({ saving: 'server away' })
-    else if (this.wasAway) void this.load().then(() => this.set({ saving: 'saved', said: undefined }))
+    else if (this.wasAway) this.backAgain()
     else this.set({ saving: this.waiting ? 'saving' : 'saved' })
     this.wasAway = gone
+  }
+
+  /** The server is back: what it never answered goes first, in its turn. */
+  private backAgain(): void {
+    this.queue = this.queue.then(async () => {
+      this.set({ said: undefined })
+      if (await this.load()) this.set({ saving: this.waiting ? 'saving' : 'saved' })
+    })
   }
 
   /** Shows a section for as long as a screen wants it. */
@@ -163,6 +189,8 @@ export class OpenConversion {
     return () => this.shownSections.set(section, (this.shownSections.get(section) ?? 1) - 1)
   }
   private async layOut(): Promise<void> {
+    // Before the text is there every field would stand empty.
+    if (this.state.revision === 0) return
     const wanted = [...this.shownSections].filter(([, n]) => n > 0).map(([s]) => s)
     const laid = await Promise.all(wanted.map(async s => [s, await this.engine.sheet(s)] as const))
     this.set({ sheets: { ...this.state.sheets, ...Object.fromEntries(laid) } })
@@ -180,49 +208,75 @@ export class OpenConversion {
     }
     // The headline goes first: the fields are laid out anew once it stands.
     this.set({ renewing: true })
-    this.undone.length = 0
-    this.save(() => api.edit(this.state.id, made.edits, what), true)
+    const { id, revision } = this.state,
+      { key } = putOut(id, { edits: made.edits, what, after: revision })
+    this.save(
+      once(() => api.edit(id, made.edits, what)),
+      { batch: { key, edits: made.edits } },
+    )
     return []
   }
   undo(): void {
-    const last = this.mine.at(-1)
-    if (last !== undefined) this.back(last, () => (this.mine.pop(), this.undone))
+    this.takeBack('undo')
   }
   redo(): void {
-    const last = this.undone.at(-1)
-    if (last !== undefined) this.back(last, () => (this.undone.pop(), this.mine))
+    this.takeBack('redo')
   }
-  private back(revision: number, onto: () => number[]): void {
-    this.save(() => api.undo(this.state.id, revision), false, onto)
+  /** Which revision it is is known only when those before it are answered. */
+  private takeBack(way: 'undo' | 'redo'): void {
+    let of: number | undefined
+    const send = async (): Promise<Kept | undefined> => {
+      of = this.steps.next(way)
+      return of === undefined ? undefined : api.undo(this.state.id, of)
+    }
+    this.save(send, { takesBack: () => of })
   }
   /** One after the other: the server sees the edits of a window in the order they were made. */
-  private save(send: () => ReturnType<typeof api.edit>, edited: boolean, onto?: () => number[]): void {
+  private save(send: () => Promise<Kept | undefined>, { batch, takesBack }: Saving): void {
+    const { id } = this.state
     this.waiting += 1
     this.set({ saving: 'saving' })
+    if (batch) this.due.add(send)
     this.queue = this.queue.then(async () => {
       const answer = await send()
+      this.due.delete(send)
       this.waiting -= 1
-      if (answer.is === 'kept') {
-        ;(onto?.() ?? this.mine).push(answer.revision)
-        // What others changed meanwhile comes back merged; while more of ours is on its way it would be older than what is shown.
-        if (this.waiting === 0 && (!edited || answer.text !== (await this.engine.text()))) await this.take(answer.text)
-        this.set({ revision: answer.revision, saving: this.waiting ? 'saving' : 'saved', ...this.counts() })
-        if (this.waiting === 0) await this.remember()
-        await this.count()
-        // What others saved while ours was on its way was only noted until now.
-        if (this.waiting === 0 && this.heardOf > this.state.revision) await this.hearOf({ id: this.state.id, revision: this.heardOf })
-      } else if (answer.is === 'clash') {
+      if (answer && answer.is !== 'away' && batch) takeOut(id, batch.key)
+      if (answer === undefined) this.set({ saving: this.waiting ? 'saving' : 'saved' })
+      else if (answer.is === 'kept') await this.wasKept(answer, batch, takesBack?.())
+      else if (answer.is === 'clash') {
         await this.take(answer.text)
         this.set({ revision: answer.revision, saving: this.waiting ? 'saving' : 'saved' })
+        const of = takesBack?.()
+        if (of !== undefined) for (const { path } of answer.clashes) this.undoOf.set(path, of)
         this.clashed(answer.clashes)
       } else if (answer.is === 'refused') {
         await this.load()
         this.set({ said: answer.says, saving: 'not saved' })
-      } else this.set({ saving: 'server away', said: 'The server is away: the last change is not saved.' })
+      } else
+        this.set({
+          saving: 'server away',
+          said: batch
+            ? 'The server is away: the last change is not saved. It is kept in this window and sent again when the server is back.'
+            : 'The server is away: the last step was not taken.',
+        })
     })
   }
+  private async wasKept(answer: Kept & { is: 'kept' }, batch: Saving['batch'], of: number | undefined): Promise<void> {
+    if (of !== undefined) this.steps.tookBack(of, answer.revision > this.state.revision ? answer.revision : of)
+    else if (answer.revision > this.state.revision) this.steps.changed(answer.revision)
+    if (batch) this.saved(batch.edits)
+    // What others changed meanwhile comes back merged; while more of ours is on its way it would be older than what is shown.
+    if (this.waiting === 0 && !batch) await this.fetchFiles((await api.open(this.state.id)).files)
+    if (this.waiting === 0 && (!batch || answer.text !== (await this.engine.text()))) await this.take(answer.text)
+    this.set({ revision: answer.revision, saving: this.waiting ? 'saving' : 'saved', ...this.counts() })
+    if (this.waiting === 0) await this.remember()
+    await this.count()
+    // What others saved while ours was on its way was only noted until now.
+    if (this.waiting === 0 && this.heardOf > this.state.revision) await this.hearOf({ id: this.state.id, revision: this.heardOf })
+  }
   private counts(): Pick<Opened, 'undoable' | 'redoable'> {
-    return { undoable: this.mine.length, redoable: this.undone.length }
+    return { undoable: this.steps.undoable, redoable: this.steps.redoable }
   }
   private async take(text: string): Promise<void> {
     this.set({ renewing: true })
@@ -232,7 +286,11 @@ export class OpenConversion {
   }
   private async hearOf(news: { id: string; revision: number }): Promise<void> {
     // A backup was put in the place of everything: this car may stand otherwise, or not at all.
-    if (news.id === '') return this.load()
+    if (news.id === '') {
+      this.steps.forget()
+      await this.load()
+      return
+    }
     if (news.id !== this.state.id) return
     this.heardOf = Math.max(this.heardOf, news.revision)
     if (this.waiting > 0 || news.revision <= this.state.revision) return
@@ -263,6 +321,14 @@ export class OpenConversion {
   }
   settle(clash: Clash, mine: boolean): void {
     this.set({ clashes: this.state.clashes.filter(c => c !== clash) })
+    forgetTyped(this.state.id, clash.path)
+    // A step that cannot be taken is out of the way of those before it.
+    const of = this.undoOf.get(clash.path)
+    if (of !== undefined) {
+      this.undoOf.delete(clash.path)
+      this.steps.drop(of)
+      this.set(this.counts())
+    }
     if (!mine) return
     void this.edit([{ path: clash.path, now: clash.yours as Edit['now'] }]).then(([i]) => {
       if (i) this.set({ said: `${clash.path}: ${i.what}${i.found && `; found ${i.found}`}${i.accepted && `; accepted ${i.accepted}`}` })
@@ -291,21 +357,17 @@ export class OpenConversion {
   }
   /** Brings an earlier revision back, as a new one: undo takes it away again. */
   restore(revision: number): void {
-    this.undone.length = 0
-    this.save(() => api.restore(this.state.id, revision), false)
+    this.save(() => api.restore(this.state.id, revision), {})
   }
-  text = () => this.engine.text()
-  field = (path: string) => this.engine.field(path)
-  survey = (before?: SurveySheet) => this.engine.survey(before)
-  letter = (to: Recipient) => this.engine.letter(to)
-  letterText = (to: Recipient, written: Written) => this.engine.letterText(to, written)
-  compare = (before: Compared | undefined, after: Compared | undefined) => this.engine.compare(before, after)
   /** Puts a file beside the conversion, on the server and here, or takes it away; gives why not where it cannot be. */
   async addFile(name: string, bytes: Uint8Array | null): Promise<string | undefined> {
     if (this.state.saving === 'server away') return 'The server is away: nothing can be kept until it is back.'
     try {
       const { revision } = await api.putFile(this.state.id, name, bytes)
-      if (revision > this.state.revision) this.set({ revision })
+      if (revision > this.state.revision) {
+        this.steps.changed(revision)
+        this.set({ revision, ...this.counts() })
+      }
     } catch (e) {
       return (e as Error).message
     }
@@ -316,26 +378,4 @@ export class OpenConversion {
     await this.layOut()
     return undefined
   }
-  files = () => this.engine.files()
-  readFile = (name: string, bytes: Uint8Array) => this.engine.readFile(name, bytes)
-  lot = () => this.engine.lot()
-  moduleTable = () => this.engine.moduleTable()
-  tryModules = (bytes: Uint8Array) => this.engine.tryModules(bytes)
-  coastDown = () => this.engine.coastDown()
-  tryLogs = (logs: readonly Log[]) => this.engine.tryLogs(logs)
-  check = (edits: readonly Edit[]) => this.engine.check(edits)
-  preview = (edits: readonly Edit[]) => this.engine.preview(edits)
-  drawings = () => this.engine.drawings()
-  draw = (id: string, width: number) => this.engine.draw(id, width)
-  readAt = (id: string, pixel: number) => this.engine.readAt(id, pixel)
-  drawingFile = (id: string, as: 'svg' | 'csv', width: number) => this.engine.drawingFile(id, as, width)
-  tryout = (edits: readonly Edit[]) => this.engine.tryout(edits)
-  ratioEdit = (unit: string, ratio: number) => this.engine.ratioEdit(unit, ratio)
-  places = () => this.engine.places()
-  partTable = (path: string | undefined, search: { readonly words?: string; readonly class?: string; readonly most?: number }) =>
-    this.engine.partTable(path, search)
-  partTaking = (path: string, id: string) => this.engine.partTaking(path, id)
-  figures = (stage: Stage) => this.engine.figures(stage)
-  working = (name: string) => this.engine.working(name)
-  workingText = (name: string) => this.engine.workingText(name)
 }

@@ -29,3 +29,5 @@ export type ApiHealth = z.infer<typeof shapes.Health>
 /** One event of /api/live. */
 export type ApiTold = z.infer<typeof shapes.Told>
 export type ApiRestoredBackup = z.infer<typeof shapes.RestoredBackup>
+/** Long work: one event `job` of /api/live at each step. */
+export type ApiJob = z.infer<typeof shapes.Job>

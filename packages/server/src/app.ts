@@ -9,6 +9,7 @@ import {
   type ZodTypeProvider,
 } from 'fastify-type-provider-zod'
 import { guard, HEADERS } from './guard.ts'
+import { type Jobs, jobsIn } from './jobs.ts'
 import { liveTo } from './live.ts'
 import { published } from './openapi.ts'
 import { pages } from './pages.ts'
@@ -17,6 +18,7 @@ import { aboutRoutes } from './routes/about.ts'
 import { conversionRoutes } from './routes/conversions.ts'
 import { fileRoutes } from './routes/files.ts'
 import { historyRoutes } from './routes/history.ts'
+import { jobRoutes } from './routes/jobs.ts'
 import type { Behind, Routed } from './routes/routed.ts'
 import { transferRoutes } from './routes/transfer.ts'
 import type { SampleCar } from './samples.ts'
@@ -70,11 +72,22 @@ export async function appOf(o: AppOptions): Promise<FastifyInstance> {
     transform: jsonSchemaTransform,
     transformObject: jsonSchemaTransformObject,
   })
-  const live = liveTo(o.store),
-    behind: Behind = { ...o, live, version: VERSION }
-  app.addHook('preClose', async () => live.close())
+  const jobs: Jobs = jobsIn({
+      passing: o.passing,
+      folder: o.store.folder,
+      now: o.now,
+      tell: job => live.job(job),
+      fault: e => app.log.error({ err: e }, 'fault'),
+    }),
+    live = liveTo(o.store, () => jobs.list()),
+    behind: Behind = { ...o, live, jobs, version: VERSION }
+  // Who listens hears that a job was stopped before the stream ends.
+  app.addHook('preClose', async () => {
+    await jobs.stop()
+    live.close()
+  })
   await app.register(async routed => {
-    for (const routes of [aboutRoutes, conversionRoutes, historyRoutes, fileRoutes, transferRoutes])
+    for (const routes of [aboutRoutes, conversionRoutes, historyRoutes, fileRoutes, transferRoutes, jobRoutes])
       routes(routed.withTypeProvider<ZodTypeProvider>() as unknown as Routed, behind)
   })
   await pages(app, o.web)

@@ -30,13 +30,21 @@ export async function bytesIn(request: FastifyRequest, reply: FastifyReply, most
 }
 
 /** The same into a file, for what may be large. */
-export async function intoFile(request: FastifyRequest, reply: FastifyReply, most: number, file: string): Promise<void> {
+export async function intoFile(
+  request: FastifyRequest,
+  reply: FastifyReply,
+  most: number,
+  file: string,
+  hear: (size: number) => void = () => {},
+  signal?: AbortSignal,
+): Promise<void> {
   let size = 0
   const bound = new Transform({
     transform(part: Buffer, _, done) {
       size += part.length
+      hear(size)
       done(size > most ? tooLarge(most) : null, part)
     },
   })
-  await pipeline(streamOf(request, reply, most), bound, createWriteStream(file, { flags: 'wx', mode: 0o600 }))
+  await pipeline(streamOf(request, reply, most), bound, createWriteStream(file, { flags: 'wx', mode: 0o600 }), signal ? { signal } : {})
 }

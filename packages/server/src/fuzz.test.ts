@@ -75,6 +75,8 @@ const part = fc.oneof(
       '2',
       'a.csv',
       'restore-backup',
+      'jobs',
+      'result',
     ),
   },
   { weight: 3, arbitrary: fc.constant('ID') },
@@ -94,6 +96,10 @@ const path = fc.oneof(
       'conversions/ID/revisions/1/changes',
       'import',
       'restore-backup',
+      'jobs',
+      'jobs/restore',
+      'jobs/ID',
+      'jobs/ID/result',
     )
     .map(p => `/api/${p}`),
   word.map(w => `/${w}`),
@@ -110,7 +116,7 @@ const value = fc.oneof(
   fc.integer(),
   fc.array(word, { maxLength: 3 }),
   fc.dictionary(word, word, { maxKeys: 3 }),
-  fc.constantFrom('40 kg', '41 kg', 'ID', 'wren', 'schema: 1\n', 'brief: ['),
+  fc.constantFrom('40 kg', '41 kg', 'ID', 'check', 'backup', 'wren', 'schema: 1\n', 'brief: ['),
 )
 const body = fc.oneof(
   fc.json({ maxDepth: 3 }),
@@ -140,6 +146,7 @@ const body = fc.oneof(
         'by',
         'edits',
         'seen',
+        'kind',
       ),
       value,
       { maxKeys: 4 },

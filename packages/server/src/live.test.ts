@@ -1,42 +1,17 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { listening } from '../../../tests/listening.ts'
 import { ask, serving } from '../../../tests/serving.ts'
 import type { Running } from './start.ts'
 
-type Event = { readonly event: string; readonly data: any }
 let server: Running
 beforeAll(async () => {
   server = await serving()
 })
 afterAll(() => server.close())
 
-/** Listens to changes; `next` waits for the next event. */
-async function listening() {
-  const stop = new AbortController(),
-    answer = await fetch(new URL('/api/live', server.url), { signal: stop.signal }),
-    reader = (answer.body as ReadableStream<Uint8Array>).getReader()
-  let had = ''
-  async function next(): Promise<Event> {
-    for (;;) {
-      const end = had.indexOf('\n\n')
-      if (end >= 0) {
-        const block = had.slice(0, end)
-        had = had.slice(end + 2)
-        const [, event] = /^event: (.*)$/m.exec(block) ?? [],
-          [, data] = /^data: (.*)$/m.exec(block) ?? []
-        if (event !== undefined && data !== undefined) return { event, data: JSON.parse(data) }
-        continue
-      }
-      const { value, done } = await reader.read()
-      if (done) return { event: 'end', data: null }
-      had += Buffer.from(value).toString()
-    }
-  }
-  return { answer, next, stop: () => stop.abort() }
-}
-
 describe('changes as they come', () => {
   it('begin with where every conversion stands, and reach every window', async () => {
-    const [one, two] = [await listening(), await listening()]
+    const [one, two] = [await listening(server), await listening(server)]
     expect(one.answer.headers.get('content-type')).toBe('text/event-stream')
     const [{ id }] = (await ask(server, 'GET', '/api/conversions')).json
     for (const window of [one, two]) expect(await window.next()).toEqual({ event: 'heads', data: [{ id, revision: 1 }] })

@@ -1,13 +1,14 @@
 import type { ServerResponse } from 'node:http'
 import type { Change, Store } from '@ampwright/store'
 import type { FastifyReply } from 'fastify'
+import type { ApiJob } from './api-types.ts'
 import { HEADERS } from './guard.ts'
 
 const MOST = 200
 const QUIET = 15_000
 
-/** Those who listen for changes. Each gets first where every conversion stands, then every change as it comes. */
-export function liveTo(store: Store) {
+/** Those who listen. Each gets first where every conversion and every job stands, then every change and every step of a job as it comes. */
+export function liveTo(store: Store, jobs: () => readonly ApiJob[]) {
   const open = new Set<ServerResponse>()
   const send = (to: ServerResponse, event: string, data: unknown): void =>
     void to.write(`event: ${event}\ndata: ${JSON.stringify(data)}\n\n`)
@@ -28,10 +29,14 @@ export function liveTo(store: Store) {
         'heads',
         store.conversions().map(({ id, revision }) => ({ id, revision })),
       )
+      const known = jobs()
+      if (known.length) send(to, 'jobs', known)
       open.add(to)
       to.on('close', () => open.delete(to))
       to.on('error', () => open.delete(to))
     },
+    /** Tells everybody of a step of a job. */
+    job: (job: ApiJob): void => open.forEach(to => send(to, 'job', job)),
     close(): void {
       stop()
       clearInterval(beat)

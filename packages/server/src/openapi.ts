@@ -1,7 +1,7 @@
 type Described = { readonly components?: { readonly schemas?: Record<string, unknown> }; readonly [key: string]: unknown }
 
 /** Shapes that stand in no answer but in a stream: described all the same. */
-const STREAMED = ['Told']
+const STREAMED = ['Told', 'Job']
 
 /** The description of the interface as it is published: shapes nothing leads to are left out. */
 export function published(document: unknown): Described {

@@ -1,4 +1,4 @@
-import { type FaultKind, StoreFault } from '@ampwright/store'
+import { type FaultKind, Stopped, StoreFault } from '@ampwright/store'
 import { Refusal } from '@ampwright/workbench'
 import type { FastifyError, FastifyReply, FastifyRequest } from 'fastify'
 import { hasZodFastifySchemaValidationErrors } from 'fastify-type-provider-zod'
@@ -17,12 +17,18 @@ const STATUS: Readonly<Record<FaultKind, number>> = {
   runtime: 503,
 }
 
+/** Another job must end first. */
+export class Busy extends Error {}
+
 type Told = { readonly status: number; readonly refused: string; readonly message: string }
 
 /** What an error comes to for whoever asked: never a trace, never a place on this machine. */
 export function told(error: unknown, folder: string): Told {
   if (error instanceof StoreFault)
     return { status: STATUS[error.kind], refused: error.kind, message: error.message.replaceAll(folder, 'the data folder') }
+  if (error instanceof Busy) return { status: 409, refused: 'busy', message: error.message }
+  if (error instanceof Stopped || isCutOff(error))
+    return { status: 409, refused: 'stopped', message: 'This was stopped on the way. Nothing was changed.' }
   if (error instanceof Refusal) return { status: 400, refused: 'content', message: error.message }
   if (hasZodFastifySchemaValidationErrors(error)) return { status: 400, refused: 'request', message: validation(error) }
   const { statusCode, code } = error as Partial<FastifyError>
@@ -38,6 +44,9 @@ export function told(error: unknown, folder: string): Told {
     message: 'Something went wrong in the server; its log says what. Nothing was changed by this request.',
   }
 }
+
+const isCutOff = (e: unknown): boolean =>
+  e instanceof Error && (e.name === 'AbortError' || ('code' in e && e.code === 'ERR_STREAM_PREMATURE_CLOSE'))
 
 const WORDS: Readonly<Record<string, string>> = {
   '404': 'There is nothing of this name.',

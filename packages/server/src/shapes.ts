@@ -191,3 +191,29 @@ export const Told = named(
   }),
 )
 export const RestoredBackup = named('RestoredBackup', z.object({ keptAs: z.string().describe('the file what was here is kept in') }))
+
+export const JobId = z.string().regex(/^[0-9a-f]{16}$/, 'the id of a job: 16 figures and letters a to f')
+export const Beginning = named('Beginning', z.strictObject({ kind: z.enum(['backup', 'check']) }))
+export const Job = named(
+  'Job',
+  z.object({
+    id: z.string(),
+    kind: z.enum(['backup', 'restore', 'check']),
+    state: z.enum(['running', 'done', 'failed', 'cancelled', 'stopped']).describe('stopped: the server ended on the way'),
+    doing: z.string().describe('what it does now, such as «copying the database»'),
+    done: z.number().describe('how much of `of` is done of that'),
+    of: z.number(),
+    begun: Time,
+    ended: Time.nullable(),
+    says: z.string().nullable().describe('how it ended, a sentence for the person'),
+    result: z
+      .object({
+        file: z.string().nullable().describe('name of the file to fetch; null where there is none, or no longer'),
+        size: z.number().nullable().describe('of that file, in bytes'),
+        keptAs: z.string().nullable().describe('the file what was here before is kept in'),
+        contents: z.number().nullable().describe('how many were looked through'),
+        problems: z.array(z.string()).describe('what is not as it was kept'),
+      })
+      .nullable(),
+  }),
+)

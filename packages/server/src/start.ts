@@ -1,9 +1,8 @@
-import { mkdirSync, rmSync } from 'node:fs'
 import { createServer, type Server } from 'node:http'
-import { join } from 'node:path'
 import { openStore, type Store, StoreFault, type StoreOptions } from '@ampwright/store'
 import { Refusal } from '@ampwright/workbench'
 import { appOf } from './app.ts'
+import { clearedPassing } from './job-record.ts'
 import { judge } from './judge.ts'
 import { logFile } from './log-file.ts'
 import { DEMO, samplesIn } from './samples.ts'
@@ -43,26 +42,40 @@ export async function startServer(o: Starting): Promise<Running> {
 
 async function started(o: Starting): Promise<Running> {
   const now = o.now ?? Date.now
-  let warning: string | null = null,
-    log: { write(line: string): void; close?(): void } | undefined = typeof o.log === 'object' ? o.log : undefined
-  const warn = (message: string): void => {
-    warning = message
+  const warnings = new Map<'copy' | 'purge', string>()
+  let log: { write(line: string): void; close?(): void } | undefined = typeof o.log === 'object' ? o.log : undefined
+  // What is not as it should be, until it is again.
+  const warn = (of: 'copy' | 'purge', message: string): void => {
+    warnings.set(of, message)
     log?.write(`${JSON.stringify({ level: 40, time: now(), msg: message })}\n`)
   }
-  const store = openStore({ folder: o.data, judge, now, warn, ...(o.mostPages === undefined ? {} : { mostPages: o.mostPages }) })
+  const store = openStore({
+    folder: o.data,
+    judge,
+    now,
+    warn: m => warn('copy', m),
+    well: () => warnings.delete('copy'),
+    ...(o.mostPages === undefined ? {} : { mostPages: o.mostPages }),
+  })
   if (o.log === 'file') log = logFile(o.data)
   let purging: NodeJS.Timeout | undefined, second: Server | undefined
   try {
-    const passing = join(o.data, 'passing')
-    rmSync(passing, { recursive: true, force: true })
-    mkdirSync(passing)
+    const passing = clearedPassing(o.data, now())
     const samples = samplesIn(o.samples),
       demo = samples.find(s => s.sample === DEMO)
     if (store.isUnused() && demo) store.make({ text: demo.text, files: demo.files, what: 'the demo conversion' })
 
     let port = o.port
     const more = { ...(o.web === undefined ? {} : { web: o.web }), ...(log === undefined ? {} : { log }) }
-    const app = await appOf({ ...more, store, samples, passing, now, port: () => port, warning: () => warning })
+    const app = await appOf({
+      ...more,
+      store,
+      samples,
+      passing,
+      now,
+      port: () => port,
+      warning: () => [...warnings.values()].join(' ') || null,
+    })
     try {
       await app.listen({ host: '127.0.0.1', port: o.port })
       const address = app.server.address()
@@ -76,7 +89,7 @@ async function started(o: Starting): Promise<Running> {
       await app.close()
       throw portRefusal(e, o.port)
     }
-    purging = setInterval(() => purge(store, warn), HOUR)
+    purging = setInterval(() => purge(store, m => (m === null ? warnings.delete('purge') : warn('purge', m))), HOUR)
     purging.unref()
     return {
       url: `http://localhost:${port}/`,
@@ -105,11 +118,12 @@ const alsoOn = (host: string, port: number, server: Server): Promise<Server | un
     server.listen({ host, port }, () => resolve(server))
   })
 
-function purge(store: Store, warn: (message: string) => void): void {
+function purge(store: Store, told: (message: string | null) => void): void {
   try {
     store.purge()
+    told(null)
   } catch (e) {
-    warn(`What was deleted thirty days ago could not be taken out. ${e instanceof StoreFault ? e.message : String(e)}`)
+    told(`What was deleted thirty days ago could not be taken out. ${e instanceof StoreFault ? e.message : String(e)}`)
   }
 }
 

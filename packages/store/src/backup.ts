@@ -4,24 +4,34 @@ import Database from 'better-sqlite3'
 import { bytesOf } from './contents.ts'
 import { bringUpToDate, checkKind, checkWhole, type Db, databaseIn, opened, versionOf } from './database.ts'
 import { StoreFault } from './fault.ts'
+import { goOn, oneByOne, Stopped, type Watch } from './long-work.ts'
 import { STEPS } from './migrations.ts'
 
-/** Copies the whole database into one file while it is in use; the file is there when it is whole. */
-export async function backUp(db: Db, file: string): Promise<void> {
+/** Copies the whole database into one file while it is in use; the file is there when it is whole, and nothing of it where that is stopped. */
+export async function backUp(db: Db, file: string, watch: Watch = {}, doing = 'copying the database'): Promise<void> {
   const beside = `${file}.writing`
   try {
-    await db.backup(beside)
+    await db.backup(beside, {
+      progress({ totalPages, remainingPages }) {
+        goOn(watch)
+        watch.hear?.({ done: totalPages - remainingPages, of: totalPages, doing })
+        return PAGES
+      },
+    })
+    goOn(watch)
     renameSync(beside, file)
   } finally {
-    rmSync(beside, { force: true })
+    for (const leftover of [beside, `${beside}-journal`]) rmSync(leftover, { force: true })
   }
 }
+/** Pages copied before others are let in. */
+const PAGES = 100
 
 /**
  * Looks a backup through before it may take the place of anything: kind, version, wholeness, the rules that keep what is recorded, every
  * content against its own hash. Brings it up to date. Throws one message where it cannot be taken.
  */
-export function checkBackup(file: string): void {
+export async function checkBackup(file: string, watch: Watch = {}): Promise<void> {
   let db: Db | undefined
   try {
     db = opened(file, true)
@@ -30,10 +40,14 @@ export function checkBackup(file: string): void {
     checkWhole(db, 'the backup')
     bringUpToDate(db, undefined)
     if (lawsOf(db) !== lawsOf(fresh())) throw refused('it lacks tables or rules of a database of Ampwright')
-    for (const hash of db.prepare('SELECT hash FROM content').pluck().all() as string[]) bytesOf(db, hash)
+    const coming = db
+    await oneByOne(db.prepare('SELECT hash FROM content').pluck().all() as string[], 'looking through the backup', watch, hash => {
+      bytesOf(coming, hash)
+    })
     if ((db.pragma('foreign_key_check') as unknown[]).length) throw refused('parts of it are missing')
     db.pragma('journal_mode = DELETE')
   } catch (e) {
+    if (e instanceof Stopped) throw e
     throw e instanceof StoreFault && e.kind === 'newer'
       ? newer(e)
       : e instanceof StoreFault && e.kind === 'content'
@@ -70,12 +84,9 @@ export function swapIn(folder: string, backup: string): void {
 }
 
 /** Keeps what stands now beside the database, whole. Gives the name of the file. */
-export function keepBefore(db: Db, folder: string, at: number): string {
+export async function keepBefore(db: Db, folder: string, at: number, watch: Watch = {}): Promise<string> {
   const day = new Date(at).toISOString().replace(/[:.]/g, '-'),
-    name = `ampwright-before-${day}.sqlite`,
-    beside = join(folder, `${name}.writing`)
-  rmSync(beside, { force: true })
-  db.prepare('VACUUM INTO ?').run(beside)
-  renameSync(beside, join(folder, name))
+    name = `ampwright-before-${day}.sqlite`
+  await backUp(db, join(folder, name), watch, 'keeping what is here now')
   return name
 }

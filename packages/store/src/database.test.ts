@@ -173,7 +173,7 @@ describe('a backup', () => {
     await going
     store.edit(id, { edits: [{ path: 'brief.luggage', was: '41 kg', now: '42 kg' }] })
     store.remove(id)
-    const kept = store.restoreBackup(file)
+    const kept = await store.restoreBackup(file)
     expect(store.conversion(id).revision).toBeLessThanOrEqual(3)
     expect(store.conversion(id).deletedUntil).toBe(null)
     expect(store.file(id, 'a.csv').toString()).toBe('bytes')
@@ -191,7 +191,7 @@ describe('a backup', () => {
     one.putFile(ids[1] as string, 'a.csv', Buffer.alloc(100_000, 7))
     await one.backUp(file)
     const two = storeIn(emptyFolder())
-    two.restoreBackup(file)
+    await two.restoreBackup(file)
     expect(two.conversions()).toEqual(one.conversions())
     for (const { id } of one.conversions()) expect(two.revisions(id)).toEqual(one.revisions(id))
     expect(two.file(ids[1] as string, 'a.csv')).toEqual(one.file(ids[1] as string, 'a.csv'))
@@ -225,7 +225,7 @@ describe('a backup', () => {
       other('more.sqlite', db => db.exec('CREATE TABLE more (a TEXT)')),
       other('content.sqlite', db => db.exec("DROP TRIGGER content_stays; UPDATE content SET bytes = x'00'")),
     ]
-    for (const file of bad) expect(refusal(() => store.restoreBackup(file)).message, file).toContain('Nothing was changed.')
+    for (const file of bad) await expect(store.restoreBackup(file), file).rejects.toThrow('Nothing was changed.')
     expect(store.conversion(id).text).toBe(TEXT)
     expect(readdirSync(store.folder).filter(name => name.startsWith('ampwright-before'))).toEqual([])
   })

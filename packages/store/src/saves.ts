@@ -22,6 +22,8 @@ export type StoreOptions = Opening & {
   readonly now: () => number
   /** Told when a copy beside the database could not be renewed; what was saved is saved. */
   readonly warn?: (message: string) => void
+  /** Told when every copy is renewed again. */
+  readonly well?: () => void
 }
 
 export type Saved = { readonly ok: true; readonly id: string; readonly revision: number; readonly text: string; readonly files: Files }
@@ -69,14 +71,26 @@ export function savesIn(o: StoreOptions) {
     if (issues.length) throw new Withdrawn({ ok: false, why: 'kept out', issues })
   }
 
-  /** The copy is no part of the record: where it fails, the save stands and the failure is told. */
-  function copy(id: string): void {
+  /** Copies that could not be renewed: tried again with the next one. */
+  const behind = new Set<string>()
+  function renewed(id: string): boolean {
     try {
       renewCopy(db, folder, id)
+      behind.delete(id)
+      return true
     } catch (e) {
       const fault = asFault(e, folder)
+      // Taken out for good: there is nothing to copy any more.
+      if (fault instanceof StoreFault && fault.kind === 'unknown') return behind.delete(id)
+      behind.add(id)
       o.warn?.(`The copy of conversion ${id} could not be renewed. ${fault instanceof StoreFault ? fault.message : String(e)}`)
+      return false
     }
+  }
+  /** The copy is no part of the record: where it fails, the save stands and the failure is told until all are renewed. */
+  function copy(id: string): void {
+    const wasBehind = behind.size > 0
+    if (renewed(id) && wasBehind && [...behind].every(renewed)) o.well?.()
   }
   const tell = (what: Change['what'], id: string, revision: number): void => listeners.forEach(hear => hear({ what, id, revision }))
   const saved = (id: string): Saved => {

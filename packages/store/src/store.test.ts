@@ -1,4 +1,4 @@
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync, writeFileSync, rmSync } from 'node:fs'
 import { join } from 'node:path'
 import Database from 'better-sqlite3'
 import { describe, expect, it } from 'vitest'
@@ -233,6 +233,19 @@ describe('the copy beside the database', () => {
     const id = madeOf(store, TEXT)
     expect(store.conversion(id).text).toBe(TEXT)
     expect(told[0]).toContain(`The copy of conversion ${id} could not be renewed`)
+  })
+  it('that could not be written is made up for with the next save that can, of whatever conversion, and all is well then', () => {
+    const told: string[] = [],
+      folder = emptyFolder(),
+      store = storeIn(folder, { warn: () => told.push('warned'), well: () => told.push('well') })
+    writeFileSync(join(folder, 'conversions'), 'a file in the way')
+    madeOf(store, TEXT)
+    rmSync(join(folder, 'conversions'))
+    madeOf(store, TEXT.replace('Wren', 'Otter'))
+    expect(told).toEqual(['warned', 'well'])
+    expect(copyIn(folder, 'wren')).toBe(TEXT)
+    madeOf(store, TEXT)
+    expect(told).toEqual(['warned', 'well'])
   })
 })
 

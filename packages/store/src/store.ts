@@ -4,9 +4,11 @@ import { backUp, checkBackup, keepBefore, swapIn } from './backup.ts'
 import { changes } from './changes.ts'
 import { bytesOf, sizeOf } from './contents.ts'
 import { type Head, headOf, isUnused, purge, type Summary, summaries } from './conversions.ts'
+import { checkAll, type StoreCheck } from './check.ts'
 import { asFault, StoreFault } from './fault.ts'
 import { type FileDifference, filesBetween, hashIn } from './file-lists.ts'
 import { differences } from './importing.ts'
+import { goOn, type Watch } from './long-work.ts'
 import { fileName } from './names.ts'
 import { type Files, type Revision, type RevisionLine, revisionAt, revisionLines } from './revisions.ts'
 import { type Change, type Saves, type StoreOptions, savesIn } from './saves.ts'
@@ -63,7 +65,21 @@ const reads = (s: Saves) => ({
 })
 
 function keeping(s: Saves) {
-  let underWay = 0
+  let reading = 0,
+    isReplacing = false
+  const BEING_REPLACED = 'A backup is being put in the place of everything. Try again when it is done.'
+  /** Long work on the database as it stands: it may not be replaced meanwhile. */
+  async function standing<T>(work: () => Promise<T>): Promise<T> {
+    if (isReplacing) throw new StoreFault('in use', BEING_REPLACED)
+    reading++
+    try {
+      return await work()
+    } catch (e) {
+      throw asFault(e, s.folder)
+    } finally {
+      reading--
+    }
+  }
   return {
     /** Takes out for good what was deleted thirty days ago. */
     purge(): readonly string[] {
@@ -71,26 +87,32 @@ function keeping(s: Saves) {
       for (const id of gone) s.tell('purged', id, 0)
       return gone
     },
-    /** Everything into one file, made while it is in use. */
-    async backUp(file: string): Promise<void> {
-      underWay++
+    /** Everything into one file, made while it is in use. Throws `Stopped`, and leaves no file, where it is stopped on the way. */
+    backUp: (file: string, watch: Watch = {}): Promise<void> => standing(() => s.reading(db => backUp(db, file, watch))),
+    /** Looks through everything that is kept, each content against its hash; saving goes on meanwhile. */
+    check: (watch: Watch = {}): Promise<StoreCheck> => standing(() => checkAll(s.reading, watch)),
+    /**
+     * Puts a backup in the place of everything here; what was here is kept in a file beside it, whose name is given. Throws `Stopped` where it is stopped
+     * before that: everything is as it was then.
+     */
+    async restoreBackup(file: string, watch: Watch = {}): Promise<string> {
+      if (isReplacing) throw new StoreFault('in use', BEING_REPLACED)
+      if (reading) throw new StoreFault('in use', 'A backup is being made, or everything looked through. Try again when it is done.')
+      isReplacing = true
       try {
-        await s.reading(db => backUp(db, file))
+        await checkBackup(file, watch)
+        goOn(watch)
+        const name = await s.reading(db => keepBefore(db, s.folder, s.now(), watch))
+        // From here to the end nobody else is let in: what was kept aside is what stood here last.
+        s.replace(() => swapIn(s.folder, file))
+        for (const { id } of s.reading(summaries)) s.copy(id)
+        s.tell('restored', '', 0)
+        return name
       } catch (e) {
         throw asFault(e, s.folder)
       } finally {
-        underWay--
+        isReplacing = false
       }
-    },
-    /** Puts a backup in the place of everything here; what was here is kept in a file beside it, whose name is given. */
-    restoreBackup(file: string): string {
-      if (underWay) throw new StoreFault('in use', 'A backup is being made. Try again when it is done.')
-      checkBackup(file)
-      const name = s.reading(db => keepBefore(db, s.folder, s.now()))
-      s.replace(() => swapIn(s.folder, file))
-      for (const { id } of s.reading(summaries)) s.copy(id)
-      s.tell('restored', '', 0)
-      return name
     },
   }
 }

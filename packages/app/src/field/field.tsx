@@ -1,5 +1,6 @@
 import type { FieldView } from '@ampwright/workbench'
 import { useEffect, useId, useLayoutEffect, useRef, useState } from 'react'
+import { forgetTyped, halfTyped, keepTyped } from '../kept/half-typed.ts'
 import { useAway, useHand } from '../shell/in-hand.ts'
 import { HOW, joined, parted } from './origin.ts'
 
@@ -27,9 +28,12 @@ export function Field({
   readonly labelled?: string
 }) {
   const { conversion } = useHand(),
-    away = useAway()
+    away = useAway(),
+    { id: car } = conversion.snapshot()
   const stood = field.text ?? '',
-    [text, setText] = useState(stood),
+    // Typed in this window before a reload and never saved: it stands there again, and is not committed by itself.
+    [again, setAgain] = useState(() => halfTyped(car, field.path)),
+    [text, setText] = useState(again?.text ?? stood),
     [wrong, setWrong] = useState<Wrong>(),
     [here, setHere] = useState(false)
   const held = useRef(stood),
@@ -47,16 +51,35 @@ export function Field({
   // What changed elsewhere shows; what was typed here and is not committed is not lost with it: both are shown to choose from.
   useEffect(() => {
     if (held.current === stood) return
-    const yours = typing.current?.trim(),
+    const yours = (typing.current ?? again?.text)?.trim(),
       was = held.current
     held.current = stood
     typing.current = undefined
     clearTimeout(rest.current)
     setText(stood)
     setWrong(undefined)
+    setAgain(undefined)
+    conversion.typing(field.path, undefined)
+    forgetTyped(car, field.path, stood)
     if (yours !== undefined && yours !== was && yours !== stood)
       conversion.clashed([{ path: field.path, yours: yours || null, theirs: stood || null, was: was || null }])
-  }, [stood, conversion, field.path])
+  }, [stood, conversion, car, field.path, again])
+  // What is wrong with what was typed before the reload is said again; where somebody changed the same meanwhile, both are shown.
+  useEffect(() => {
+    const kept = halfTyped(car, field.path)
+    if (kept === undefined) return
+    const yours = kept.text.trim()
+    if (yours === held.current.trim()) {
+      forgetTyped(car, field.path)
+      return setAgain(undefined)
+    }
+    if (kept.was.trim() !== held.current.trim()) {
+      setAgain(undefined)
+      setText(held.current)
+      return conversion.clashed([{ path: field.path, yours: yours || null, theirs: held.current || null, was: kept.was || null }])
+    }
+    void conversion.check([{ path: field.path, now: yours || null }]).then(([w]) => w && setWrong(w))
+  }, [conversion, car, field.path])
   // A page left by the keys of the browser takes no focus away first: what is typed is committed all the same.
   useEffect(() => {
     gone.current = false
@@ -64,27 +87,46 @@ export function Field({
       gone.current = true
       clearTimeout(rest.current)
       const left = typing.current?.trim()
-      if (left !== undefined && left !== held.current.trim())
+      if (left === undefined || left === held.current.trim()) conversion.typing(field.path, undefined)
+      else
         void conversion
           .edit([{ path: field.path, now: left === '' ? null : left }], `${field.label}: ${left === '' ? 'nothing' : left}`)
-          .then(([i]) => i && conversion.say(stays(field.label, i)))
+          .then(([i]) => {
+            conversion.typing(field.path, undefined)
+            if (i) conversion.say(stays(field.label, i))
+          })
     }
   }, [conversion, field.path, field.label])
 
+  /** What stands in the field is what stands in the file again. */
+  const settled = (): void => {
+    typing.current = undefined
+    conversion.typing(field.path, undefined)
+    forgetTyped(car, field.path)
+    setAgain(undefined)
+    setWrong(undefined)
+  }
+  const putBack = (): void => {
+    clearTimeout(rest.current)
+    settled()
+    setText(held.current)
+  }
+  const changes = (now: string) => ({
+    now: now === '' ? null : now,
+    was: held.current === '' ? null : held.current,
+    what: `${field.label}: ${now === '' ? 'nothing' : now}`,
+  })
   const commit = async (now: string): Promise<void> => {
     clearTimeout(rest.current)
     const clean = now.trim()
-    if (clean === held.current.trim()) {
-      typing.current = undefined
-      return setWrong(undefined)
-    }
-    const typedHere = typing.current
-    // On its way it is no longer only typed: what comes back is what was made of it.
+    if (clean === held.current.trim()) return settled()
+    const typedHere = typing.current,
+      change = changes(clean)
+    // On its way it is no longer only typed: what comes back is what was made of it. Should the page be left before, it still is.
     typing.current = undefined
-    const issues = await conversion.edit(
-      [{ path: field.path, now: clean === '' ? null : clean }],
-      `${field.label}: ${clean === '' ? 'nothing' : clean}`,
-    )
+    conversion.typing(field.path, change)
+    const issues = await conversion.edit([{ path: field.path, now: change.now }], change.what)
+    if (typing.current === undefined) conversion.typing(field.path, undefined)
     const own = issues.find(i => i.path === field.path) ?? issues[0]
     if (own) {
       if (gone.current) conversion.say(stays(field.label, own))
@@ -94,15 +136,20 @@ export function Field({
     held.current = clean
     setText(clean)
     setWrong(undefined)
+    setAgain(undefined)
   }
   const typed = (now: string): void => {
+    const clean = now.trim()
     setText(now)
     typing.current = now
+    keepTyped(car, field.path, { text: now, was: held.current })
+    conversion.typing(field.path, clean === held.current.trim() ? undefined : changes(clean))
     clearTimeout(rest.current)
     rest.current = setTimeout(() => void commit(now), REST)
-    void conversion.check([{ path: field.path, now: now.trim() === '' ? null : now.trim() }]).then(w => {
+    void conversion.check([{ path: field.path, now: clean === '' ? null : clean }]).then(w => {
       // While a unit is still being typed a half-written quantity is no mistake yet: it is named once it rests.
       if (w.length === 0) setWrong(undefined)
+      else if (typing.current === now) conversion.typing(field.path, undefined)
     })
   }
 
@@ -114,7 +161,7 @@ export function Field({
     id,
     'aria-label': labelled ?? field.label,
     'aria-invalid': issue ? true : undefined,
-    'aria-describedby': issue ? `${id}-wrong` : undefined,
+    'aria-describedby': [again && `${id}-again`, issue && `${id}-wrong`].filter(Boolean).join(' ') || undefined,
     disabled: away,
     'data-path': field.path,
     'data-is': field.is,
@@ -159,12 +206,7 @@ export function Field({
           }}
           onKeyDown={e => {
             if (e.key === 'Enter') void commit(text)
-            if (e.key === 'Escape') {
-              clearTimeout(rest.current)
-              typing.current = undefined
-              setText(held.current)
-              setWrong(undefined)
-            }
+            if (e.key === 'Escape') putBack()
           }}
         />
       )}
@@ -207,6 +249,14 @@ export function Field({
             aria-label={`Take ${field.stands} for ${field.label}`}
           >
             take
+          </button>
+        </span>
+      ) : null}
+      {again ? (
+        <span className="again" id={`${id}-again`}>
+          not saved yet{' '}
+          <button type="button" className="bare small" onClick={putBack} aria-label={`Put back ${field.label} to what is saved`}>
+            put back
           </button>
         </span>
       ) : null}

@@ -1,7 +1,7 @@
 import type { System } from '@ampwright/conversion'
 import { useEffect, useState } from 'react'
 import { Link } from 'wouter'
-import { storedUnits } from '../open-conversion.ts'
+import { storedUnits } from '../opened.ts'
 import { startAlone } from '../worker/engine.ts'
 import { Book } from './book.tsx'
 import { type Handbook, handbookOf } from './handbook.ts'

@@ -4,8 +4,8 @@ import type {
   ApiConversionLine,
   ApiImported,
   ApiIssue,
+  ApiJob,
   ApiMaking,
-  ApiRestoredBackup,
   ApiRevision,
   ApiRevisionLine,
   ApiSample,
@@ -80,8 +80,13 @@ export const api = {
   /** Where a conversion is had as a text, as a bundle with its files, and everything as one file. */
   exported: (id: string): string => `${at(id)}/export`,
   bundle: (id: string): string => `${at(id)}/bundle`,
-  backup: '/api/backup',
-  restoreBackup: (backup: Blob): Promise<ApiRestoredBackup> => json('/api/restore-backup', raw(backup, 'application/vnd.sqlite3')),
+  /** Begins a backup or a look through everything; how it goes is told by `live`. */
+  beginJob: (kind: 'backup' | 'check'): Promise<ApiJob> => json('/api/jobs', sent({ kind })),
+  /** Begins to put a backup in the place of everything; answers once the file is taken in. */
+  beginRestore: (backup: Blob): Promise<ApiJob> => json('/api/jobs/restore', raw(backup, 'application/vnd.sqlite3')),
+  cancelJob: (id: string): Promise<ApiJob> => json(`/api/jobs/${id}`, { method: 'DELETE', headers: CHANGES }),
+  /** Where the file a job made is fetched, once. */
+  jobFile: (id: string): string => `/api/jobs/${id}/result`,
   restore: (id: string, revision: number): Promise<Kept> => kept(`${at(id)}/restore`, { revision }),
   undo: (id: string, revision: number): Promise<Kept> => kept(`${at(id)}/undo`, { revision }),
   edit: (id: string, edits: readonly Seen[], what?: string): Promise<Kept> =>
@@ -91,10 +96,13 @@ export const api = {
 const CHANGES = { 'x-ampwright': '1' }
 const raw = (body: Blob, type: string): RequestInit => ({ method: 'POST', headers: { ...CHANGES, 'content-type': type }, body })
 
+/** A small request goes on when its page is left; the browser takes 64 KiB of such at a time. */
+const outliving = (init: RequestInit): RequestInit => ((init.body as string).length < 15_000 ? { ...init, keepalive: true } : init)
+
 async function kept(path: string, body: object): Promise<Kept> {
   let r: Response
   try {
-    r = await answered(path, sent(body))
+    r = await answered(path, outliving(sent(body)))
   } catch {
     return { is: 'away' }
   }
@@ -104,13 +112,34 @@ async function kept(path: string, body: object): Promise<Kept> {
   return { is: 'kept', ...((await r.json()) as { revision: number; text: string }) }
 }
 
-/** Hears of every revision anybody makes, until it is let go; on every new connection first where each conversion stands. */
-export function live(hear: (news: { readonly id: string; readonly revision: number }) => void, away: (gone: boolean) => void): () => void {
-  const source = new EventSource('/api/live')
-  const read = <T>(e: MessageEvent): T => JSON.parse(e.data as string) as T
-  source.addEventListener('heads', e => read<readonly { id: string; revision: number }[]>(e).forEach(hear))
-  source.addEventListener('change', e => hear(read<ApiTold>(e)))
-  source.addEventListener('open', () => away(false))
-  source.addEventListener('error', () => away(true))
-  return () => source.close()
+type Hears = {
+  readonly hear: (news: { readonly id: string; readonly revision: number }) => void
+  readonly away: (gone: boolean) => void
+  /** Hears of every step of every job, on every new connection first of all jobs of the last hour. */
+  readonly job?: (job: ApiJob) => void
 }
+/** Hears of every revision anybody makes, until it is let go; on every new connection first where each conversion stands. */
+export function live({ hear, away, job = () => {} }: Hears): () => void {
+  const read = <T>(e: MessageEvent): T => JSON.parse(e.data as string) as T
+  let source: EventSource, again: ReturnType<typeof setTimeout>
+  const listen = (): void => {
+    source = new EventSource('/api/live')
+    source.addEventListener('heads', e => read<readonly { id: string; revision: number }[]>(e).forEach(hear))
+    source.addEventListener('change', e => hear(read<ApiTold>(e)))
+    source.addEventListener('jobs', e => read<readonly ApiJob[]>(e).forEach(job))
+    source.addEventListener('job', e => job(read<ApiJob>(e)))
+    source.addEventListener('open', () => away(false))
+    source.addEventListener('error', () => {
+      // A server that is just ending refuses, and a browser that was refused asks no more by itself.
+      if (source.readyState === EventSource.CLOSED) again = setTimeout(listen, AGAIN)
+      away(true)
+    })
+  }
+  listen()
+  return () => {
+    clearTimeout(again)
+    source.close()
+  }
+}
+/** When a refused stream is asked for again [ms]. */
+const AGAIN = 1000

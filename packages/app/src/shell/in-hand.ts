@@ -1,5 +1,6 @@
 import { createContext, useContext, useSyncExternalStore } from 'react'
-import type { OpenConversion, Opened } from '../open-conversion.ts'
+import type { OpenConversion } from '../open-conversion.ts'
+import type { Opened } from '../opened.ts'
 
 /** The conversion this window has in hand, and what opens a working beside it. */
 export type InHand = { readonly conversion: OpenConversion; readonly openWorking: (name: string) => void }

@@ -1,4 +1,4 @@
-import type { ApiConversionLine, ApiSample } from '@ampwright/server'
+import type { ApiConversionLine, ApiJob, ApiSample } from '@ampwright/server'
 import { useCallback, useEffect, useRef, useState } from 'react'
 import { Away, api, live } from '../server/api.ts'
 import { allCounts, allSeen, type Counts } from '../server/last-seen.ts'
@@ -11,10 +11,12 @@ export type Conversions = {
   /** The server is away: the list is of what was seen in this browser. */
   readonly away: boolean
   readonly wrong: string | undefined
+  /** The jobs of the last hour, oldest first, each as it stands. */
+  readonly jobs: ReadonlyMap<string, ApiJob>
   /** Asks for the list anew. */
   readonly renew: () => Promise<readonly ApiConversionLine[]>
 }
-type Known = Omit<Conversions, 'renew'>
+type Known = Omit<Conversions, 'renew' | 'jobs'>
 const NOTHING: Known = { list: undefined, counts: new Map(), samples: [], away: false, wrong: undefined }
 
 /** Changes that come together are asked for once [ms]. */
@@ -23,6 +25,7 @@ const TOGETHER = 100
 /** The conversions there are, anew with every change anybody makes; with the server away those seen in this browser. */
 export function useConversions(): Conversions {
   const [known, setKnown] = useState<Known>(NOTHING),
+    [jobs, setJobs] = useState<ReadonlyMap<string, ApiJob>>(new Map()),
     soon = useRef<ReturnType<typeof setTimeout>>(undefined)
   const renew = useCallback(async (): Promise<readonly ApiConversionLine[]> => {
     const next = await asked()
@@ -35,13 +38,13 @@ export function useConversions(): Conversions {
       soon.current = setTimeout(() => void renew(), TOGETHER)
     }
     void renew()
-    const letGo = live(later, later)
+    const letGo = live({ hear: later, away: later, job: job => setJobs(had => new Map(had).set(job.id, job)) })
     return () => {
       letGo()
       clearTimeout(soon.current)
     }
   }, [renew])
-  return { ...known, renew }
+  return { ...known, jobs, renew }
 }
 
 async function asked(): Promise<Known> {

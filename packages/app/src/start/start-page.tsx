@@ -11,7 +11,7 @@ import { day } from './when.ts'
 
 /** Every conversion there is with its state, how to begin another, and what leaves and comes back. */
 export function StartPage() {
-  const { list, counts, samples, away, wrong, renew } = useConversions(),
+  const { list, counts, samples, away, wrong, jobs, renew } = useConversions(),
     [said, setSaid] = useState<string>(),
     [failed, setFailed] = useState<string>(),
     [, go] = useLocation()
@@ -79,10 +79,9 @@ export function StartPage() {
           <TourAgain />
           <h2>Take in</h2>
           <TakeIn renew={renew} />
-          <h2>Backup</h2>
-          <Backup renew={renew} />
         </>
       )}
+      <Backup renew={renew} jobs={jobs} away={away || list === undefined} />
     </main>
   )
 }

@@ -27,7 +27,7 @@ export function aboutRoutes(app: Routed, { store, samples, live, warning, versio
     {
       schema: {
         summary:
-          'Changes as they come, as server-sent events: first `heads` (every conversion with its revision), then `change` (`Told`) for each',
+          'Changes as they come, as server-sent events: first `heads` (every conversion with its revision) and `jobs` (a list of `Job`, where there are any), then `change` (`Told`) for each change and `job` (`Job`) for each step of a job',
         response: { ...REFUSED, 200: bytesOf('text/event-stream') },
       },
     },

@@ -2,6 +2,7 @@ import type { Store } from '@ampwright/store'
 import type { FastifyBaseLogger, FastifyInstance, RawReplyDefaultExpression, RawRequestDefaultExpression, RawServerDefault } from 'fastify'
 import type { ZodTypeProvider } from 'fastify-type-provider-zod'
 import { z } from 'zod'
+import type { Jobs } from '../jobs.ts'
 import type { liveTo } from '../live.ts'
 import type { SampleCar } from '../samples.ts'
 import { Clashes, Id, Refused, Unreadable } from '../shapes.ts'
@@ -19,6 +20,7 @@ export type Behind = {
   readonly store: Store
   readonly samples: readonly SampleCar[]
   readonly live: ReturnType<typeof liveTo>
+  readonly jobs: Jobs
   readonly now: () => number
   /** A place for what passes through: backups on their way out or in. */
   readonly passing: string

@@ -1,20 +1,19 @@
-import { randomBytes } from 'node:crypto'
-import { createReadStream } from 'node:fs'
-import { rm } from 'node:fs/promises'
-import { join } from 'node:path'
 import { Readable } from 'node:stream'
-import { slugOf, type Imported as Taken, unbundled } from '@ampwright/store'
+import { slugOf, StoreFault, type Imported as Taken, unbundled } from '@ampwright/store'
 import type { FastifyReply } from 'fastify'
 import { z } from 'zod'
 import type { ApiImported, ApiUnreadable } from '../api-types.ts'
-import { bytesIn, intoFile } from '../bodies.ts'
+import { bytesIn } from '../bodies.ts'
 import { Id, Imported, Importing, RestoredBackup, RevisionText } from '../shapes.ts'
 import { clashesOf, unreadable } from '../told.ts'
 import { defined, fromBase64 } from './conversions.ts'
-import { type Behind, ById, bytesOf, CHANGED, MOST_BACKUP, MOST_BUNDLE_FILE, MOST_JSON, REFUSED, type Routed } from './routed.ts'
+import { sentFile, works } from './jobs.ts'
+import { type Behind, ById, bytesOf, CHANGED, MOST_BUNDLE_FILE, MOST_JSON, REFUSED, type Routed } from './routed.ts'
 
 /** What leaves and comes back: texts, bundles, backups. */
-export function transferRoutes(app: Routed, { store, passing, now }: Behind): void {
+export function transferRoutes(app: Routed, behind: Behind): void {
+  const { store, jobs } = behind,
+    { backup, restore } = works(behind)
   const OfRevision = z.strictObject({ revision: RevisionText.optional() })
   const named = (reply: FastifyReply, file: string): FastifyReply => reply.header('content-disposition', `attachment; filename="${file}"`)
   const nameOf = (id: string): string => slugOf(store.conversion(id).name)
@@ -86,14 +85,19 @@ export function transferRoutes(app: Routed, { store, passing, now }: Behind): vo
 
   app.get(
     '/api/backup',
-    { schema: { summary: 'Everything in one file', response: { ...REFUSED, 200: bytesOf('application/vnd.sqlite3') } } },
+    {
+      schema: {
+        summary: 'Everything in one file, made while it is waited for; /api/jobs makes it in the background',
+        response: { ...REFUSED, 200: bytesOf('application/vnd.sqlite3') },
+      },
+    },
     async (_, reply) => {
-      const file = join(passing, `${randomBytes(8).toString('hex')}.sqlite`)
-      await store.backUp(file)
-      const stream = createReadStream(file)
-      stream.on('close', () => void rm(file, { force: true }))
-      const day = new Date(now()).toISOString().slice(0, 10)
-      return named(reply, `ampwright-${day}.sqlite`).type('application/vnd.sqlite3').send(stream)
+      const { id } = jobs.begin('backup', backup)
+      // Nobody waits for it any more.
+      reply.raw.on('close', () => void jobs.cancel(id))
+      const { state, says, result } = await jobs.ended(id)
+      if (!result?.file) throw new StoreFault(state === 'failed' ? 'full' : 'in use', says ?? '')
+      return sentFile(reply, jobs.fileOf(id), result.file, () => void jobs.fetched(id))
     },
   )
 
@@ -108,13 +112,18 @@ export function transferRoutes(app: Routed, { store, passing, now }: Behind): vo
       },
     },
     async (request, reply) => {
-      const file = join(passing, `${randomBytes(8).toString('hex')}.sqlite`)
-      try {
-        await intoFile(request, reply, MOST_BACKUP, file)
-        return { keptAs: store.restoreBackup(file) }
-      } finally {
-        await rm(file, { force: true })
-      }
+      let failed: unknown
+      const { id } = jobs.begin('restore', async working => {
+        try {
+          return await restore(request, reply, () => {})(working)
+        } catch (e) {
+          failed = e
+          throw e
+        }
+      })
+      const { result } = await jobs.ended(id)
+      if (!result?.keptAs) throw failed
+      return { keptAs: result.keptAs }
     },
   )
 }

@@ -1,0 +1,44 @@
+import type { Edit } from '@ampwright/conversion'
+import type { Stage } from '@ampwright/engine'
+import type { Log, Recipient, SurveySheet, Written } from '@ampwright/workbench'
+import { type Handbook, handbookOf } from './handbook/handbook.ts'
+import { type Engine, startEngine } from './worker/engine.ts'
+import type { Compared } from './worker/service.ts'
+
+export type AssessmentStep = Parameters<Parameters<typeof startEngine>[0]>[0]
+
+/** What a page may ask of the engine without changing anything. */
+export abstract class Asking {
+  protected readonly engine: Engine = startEngine(step => this.hear(step))
+  readonly handbook: Handbook = handbookOf(this.engine)
+  /** Hears of every step of an assessment. */
+  protected abstract hear(step: AssessmentStep): void
+  text = () => this.engine.text()
+  field = (path: string) => this.engine.field(path)
+  survey = (before?: SurveySheet) => this.engine.survey(before)
+  letter = (to: Recipient) => this.engine.letter(to)
+  letterText = (to: Recipient, written: Written) => this.engine.letterText(to, written)
+  compare = (before: Compared | undefined, after: Compared | undefined) => this.engine.compare(before, after)
+  files = () => this.engine.files()
+  readFile = (name: string, bytes: Uint8Array) => this.engine.readFile(name, bytes)
+  lot = () => this.engine.lot()
+  moduleTable = () => this.engine.moduleTable()
+  tryModules = (bytes: Uint8Array) => this.engine.tryModules(bytes)
+  coastDown = () => this.engine.coastDown()
+  tryLogs = (logs: readonly Log[]) => this.engine.tryLogs(logs)
+  check = (edits: readonly Edit[]) => this.engine.check(edits)
+  preview = (edits: readonly Edit[]) => this.engine.preview(edits)
+  drawings = () => this.engine.drawings()
+  draw = (id: string, width: number) => this.engine.draw(id, width)
+  readAt = (id: string, pixel: number) => this.engine.readAt(id, pixel)
+  drawingFile = (id: string, as: 'svg' | 'csv', width: number) => this.engine.drawingFile(id, as, width)
+  tryout = (edits: readonly Edit[]) => this.engine.tryout(edits)
+  ratioEdit = (unit: string, ratio: number) => this.engine.ratioEdit(unit, ratio)
+  places = () => this.engine.places()
+  partTable = (path: string | undefined, search: { readonly words?: string; readonly class?: string; readonly most?: number }) =>
+    this.engine.partTable(path, search)
+  partTaking = (path: string, id: string) => this.engine.partTaking(path, id)
+  figures = (stage: Stage) => this.engine.figures(stage)
+  working = (name: string) => this.engine.working(name)
+  workingText = (name: string) => this.engine.workingText(name)
+}
