@@ -1,6 +1,6 @@
 import type { Edit, Issue, System } from '@ampwright/conversion'
 import type { Stage } from '@ampwright/engine'
-import type { Log, Recipient, SheetNode, SurveySheet, Told, Written } from '@ampwright/workbench'
+import type { Log, Recipient, Saying, SheetNode, SurveySheet, Told, Written } from '@ampwright/workbench'
 import { type Handbook, handbookOf } from './handbook/handbook.ts'
 import { Away, api, type Clash, live, Refused } from './server/api.ts'
 import { keepCounts, keepSeen, type LastSeen, lastSeen } from './server/last-seen.ts'
@@ -31,12 +31,20 @@ export const storedUnits = (): System => {
   return kept === 'us' || kept === 'uk' ? kept : 'metric'
 }
 
-/** What an acceptance cannot be without, in the words of the form. */
+/** What cannot be left out where something is said of a finding by hand, in the words of the form. */
 const ASKED = {
-  by: 'your name is empty: who accepts a finding says who that is',
-  reason: 'the reason is empty: who accepts a finding says why it may stay so',
-  scope: 'what it holds for is empty: who accepts a finding says for what and until when',
-  date: 'the day is empty: who accepts a finding says when',
+  accepted: {
+    by: 'your name is empty: who accepts a finding says who that is',
+    reason: 'the reason is empty: who accepts a finding says why it may stay so',
+    scope: 'what it holds for is empty: who accepts a finding says for what and until when',
+    date: 'the day is empty: who accepts a finding says when',
+  },
+  'does not apply': {
+    by: 'your name is empty: who says that a finding does not apply says who that is',
+    reason: 'the reason is empty: who says that a finding does not apply says why',
+    date: 'the day is empty: who says that a finding does not apply says when',
+  },
+  'taken back': {},
 } as const
 
 /** One conversion open in this window: edits go to the engine at once, and to the server in their order. */
@@ -280,13 +288,13 @@ export class OpenConversion {
     localStorage.setItem(STORED, system)
     void this.engine.units(system).then(() => this.layOut())
   }
-  /** Accepts a finding; gives what is wrong where it cannot be. */
-  async accept(id: string, given: { by: string; reason: string; scope: string; date: string }): Promise<string | undefined> {
-    const open = (Object.keys(ASKED) as (keyof typeof ASKED)[]).find(k => given[k].trim() === '')
-    if (open) return ASKED[open]
-    const made = await this.engine.acceptance(id, given)
+  /** Says something of a finding by hand, or takes it back; gives what is wrong where it cannot be. */
+  async sayByHand(id: string, saying: Saying): Promise<string | undefined> {
+    const open = Object.entries<string>(ASKED[saying.as]).find(([k]) => String((saying as Record<string, string>)[k] ?? '').trim() === '')
+    if (open) return open[1]
+    const made = await this.engine.saying(id, saying)
     if ('refused' in made) return made.refused
-    const issues = await this.edit([made.edit], `accepted: ${id}`)
+    const issues = await this.edit(made.edits, `${saying.as}: ${id}`)
     return issues[0]?.what
   }
   /** Brings an earlier revision back, as a new one: undo takes it away again. */
