@@ -62,5 +62,28 @@ describe('the Lapwing put right on the screen', () => {
     await expect.poll(async () => page.locator('article.find:has(.out.accepted)').count(), { timeout: 30_000 }).toBe(1)
     expect(await page.locator('article.find:has(.out.accepted)').getAttribute('aria-label')).toBe(title?.replace('failing', 'accepted'))
   })
+  it('says of a finding that it does not apply, keeps it in view, and takes that back', async () => {
+    const page = await bench.window()
+    await page.goto(`${bench.url}/c/${bench.demo}/findings`)
+    await settled(page)
+    const one = page.locator('article.find:has(.out.failing)').first(),
+      title = (await one.getAttribute('aria-label'))?.replace('failing: ', '') as string
+    await one.getByText('It does not apply to this car').click()
+    await one.getByRole('button', { name: 'Set aside' }).click()
+    expect(await one.getByRole('alert').first().innerText()).toMatch(/your name is empty/)
+    await one.locator('form:visible').getByLabel('Your name').fill('Noor')
+    await one.getByLabel('Why it does not apply').fill('never on this road')
+    await one.getByRole('button', { name: 'Set aside' }).click()
+    const aside = page.locator(`article.find[aria-label="said not to apply: ${title}"]`)
+    await aside.waitFor({ timeout: 30_000 })
+    expect(await aside.isVisible()).toBe(true)
+    expect(await aside.innerText()).toMatch(
+      /because never on this road, said by Noor on .*\. It would be failing otherwise\. Lapses as soon as/,
+    )
+    expect(await page.getByText('1 said not to apply').count()).toBe(1)
+    await aside.getByRole('button', { name: /Take back/ }).click()
+    await page.locator(`article.find[aria-label="failing: ${title}"]`).first().waitFor({ timeout: 30_000 })
+    expect(await aside.count()).toBe(0)
+  })
   it('has nothing to complain about', () => expect(bench.complaints).toEqual([]))
 })

@@ -1,5 +1,5 @@
 import type { Edit } from '@ampwright/conversion'
-import { type Finding, findingId, type Outcome } from '@ampwright/engine'
+import { type Finding, findingId, findingKey, type Outcome } from '@ampwright/engine'
 import { Refusal } from './refusal.ts'
 
 export type Accepting = { readonly by: string; readonly reason: string; readonly scope: string; readonly date: string }
@@ -11,7 +11,7 @@ export function acceptance(f: Finding, given: Accepting): Edit {
   refuseUnless(['failing', 'marginal'], f, 'accept', 'only what is failing or marginal can be accepted')
   stated('accept', given, { by: 'who that is', reason: 'why it may stay so', scope: 'what it holds for' }, 'who accepts a finding says')
   return {
-    path: ['accepted', findingId(f)],
+    path: ['accepted', findingKey(f)],
     now: { by: given.by, reason: given.reason, scope: given.scope, date: given.date, rests: f.rests },
   }
 }
@@ -21,14 +21,14 @@ export function settingAside(f: Finding, given: SettingAside): Edit {
   const only = 'only what is failing, marginal or unanswered can be said not to apply'
   refuseUnless(['failing', 'marginal', 'unanswered'], f, 'does-not-apply', only)
   stated('does-not-apply', given, { by: 'who that is', reason: 'why not' }, 'who says that a finding does not apply says')
-  return { path: ['does-not-apply', findingId(f)], now: { by: given.by, reason: given.reason, date: given.date, rests: f.rests } }
+  return { path: ['does-not-apply', findingKey(f)], now: { by: given.by, reason: given.reason, date: given.date, rests: f.rests } }
 }
 
 /** The edits that take back what was said of a finding by hand, whether it still holds or has lapsed. */
 export function takingBack(f: Finding): readonly Edit[] {
   const said = f.outcome === 'accepted' ? 'accepted' : f.byHand ? 'does not apply' : f.unheeded?.as
   if (said === undefined) throw new Refusal(`take-back: nothing was said of ${findingId(f)} by hand; it is ${f.outcome}`)
-  return [{ path: [said === 'accepted' ? 'accepted' : 'does-not-apply', findingId(f)], now: null }]
+  return [{ path: [said === 'accepted' ? 'accepted' : 'does-not-apply', findingKey(f)], now: null }]
 }
 
 /** What somebody says of a finding on a screen, or that it is taken back. */

@@ -25,5 +25,5 @@ export const doesNotApply = mapOf(
       says: 'What the finding rested on; copied from the finding. When it changes, this lapses and the finding counts again.',
     }),
   }),
-  'An acceptance of the same finding that holds goes first',
+  'The name is that of the rule with `@` and what it is about, without commas. An acceptance of the same finding that holds goes first',
 )

@@ -110,3 +110,9 @@ export type Unheeded = {
 
 /** What a finding is called where it is remedied or accepted: its rule, and the item it is about. */
 export const findingId = (f: Pick<Finding, 'rule' | 'item'>): string => (f.item === undefined ? f.rule : `${f.rule}@${f.item}`)
+/** The same name as a key of the file, which writes no commas, colons, brackets or quotes in a key. */
+export const findingKey = (f: Pick<Finding, 'rule' | 'item'>): string =>
+  findingId(f)
+    .replace(/[,:#[\]{}"'\\]/g, ' ')
+    .replace(/\s+/g, ' ')
+    .trim()

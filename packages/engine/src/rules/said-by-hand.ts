@@ -1,6 +1,6 @@
 import type { Acceptance, Model, NotApplying } from '../model/model.ts'
 import { type Fact, type Field, isGap } from '../working/value.ts'
-import { type Finding, findingId, type Said, type Unheeded } from './rule.ts'
+import { type Finding, findingId, findingKey, type Said, type Unheeded } from './rule.ts'
 
 /**
  * What somebody said of a finding by hand: that they accept it, or that it does not apply to this car. Either holds as long as what the finding rests on is what it was
@@ -11,13 +11,12 @@ import { type Finding, findingId, type Said, type Unheeded } from './rule.ts'
  */
 export function saidByHand(own: Finding, model: Model): Finding {
   if (own.outcome === 'sound' || own.outcome === 'does not apply') return own
-  const id = findingId(own),
-    accepted = own.outcome === 'unanswered' ? undefined : accepts(own, (model.accepted as Rows<Acceptance>)[id])
+  const accepted = own.outcome === 'unanswered' ? undefined : accepts(own, rowOf(own, model.accepted))
   if (accepted && !accepted.unheeded) return accepted
-  const setAside = setsAside(own, (model.doesNotApply as Rows<NotApplying>)[id])
-  return setAside ?? accepted ?? own
+  return setsAside(own, rowOf(own, model.doesNotApply)) ?? accepted ?? own
 }
-type Rows<T> = Readonly<Record<string, T | undefined>>
+/** The row under the name of the finding, as the file writes it or as it is said. */
+const rowOf = <T>(f: Finding, rows: Readonly<Record<string, T | undefined>>): T | undefined => rows[findingKey(f)] ?? rows[findingId(f)]
 
 function accepts(f: Finding, row: Acceptance | undefined): Finding | undefined {
   if (!row) return undefined
@@ -49,7 +48,8 @@ function whyNot(
   row: Acceptance | NotApplying,
   needed: readonly Field<string>[],
 ): Pick<Finding, 'unheeded' | 'lapsed'> | undefined {
-  const lacks = needed.flatMap(x => (isGap(x) ? [x.label] : [])),
+  // In its own finding a label need not name the finding once more.
+  const lacks = needed.flatMap(x => (isGap(x) ? [x.label.replace(/ \([^()]*\)$/, '')] : [])),
     said = { as, by: wordOf(row.by), because: wordOf(row.reason), date: wordOf(row.date) }
   if (lacks.length) return { unheeded: { ...stated(said), lacks } }
   return wordOf(row.rests) === f.rests ? undefined : { lapsed: true, unheeded: { ...stated(said), lacks: [] } }
