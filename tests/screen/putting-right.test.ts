@@ -54,7 +54,7 @@ describe('the Lapwing put right on the screen', () => {
     await one.getByText('Accept it as it is').click()
     await one.getByRole('button', { name: 'Accept' }).click()
     expect(await one.getByRole('alert').first().innerText()).toMatch(/your name is empty/)
-    await one.getByLabel('Your name').fill('Ines')
+    await one.locator('details[open]').getByLabel('Your name').fill('Ines')
     await one.getByLabel('Why it may stay so').fill('shown to the inspector, who agrees')
     await one.getByLabel('What it holds for, until when').fill('first registration')
     await one.getByRole('button', { name: 'Accept' }).click()
