@@ -20,6 +20,8 @@ export type Opened = {
   readonly sheets: Partial<Record<Section, SheetNode>>
   readonly unreadable: readonly Pick<Issue, 'line' | 'path' | 'what' | 'found' | 'accepted'>[]
   readonly clashes: readonly Clash[]
+  /** Labels of fields that clashed, by path. */
+  readonly called: Readonly<Record<string, string>>
   readonly said: string | undefined
   readonly undoable: number
   readonly redoable: number
@@ -79,6 +81,7 @@ export class OpenConversion {
       sheets: {},
       unreadable: [],
       clashes: [],
+      called: {},
       said: undefined,
       undoable: 0,
       redoable: 0,
@@ -189,6 +192,7 @@ export class OpenConversion {
     // The headline goes first: the fields are laid out anew once it stands.
     this.set({ renewing: true })
     this.undone.length = 0
+    this.typedOver(made.edits)
     this.save(() => api.edit(this.state.id, made.edits, what), true)
     return []
   }
@@ -268,12 +272,32 @@ export class OpenConversion {
   clashed(clashes: readonly Clash[]): void {
     const stay = this.state.clashes.filter(c => !clashes.some(n => n.path === c.path))
     this.set({ clashes: [...stay, ...clashes] })
+    void this.nameClashes()
+  }
+  /** Calls each place that clashed by the label of its field. */
+  private async nameClashes(): Promise<void> {
+    for (const { path } of this.state.clashes) {
+      if (path in this.state.called) continue
+      const field = await this.engine.field(path)
+      // Of things in a map the label alone would not say which: «Within (sprint)».
+      const within = path.split('.').slice(1, -1).at(-1)
+      if (field) this.set({ called: { ...this.state.called, [path]: within === undefined ? field.label : `${field.label} (${within})` } })
+    }
+  }
+  /** What was typed over is settled: the last word is the person's. */
+  private typedOver(edits: readonly Edit[]): void {
+    const paths = edits.map(e => (typeof e.path === 'string' ? e.path : e.path.join('.'))),
+      clashes = this.state.clashes.filter(c => !paths.some(p => p === c.path || p.startsWith(`${c.path}.`) || c.path.startsWith(`${p}.`)))
+    if (clashes.length < this.state.clashes.length) this.set({ clashes })
   }
   settle(clash: Clash, mine: boolean): void {
     this.set({ clashes: this.state.clashes.filter(c => c !== clash) })
     if (!mine) return
     void this.edit([{ path: clash.path, now: clash.yours as Edit['now'] }]).then(([i]) => {
-      if (i) this.set({ said: `${clash.path}: ${i.what}${i.found && `; found ${i.found}`}${i.accepted && `; accepted ${i.accepted}`}` })
+      if (i)
+        this.set({
+          said: `${this.state.called[clash.path] ?? clash.path}: ${i.what}${i.found && `; found ${i.found}`}${i.accepted && `; accepted ${i.accepted}`}`,
+        })
     })
   }
   /** Says what the person must know before going on. */

@@ -1,5 +1,6 @@
 import type { Finding } from '@ampwright/engine'
 import { type Counted, countedAs } from '../counted.ts'
+import { valueCalled } from './called.ts'
 import { type LetterLine, type LetterPart, type Matter, open, type Pieces, piecesOf, question, quoted } from './pieces.ts'
 import { heldNotToApply, rowWords } from './rule-rows.ts'
 
@@ -43,7 +44,7 @@ function asked(f: Finding, k: Matter): readonly LetterLine[] {
   const theirs = f.gaps.every(g => g.path.startsWith('brief.demands.'))
   if (theirs && f.assumed.length === 0)
     return [question(...(rowWords(f, k) ?? [...title, ...saysOf(f, k)]), ' Does it concern this car, and can it be met?')]
-  return [...f.gaps, ...f.assumed.map(path => ({ label: `${path}, assumed so far`, path }))].map(g =>
+  return [...f.gaps, ...f.assumed.map(path => ({ label: `${valueCalled(path)}, assumed so far`, path }))].map(g =>
     open({ open: `${g.label} (for: ${f.title})`, path: g.path }),
   )
 }
