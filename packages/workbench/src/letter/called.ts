@@ -2,7 +2,8 @@ import { fieldAt } from '@ampwright/conversion'
 
 /** What a part named by a key of the file is called: as the schema calls it where it knows the key, else its words. */
 export const partCalled = (key: string): string => {
-  const known = fieldAt(`donor.not-listed.${key}`)?.label
+  // Its label there goes on to ask where it is.
+  const known = fieldAt(`donor.not-listed.${key}`)?.label.replace(/:.*$/, '')
   return (
     known ??
     key
