@@ -214,7 +214,9 @@ describe('accept', () => {
       /What somebody says does not apply .* because never driven on a slope, said by Ines on 2026-11-25/,
     )
     await command('take-back', file, 'hill-start@pull-away', '--write')
-    expect(now().trimEnd()).toBe(before.trimEnd())
+    expect(now()).not.toContain('never driven on a slope')
+    expect(now().startsWith(before.trimEnd())).toBe(true)
+    expect((await outcome())?.outcome).toBe('failing')
     expect(await command('take-back', file, 'hill-start@pull-away')).toMatchObject({
       code: 2,
       err: expect.stringContaining('nothing was said'),
