@@ -45,6 +45,29 @@ describe('the Lapwing put right on the screen', () => {
     expect(await failing()).toBeLessThan(before)
     expect(await page.locator('.headline').innerText()).toMatch(/8\.\d+.s/)
   })
+  it('says of a finding that it does not apply, keeps it in view, and takes that back', async () => {
+    const page = await bench.window()
+    await page.goto(`${bench.url}/c/${bench.demo}/findings`)
+    await settled(page)
+    const one = page.locator('article.find:has(.out.failing)').first(),
+      title = (await one.getAttribute('aria-label'))?.replace('failing: ', '') as string
+    await one.getByText('It does not apply to this car').click()
+    await one.getByRole('button', { name: 'Set aside' }).click()
+    expect(await one.getByRole('alert').first().innerText()).toMatch(/your name is empty/)
+    await one.locator('form:visible').getByLabel('Your name').fill('Noor')
+    await one.getByLabel('Why it does not apply').fill('never on this road')
+    await one.getByRole('button', { name: 'Set aside' }).click()
+    const aside = page.locator(`article.find[aria-label="said not to apply: ${title}"]`)
+    await aside.waitFor({ timeout: 30_000 })
+    expect(await aside.isVisible()).toBe(true)
+    expect(await aside.innerText()).toMatch(
+      /because never on this road, said by Noor on .*\. It would be failing otherwise\. Lapses as soon as/,
+    )
+    expect(await page.getByText('1 said not to apply').count()).toBe(1)
+    await aside.getByRole('button', { name: /Take back/ }).click()
+    await page.locator(`article.find[aria-label="failing: ${title}"]`).first().waitFor({ timeout: 30_000 })
+    expect(await aside.count()).toBe(0)
+  })
   it('accepts a finding only with a name, a reason and a day, and says so', async () => {
     const page = await bench.window()
     await page.goto(`${bench.url}/c/${bench.demo}/findings`)
@@ -54,7 +77,7 @@ describe('the Lapwing put right on the screen', () => {
     await one.getByText('Accept it as it is').click()
     await one.getByRole('button', { name: 'Accept' }).click()
     expect(await one.getByRole('alert').first().innerText()).toMatch(/your name is empty/)
-    await one.getByLabel('Your name').fill('Ines')
+    await one.locator('details[open]').getByLabel('Your name').fill('Ines')
     await one.getByLabel('Why it may stay so').fill('shown to the inspector, who agrees')
     await one.getByLabel('What it holds for, until when').fill('first registration')
     await one.getByRole('button', { name: 'Accept' }).click()

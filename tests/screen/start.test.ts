@@ -93,6 +93,16 @@ describe('a conversion that leaves and comes back', () => {
     expect(await both.innerText()).toMatch(/9000 €[\s\S]*12345 €/)
     expect(await bench.text(id)).toContain('budget: 12345 €')
   })
+  it('says of an empty file that it is one, and starts a conversion of its name only when told to', async () => {
+    const page = await start(),
+      before = (await ids(page)).length
+    await give(page, 'Take in a file', 'Heron.conversion.yaml', Buffer.from('\n'))
+    await page.getByText(/found an empty file, and nothing was made of it/).waitFor()
+    expect((await ids(page)).length).toBe(before)
+    await page.getByRole('button', { name: 'Start Heron with nothing filled in' }).click()
+    await page.getByText(/New: Heron is a conversion of its own now/).waitFor()
+    await expect.poll(async () => (await ids(page)).length).toBe(before + 1)
+  })
   it('comes back as a bundle dropped on the page, with its files', async () => {
     const page = await start(),
       { id } = await post('/api/conversions', { sample: 'otter' })

@@ -11,6 +11,8 @@ afterAll(async () => {
 }, 60_000)
 
 const BUDGET = 'brief.budget'
+/** What a clash calls it. */
+const CALLED = 'Parts budget'
 const pair = async (): Promise<[Page, Page]> => {
   const [a, b] = [await bench.window(), await bench.window()]
   for (const page of [a, b]) {
@@ -23,7 +25,7 @@ const enter = async (page: Page, path: string, text: string): Promise<void> => {
   await field(page, path).fill(text)
   await field(page, path).press('Enter')
 }
-const notice = (page: Page) => page.locator('.note.bad', { hasText: BUDGET })
+const notice = (page: Page) => page.locator('.note.bad', { hasText: CALLED })
 const shows = (page: Page, path: string, text: string) =>
   expect.poll(async () => field(page, path).inputValue(), { timeout: 20_000 }).toBe(text)
 
@@ -56,6 +58,15 @@ describe('two windows on one car', () => {
     expect(await notice(b).count()).toBe(0)
     await shows(b, BUDGET, '19000 €')
     expect(await bench.text(bench.demo)).toContain('budget: 19000 €')
+  })
+  it('says nothing more of a place that was typed over since', async () => {
+    const [a, b] = await pair()
+    await clash(a, b, '21500 €', '19500 €')
+    expect(await notice(b).innerText()).not.toContain(BUDGET)
+    await enter(b, BUDGET, '20500 €')
+    await settled(b)
+    await expect.poll(async () => notice(b).count(), { timeout: 20_000 }).toBe(0)
+    await expect.poll(async () => bench.text(bench.demo), { timeout: 20_000 }).toContain('budget: 20500 €')
   })
   it('takes mine when told to, in both windows, and undo gives theirs back', async () => {
     const [a, b] = await pair()

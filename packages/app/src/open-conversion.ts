@@ -1,4 +1,6 @@
 import type { Edit, Issue, System } from '@ampwright/conversion'
+import type { Saying } from '@ampwright/workbench'
+import { clashesAfter, placeCalled } from './clashes.ts'
 import { Asking, type AssessmentStep } from './asking.ts'
 import { forgetTyped, halfTyped } from './kept/half-typed.ts'
 import { putOut, takeOut, unsent } from './kept/outbox.ts'
@@ -210,6 +212,8 @@ export class OpenConversion extends Asking {
     this.set({ renewing: true })
     const { id, revision } = this.state,
       { key } = putOut(id, { edits: made.edits, what, after: revision })
+    const left = clashesAfter(this.state.clashes, made.edits)
+    if (left.length < this.state.clashes.length) this.set({ clashes: left })
     this.save(
       once(() => api.edit(id, made.edits, what)),
       { batch: { key, edits: made.edits } },
@@ -318,6 +322,15 @@ export class OpenConversion extends Asking {
   clashed(clashes: readonly Clash[]): void {
     const stay = this.state.clashes.filter(c => !clashes.some(n => n.path === c.path))
     this.set({ clashes: [...stay, ...clashes] })
+    void this.nameClashes()
+  }
+  /** Calls each place that clashed by the label of its field. */
+  private async nameClashes(): Promise<void> {
+    for (const { path } of this.state.clashes) {
+      if (path in this.state.called) continue
+      const field = await this.engine.field(path)
+      if (field) this.set({ called: { ...this.state.called, [path]: placeCalled(field, path) } })
+    }
   }
   settle(clash: Clash, mine: boolean): void {
     this.set({ clashes: this.state.clashes.filter(c => c !== clash) })
@@ -331,7 +344,10 @@ export class OpenConversion extends Asking {
     }
     if (!mine) return
     void this.edit([{ path: clash.path, now: clash.yours as Edit['now'] }]).then(([i]) => {
-      if (i) this.set({ said: `${clash.path}: ${i.what}${i.found && `; found ${i.found}`}${i.accepted && `; accepted ${i.accepted}`}` })
+      if (i)
+        this.set({
+          said: `${this.state.called[clash.path] ?? clash.path}: ${i.what}${i.found && `; found ${i.found}`}${i.accepted && `; accepted ${i.accepted}`}`,
+        })
     })
   }
   /** Says what the person must know before going on. */
@@ -346,13 +362,13 @@ export class OpenConversion extends Asking {
     localStorage.setItem(STORED, system)
     void this.engine.units(system).then(() => this.layOut())
   }
-  /** Accepts a finding; gives what is wrong where it cannot be. */
-  async accept(id: string, given: { by: string; reason: string; scope: string; date: string }): Promise<string | undefined> {
-    const open = (Object.keys(ASKED) as (keyof typeof ASKED)[]).find(k => given[k].trim() === '')
-    if (open) return ASKED[open]
-    const made = await this.engine.acceptance(id, given)
+  /** Says something of a finding by hand, or takes it back; gives what is wrong where it cannot be. */
+  async sayByHand(id: string, saying: Saying): Promise<string | undefined> {
+    const open = Object.entries<string>(ASKED[saying.as]).find(([k]) => String((saying as Record<string, string>)[k] ?? '').trim() === '')
+    if (open) return open[1]
+    const made = await this.engine.saying(id, saying)
     if ('refused' in made) return made.refused
-    const issues = await this.edit([made.edit], `accepted: ${id}`)
+    const issues = await this.edit(made.edits, `${saying.as}: ${id}`)
     return issues[0]?.what
   }
   /** Brings an earlier revision back, as a new one: undo takes it away again. */

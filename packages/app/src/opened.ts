@@ -16,6 +16,8 @@ export type Opened = {
   readonly sheets: Partial<Record<Section, SheetNode>>
   readonly unreadable: readonly Pick<Issue, 'line' | 'path' | 'what' | 'found' | 'accepted'>[]
   readonly clashes: readonly Clash[]
+  /** Labels of fields that clashed, by path. */
+  readonly called: Readonly<Record<string, string>>
   readonly said: string | undefined
   readonly undoable: number
   readonly redoable: number
@@ -27,12 +29,20 @@ export const storedUnits = (): System => {
   return kept === 'us' || kept === 'uk' ? kept : 'metric'
 }
 
-/** What an acceptance cannot be without, in the words of the form. */
+/** What cannot be left out where something is said of a finding by hand, in the words of the form. */
 export const ASKED = {
-  by: 'your name is empty: who accepts a finding says who that is',
-  reason: 'the reason is empty: who accepts a finding says why it may stay so',
-  scope: 'what it holds for is empty: who accepts a finding says for what and until when',
-  date: 'the day is empty: who accepts a finding says when',
+  accepted: {
+    by: 'your name is empty: who accepts a finding says who that is',
+    reason: 'the reason is empty: who accepts a finding says why it may stay so',
+    scope: 'what it holds for is empty: who accepts a finding says for what and until when',
+    date: 'the day is empty: who accepts a finding says when',
+  },
+  'does not apply': {
+    by: 'your name is empty: who says that a finding does not apply says who that is',
+    reason: 'the reason is empty: who says that a finding does not apply says why',
+    date: 'the day is empty: who says that a finding does not apply says when',
+  },
+  'taken back': {},
 } as const
 
 /** What stands typed in a field: what it would put there, what stood there, and what it is for. */
@@ -49,6 +59,7 @@ export const unopened = (id: string): Opened => ({
   sheets: {},
   unreadable: [],
   clashes: [],
+  called: {},
   said: undefined,
   undoable: 0,
   redoable: 0,

@@ -1,6 +1,17 @@
 import type { Conversion, System } from '@ampwright/conversion'
 import { type Assessment, type Finding, findingId, type Gap, headlineRows, STUDIES } from '@ampwright/engine'
-import { filled, headed, MARKS, requirementLine, shown } from '@ampwright/workbench'
+import {
+  asideText,
+  asksNothing,
+  COUNTED,
+  countedAs,
+  filled,
+  headed,
+  MARKS,
+  requirementLine,
+  shown,
+  unheededText,
+} from '@ampwright/workbench'
 import { colours, columns, type Terminal, widthOf, wrapped } from './terminal.ts'
 
 /** The whole assessment on the terminal: headline, what stands in the way, figures by stage, what is still asked. */
@@ -11,10 +22,16 @@ export function printAssessment(c: Conversion, a: Assessment, t: Terminal, syste
   printCounts(a, t)
   printHeadline(a, t, system)
   printFindings(
-    a.findings.filter(f => f.outcome !== 'sound' && f.outcome !== 'does not apply'),
+    a.findings.filter(f => !asksNothing(f) && !f.byHand),
     t,
     system,
     'What stands in the way',
+  )
+  printFindings(
+    a.findings.filter(f => f.byHand),
+    t,
+    system,
+    'What somebody says does not apply',
   )
   if (figures) printFigures(a, t, system)
   printGaps(a, t)
@@ -74,10 +91,10 @@ function printHeadline(a: Assessment, t: Terminal, system: System): void {
 }
 
 function printCounts(a: Assessment, t: Terminal): void {
-  const counts = (['failing', 'unanswered', 'marginal', 'accepted', 'sound'] as const)
-    .map(o => [o, a.findings.filter(f => f.outcome === o).length] as const)
+  const counts = COUNTED.filter(o => o !== 'does not apply')
+    .map(o => [o, a.findings.filter(f => countedAs(f) === o).length] as const)
     .filter(([, n]) => n > 0)
-  t.out(counts.map(([o, n]) => `${MARKS[o]} ${n} ${o}`).join('   '))
+  t.out(counts.map(([o, n]) => `${MARKS[o === 'said not to apply' ? 'does not apply' : o]} ${n} ${o}`).join('   '))
 }
 
 export function printFindings(findings: readonly Finding[], t: Terminal, system: System, title: string): void {
@@ -105,7 +122,7 @@ export function printFindings(findings: readonly Finding[], t: Terminal, system:
     }
     for (const line of wrapped(`  ${findingId(f)}`, t.width, '  ')) t.out(k.dim(line))
     if (f.outcome === 'unanswered' && f.gaps.length) say(`Unanswered: ${gapsText(f)}.`)
-    else say(filled(f.says, f, system))
+    else if (f.byHand?.otherwise !== 'unanswered') say(filled(f.says, f, system))
     if (f.outcome === 'unanswered' && f.reason)
       say(`Unanswered: ${f.reason}${f.assumed.length ? `: ${f.assumed.slice(0, 4).join(', ')}. Write what you find with its origin` : ''}.`)
     if (f.outcome === 'failing' && f.reason)
@@ -113,7 +130,8 @@ export function printFindings(findings: readonly Finding[], t: Terminal, system:
     if (f.outcome === 'marginal' && f.reason) say(`Marginal and not ${f.doubted ? 'sound' : 'failing'} because ${f.reason}.`)
     if (f.requirement && f.outcome !== 'sound') say(requirementLine(f.requirement), true)
     if (f.outcome === 'accepted' && f.reason) say(`Accepted: ${f.reason}`)
-    if (f.lapsed) say('An acceptance has lapsed: what it rested on has changed.')
+    const said = asideText(f) ?? unheededText(f)
+    if (said) say(said)
     for (const r of f.outcome === 'sound' ? [] : f.remedies) {
       if (r.do === 'measure' && told.has(r.path + r.says)) continue
       if (r.do === 'measure') told.add(r.path + r.says)

@@ -201,6 +201,27 @@ describe('accept', () => {
     await torque(90)
     expect(await told('accept', file, 'hill-start@pull-away', ...words)).toMatchObject({ finding: 'hill-start@pull-away', written: false })
   })
+  it('says that a finding does not apply, counts it by itself, and takes it back', async () => {
+    const said = ['--by', 'Ines', '--reason', 'never driven on a slope', '--date', '2026-11-25']
+    await torque(90)
+    const before = now()
+    expect(await told('does-not-apply', file, 'hill-start@pull-away', ...said)).toMatchObject({ command: 'does-not-apply', written: false })
+    await command('does-not-apply', file, 'hill-start@pull-away', ...said, '--write')
+    expect(await outcome()).toMatchObject({ outcome: 'does not apply', byHand: { by: 'Ines', otherwise: 'failing' } })
+    const { out } = await command('assess', file)
+    expect(out).toMatch(/– 1 said not to apply/)
+    expect(out.replace(/\s+/g, ' ')).toMatch(
+      /What somebody says does not apply .* because never driven on a slope, said by Ines on 2026-11-25/,
+    )
+    await command('take-back', file, 'hill-start@pull-away', '--write')
+    expect(now()).not.toContain('never driven on a slope')
+    expect(now().startsWith(before.trimEnd())).toBe(true)
+    expect((await outcome())?.outcome).toBe('failing')
+    expect(await command('take-back', file, 'hill-start@pull-away')).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('nothing was said'),
+    })
+  })
   it('needs a name, a reason, a scope and a day', async () => {
     expect((await command('accept', file, 'hill-start', '--by', 'x')).code).toBe(2)
     await torque(90)

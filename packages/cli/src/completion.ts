@@ -15,6 +15,8 @@ const WORDS: Readonly<Record<string, () => readonly string[]>> = {
   handbook: () => FORMULAS.map(f => f.formula.card.id),
   remedy: rules,
   accept: rules,
+  'does-not-apply': rules,
+  'take-back': rules,
   parts: () => partClasses.map(c => c.class),
   completion: () => ['bash', 'zsh', 'fish'],
 }

@@ -27,7 +27,7 @@ describe('concepts on the command line', () => {
     expect(code).toBe(0)
     for (const line of out.split('\n')) expect(widthOf(line), line).toBeLessThanOrEqual(width)
     expect(out).toContain('drive-unit')
-    expect(out).toMatch(/gearbox-one-gear[\s\S]*weighed\s+as\s+one/)
+    expect(out).toMatch(/motor\s+on\s+the\s+kept\s+gearbox,\s+held\s+in\s+one\s+gear[\s\S]*weighed\s+as\s+one/)
   })
 
   it('are taken as edits: tried first, written only when asked', async () => {
@@ -78,7 +78,7 @@ describe('concepts on the command line', () => {
     const { code, out } = await said(['concepts', file])
     expect(code).toBe(1)
     expect(out).toMatch(/^Not worth converting for this brief/)
-    expect(out).toMatch(/▲ reduction, too dear:[\s\S]*?at most\s+1.500.€/)
+    expect(out).toMatch(/▲ single\s+reduction\s+onto\s+the\s+propshaft,\s+too\s+dear:[\s\S]*?at most\s+1.500.€/)
   })
 })
 

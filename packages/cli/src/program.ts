@@ -11,8 +11,11 @@ import {
   nearestId,
   Refusal,
   remedyEdits,
+  type SettingAside,
+  settingAside,
   survey,
   tableJson,
+  takingBack,
   workingTree,
   workOn,
 } from '@ampwright/workbench'
@@ -285,6 +288,39 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
     .action((file: string, name: string, o: Trying & { by: string; reason: string; scope: string; date: string }) => {
       const f = findingNamed(assessWithProgress(load(file, Boolean(o.strict)), t), name, 'accept')
       code = outcomeExit(change(file, [acceptance(f, o)], { ...o, command: 'accept', finding: f }, t))
+    })
+
+  strict(
+    program
+      .command('does-not-apply')
+      .argument('<file>')
+      .argument('<finding>', 'rule, or rule@item')
+      .description(
+        'Says that a finding is no matter of this car. It stays in view, counted by itself, and lapses when what it rests on changes.',
+      ),
+  )
+    .requiredOption('--by <name>', 'who says so')
+    .requiredOption('--reason <words>', 'why it does not apply')
+    .requiredOption('--date <yyyy-mm-dd>', 'the day')
+    .option('--write', 'keep it in the file')
+    .option(...FIGURES)
+    .action((file: string, name: string, o: Trying & SettingAside) => {
+      const f = findingNamed(assessWithProgress(load(file, Boolean(o.strict)), t), name, 'does-not-apply')
+      code = outcomeExit(change(file, [settingAside(f, o)], { ...o, command: 'does-not-apply', finding: f }, t))
+    })
+
+  strict(
+    program
+      .command('take-back')
+      .argument('<file>')
+      .argument('<finding>', 'rule, or rule@item')
+      .description('Takes back what was said of a finding by hand: that it is accepted, or that it does not apply.'),
+  )
+    .option('--write', 'keep it in the file')
+    .option(...FIGURES)
+    .action((file: string, name: string, o: Trying) => {
+      const f = findingNamed(assessWithProgress(load(file, Boolean(o.strict)), t), name, 'take-back')
+      code = outcomeExit(change(file, takingBack(f), { ...o, command: 'take-back', finding: f }, t))
     })
 
   strict(

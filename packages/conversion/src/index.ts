@@ -14,7 +14,7 @@ export {
   type TesterTable,
 } from './salvage-table.ts'
 export type { Fields, Group, Leaf, MapOf, Node, QuantityField, Variants } from './schema/field.ts'
-export { fieldAt, isGroupAt } from './schema/field-at.ts'
+export { fieldAt, isGroupAt, type KindAt } from './schema/field-at.ts'
 export { jsonSchema } from './schema/json-schema.ts'
 export type { FileDatum, LookUps, PartRecord } from './schema/look-ups.ts'
 export { SECTIONS } from './sections/sections.ts'

@@ -97,7 +97,7 @@ export function headlineRows(a: Answered & { readonly findings: readonly Finding
   const answered = figures.map(figure => ({ figure, rows: rowsOf(figure) }))
   const waiting = ({ label, findings }: (typeof goals)[number]): readonly HeadlineRow[] =>
     findings
-      .filter(f => !shown.has(f) && f.outcome !== 'does not apply')
+      .filter(f => !shown.has(f) && (f.outcome !== 'does not apply' || f.byHand))
       .map(f => ({
         label: `${label}, ${f.item}`,
         outcome: f.outcome,

@@ -278,6 +278,16 @@ describe('a text that comes back', () => {
     expect(store.conversion(back.id).variant).toEqual({ of: id, named: 'from the workshop', revision: 1 })
     expect(store.conversion(id)).toMatchObject({ revision: 2 })
   })
+  it('names a variant after the file or the day, and never as another is named', () => {
+    const { store, id } = started()
+    const named = (as?: string): string | undefined => {
+      const back = store.take({ text: changed(store, id), files: {}, asVariant: true, ...(as === undefined ? {} : { named: as }) })
+      return back.ok ? store.conversion(back.id).variant?.named : undefined
+    }
+    expect([named('car-2'), named('car-2'), named('car-2')]).toEqual(['car-2', 'car-2 2', 'car-2 3'])
+    expect(named()).toMatch(/^taken in on \d{4}-\d{2}-\d{2}$/)
+    expect(named()).toMatch(/^taken in on \d{4}-\d{2}-\d{2} 2$/)
+  })
   it('becomes a variant, or a conversion of its own, where that is asked for or nobody knows what it was made from', () => {
     const { store, id } = started()
     expect(store.take({ text: changed(store, id), files: {}, asVariant: true })).toMatchObject({ as: 'variant' })

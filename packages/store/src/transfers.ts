@@ -73,6 +73,14 @@ function targetOf(db: Db, { text, from, into, fromRevision, alone }: Coming): Ta
   return { text: bare.text, id: said.id, from: said.revision }
 }
 
+/** A name no variant of a conversion has yet: the one wanted, else with a number behind it. */
+function freeName(db: Db, of: string, wanted: string): string {
+  const met = new Set(db.prepare('SELECT named FROM conversion WHERE variant_of = ?').pluck().all(of) as string[])
+  let name = wanted
+  for (let n = 2; met.has(name); n++) name = `${wanted} ${n}`
+  return name
+}
+
 function taken(s: Saves, db: Db, coming: Coming, { text, id, from }: Target): Imported {
   const { by } = coming
   const alone = (as: 'new' | 'variant', clashes: readonly Clash[], kept: Files, variant?: Variant): Imported => ({
@@ -85,7 +93,11 @@ function taken(s: Saves, db: Db, coming: Coming, { text, id, from }: Target): Im
   const head = headOf(db, id),
     base = from === undefined ? undefined : revisionAt(db, id, from),
     beside = base?.files ?? head.files,
-    variant = { of: id, named: coming.named ?? 'imported', revision: from ?? head.revision }
+    variant = {
+      of: id,
+      named: freeName(db, id, coming.named ?? `taken in on ${new Date(s.now()).toISOString().slice(0, 10)}`),
+      revision: from ?? head.revision,
+    }
   if (coming.asVariant || !base) return alone('variant', [], beside, variant)
   const files = { ...beside, ...s.keptFiles(coming.files) }
   s.needAccepted({ text, files }, base)

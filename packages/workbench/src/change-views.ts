@@ -1,6 +1,6 @@
 import type { Standing } from '@ampwright/conversion'
 import { type Edit, entryAt, fieldAt, pathKeys, pathText } from '@ampwright/conversion'
-import type { Desk } from './desk/desk.ts'
+import { type Desk, kindsIn } from './desk/desk.ts'
 import { pathOf } from './edits.ts'
 import { headed } from './shown.ts'
 
@@ -19,7 +19,16 @@ export const changeViews = (desk: Pick<Desk, 'at' | 'current'>, edits: readonly 
     .flatMap(({ path, now }) => {
       const stands = desk.at(path),
         was = typeof stands === 'string' || stands === null ? stands : stands.join(', ')
-      return was === now ? [] : [{ path, label: headed(fieldAt(path)?.label ?? path.slice(path.lastIndexOf('.') + 1)), was, now }]
+      return was === now
+        ? []
+        : [
+            {
+              path,
+              label: headed(fieldAt(path, kindsIn(desk.current().text.tree))?.label ?? path.slice(path.lastIndexOf('.') + 1)),
+              was,
+              now,
+            },
+          ]
     })
 
 type Single = { readonly path: string; readonly now: string | null }

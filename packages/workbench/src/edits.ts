@@ -11,8 +11,7 @@ import {
   type TextGroup,
   type TextNode,
 } from '@ampwright/conversion'
-import { type Finding, findingId, type Remedy } from '@ampwright/engine'
-import { Refusal } from './refusal.ts'
+import type { Remedy } from '@ampwright/engine'
 
 /** The edits a remedy stands for. */
 export const remedyEdits = (r: Remedy & { do: 'set' }): readonly Edit[] => r.sets.map(s => ({ path: s.path, now: settingText(s.to) }))
@@ -53,20 +52,4 @@ const keysOf = (now: Now): readonly string[] => (now === null || typeof now === 
 export function seenIn(text: string, edits: readonly Edit[]): readonly SeenEdit[] {
   const reading = readText(text)
   return edits.map(({ path, now }) => ({ path, now, was: isSound(reading) ? standingAt(reading, path) : null }))
-}
-
-export type Accepting = { readonly by: string; readonly reason: string; readonly scope: string; readonly date: string }
-const ACCEPTS = { by: 'who that is', reason: 'why it may stay so', scope: 'what it holds for' } as const
-/** The edit that accepts a finding. What rests on nothing, and what holds anyway, cannot be accepted. */
-export function acceptance(f: Finding, given: Accepting): Edit {
-  if (f.outcome !== 'failing' && f.outcome !== 'marginal')
-    throw new Refusal(`accept: ${f.rule} is ${f.outcome}; only what is failing or marginal can be accepted`)
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(given.date))
-    throw new Refusal(`accept: --date: found «${given.date}»; a date such as 2026-11-25 is wanted`)
-  for (const word of ['by', 'reason', 'scope'] as const)
-    if (given[word].trim() === '') throw new Refusal(`accept: --${word} is empty; who accepts a finding says ${ACCEPTS[word]}`)
-  return {
-    path: ['accepted', findingId(f)],
-    now: { by: given.by, reason: given.reason, scope: given.scope, date: given.date, rests: f.rests },
-  }
 }

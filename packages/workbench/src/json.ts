@@ -75,7 +75,9 @@ function findingJson(f: Finding): object {
     ...(f.caution ? { caution: f.caution } : {}),
     about: f.about,
     rests: f.rests,
+    ...(f.byHand ? { byHand: f.byHand } : {}),
     ...(f.lapsed ? { lapsed: true } : {}),
+    ...(f.unheeded ? { unheeded: f.unheeded } : {}),
   }
 }
 

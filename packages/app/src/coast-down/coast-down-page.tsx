@@ -1,4 +1,4 @@
-import type { CoastDownView, LogTrial } from '@ampwright/workbench'
+import { asksNothing, type CoastDownView, type LogTrial } from '@ampwright/workbench'
 import { useEffect, useState } from 'react'
 import { groupsOf, mapAt } from '../field/map-at.ts'
 import { Changes } from '../files/changes.tsx'
@@ -19,7 +19,7 @@ export function CoastDownPage() {
   }, [conversion, opened.told])
   const steps = groupsOf(mapAt(opened.sheets.donor, 'donor.coast-down.steps'))
   const about = (opened.told?.findings ?? []).filter(f => f.about.some(p => p.startsWith('donor.coast-down'))),
-    inTheWay = about.filter(f => f.outcome !== 'sound' && f.outcome !== 'does not apply')
+    inTheWay = about.filter(f => !asksNothing(f))
   return (
     <>
       <h1>Coast-down</h1>

@@ -1,15 +1,16 @@
-import { type FindingView, MARKS, type RemedyView } from '@ampwright/workbench'
+import { countedAs, type FindingView, MARKS, type RemedyView } from '@ampwright/workbench'
 import { useState } from 'react'
 import { useHand, useInHand } from '../shell/in-hand.ts'
 import type { Preview } from '../worker/service.ts'
+import { ByHand } from './by-hand.tsx'
 
 /** One finding: what was found, against what, what to do, with the caution where people can be hurt. */
 export function Finding({ finding: f }: { readonly finding: FindingView }) {
   const { openWorking } = useHand()
   return (
-    <article className="find" aria-label={`${f.outcome}: ${f.title}`}>
+    <article className="find" aria-label={`${countedAs(f)}: ${f.title}`}>
       <span className={`out ${f.outcome.replaceAll(' ', '-')}`}>
-        {MARKS[f.outcome]} {f.outcome}
+        {MARKS[f.outcome]} {countedAs(f)}
         <small>{HARM[f.harm]}</small>
       </span>
       <div>
@@ -17,9 +18,9 @@ export function Finding({ finding: f }: { readonly finding: FindingView }) {
           {f.title}
           {f.item ? <span className="quiet"> · {f.item}</span> : null}
         </h3>
-        <p>{f.says}</p>
+        {f.says ? <p>{f.says}</p> : null}
         {f.because ? <p className="quiet small">{f.because}</p> : null}
-        {f.lapsed ? <p className="marginal small">An acceptance has lapsed: what it rested on has changed.</p> : null}
+        {f.unheeded ? <p className="marginal small">◐ {f.unheeded}</p> : null}
         <p className="small">
           {f.found ? (
             <>
@@ -61,7 +62,7 @@ export function Finding({ finding: f }: { readonly finding: FindingView }) {
             ))}
           </ul>
         ) : null}
-        {f.outcome === 'failing' || f.outcome === 'marginal' ? <Accept finding={f} /> : null}
+        <ByHand finding={f} />
         <p className="quiet small">
           {f.source}
           {f.requirement && f.outcome !== 'sound' ? ` · ${f.requirement}` : ''}
@@ -157,37 +158,5 @@ export function PreviewView({
         Leave it
       </button>
     </div>
-  )
-}
-
-/** Accepting needs a name, a reason and what it holds for; it lapses when what the finding rests on changes. */
-function Accept({ finding: f }: { readonly finding: FindingView }) {
-  const { conversion } = useHand(),
-    [wrong, setWrong] = useState<string>()
-  return (
-    <details className="small">
-      <summary>Accept it as it is</summary>
-      <form
-        className="add"
-        onSubmit={e => {
-          e.preventDefault()
-          const data = new FormData(e.currentTarget),
-            word = (k: string): string => String(data.get(k) ?? '')
-          void conversion.accept(f.id, { by: word('by'), reason: word('reason'), scope: word('scope'), date: word('date') }).then(setWrong)
-        }}
-      >
-        <input name="by" aria-label="Your name" placeholder="your name" />
-        <input name="reason" aria-label="Why it may stay so" placeholder="why it may stay so" />
-        <input name="scope" aria-label="What it holds for, until when" placeholder="what it holds for, until when" />
-        <input name="date" aria-label="Day" type="date" defaultValue={new Date().toISOString().slice(0, 10)} />
-        <button type="submit">Accept</button>
-        <span className="quiet">It lapses as soon as anything it rests on changes.</span>
-        {wrong ? (
-          <span className="failing" role="alert">
-            ▲ {wrong}
-          </span>
-        ) : null}
-      </form>
-    </details>
   )
 }

@@ -1,5 +1,6 @@
 import type { FindingView } from '@ampwright/workbench'
 import { memo } from 'react'
+import { SetAside } from './by-hand.tsx'
 import { Finding } from './finding.tsx'
 
 /** Findings in their order; those that wait for the very same values stand together, so that one question is asked once. */
@@ -18,7 +19,7 @@ function together(findings: readonly FindingView[]): readonly Group[] {
   const groups = new Map<string, [FindingView, ...FindingView[]]>()
   for (const f of findings) {
     const key =
-        f.outcome === 'unanswered' && f.gaps.length && f.because === undefined
+        f.outcome === 'unanswered' && f.gaps.length && f.because === undefined && f.unheeded === undefined
           ? f.gaps
               .map(g => g.path)
               .toSorted()
@@ -56,6 +57,7 @@ function Waiting({ findings }: { readonly findings: Group }) {
             <li key={f.id}>
               {f.title}
               {f.item ? <span className="quiet"> · {f.item}</span> : null}
+              <SetAside finding={f} />
             </li>
           ))}
         </ul>

@@ -6,7 +6,12 @@ export function LayoutDrawing({ engine, driven }: { readonly engine: string; rea
     across = !engine.startsWith('longitudinal')
   const part = driven === 'part-time 4x4' ? '5 4' : undefined
   return (
-    <svg viewBox="0 0 200 90" className="layout" role="img" aria-label={`Engine ${engine}, ${driven} wheels driven`}>
+    <svg
+      viewBox="0 0 200 90"
+      className="layout"
+      role="img"
+      aria-label={[engine && `Engine ${engine}`, driven && `driven: ${driven}`].filter(Boolean).join(', ')}
+    >
       <rect x="6" y="12" width="188" height="66" rx="18" fill="none" stroke="var(--line)" strokeWidth="2" />
       {[
         [40, 8, front],

@@ -29,9 +29,7 @@ export function Question({
           ))}
         </div>
       )}
-      {q.open && q.fields.every(f => f.text.trim() === '') ? (
-        <p className="quiet small">Left open, this stays unanswered: {q.open}.</p>
-      ) : null}
+      {q.open && q.fields.every(f => f.text.trim() === '') ? <p className="quiet small">{q.open}</p> : null}
     </fieldset>
   )
 }
@@ -71,10 +69,16 @@ function One({ field: f, alone, answer }: { readonly field: QuestionField; reado
           autoComplete="off"
           spellCheck={false}
           aria-invalid={f.problem ? true : undefined}
-          aria-describedby={f.problem ? `${id}-wrong` : undefined}
+          placeholder={f.hint === undefined ? undefined : `such as ${f.hint}`}
+          aria-describedby={[f.hint && `${id}-hint`, f.problem && `${id}-wrong`].filter(Boolean).join(' ') || undefined}
           onBlur={e => answer(f.path, e.target.value)}
           onKeyDown={e => e.key === 'Enter' && answer(f.path, e.currentTarget.value)}
         />
+      )}
+      {f.hint === undefined ? null : (
+        <span className="hidden" id={`${id}-hint`}>
+          such as {f.hint}
+        </span>
       )}
       {f.offer !== undefined && f.text.trim() === '' ? (
         <button type="button" className="bare" aria-label={`${f.label}: take ${f.offer}`} onClick={() => take(f.offer ?? '')}>

@@ -75,8 +75,10 @@ export const api = {
     }),
   revisions: (id: string): Promise<readonly ApiRevisionLine[]> => json(`${at(id)}/revisions`),
   revision: (id: string, n: number): Promise<ApiRevision> => json(`${at(id)}/revisions/${n}`),
-  importText: (text: string): Promise<ApiImported> => json('/api/import', sent({ text })),
-  importBundle: (bundle: Blob): Promise<ApiImported> => json('/api/import', raw(bundle, 'application/zip')),
+  /** `named` is what it is called should it become a variant. */
+  importText: (text: string, named: string): Promise<ApiImported> => json('/api/import', sent({ text, named })),
+  importBundle: (bundle: Blob, named: string): Promise<ApiImported> =>
+    json(`/api/import?named=${encodeURIComponent(named)}`, raw(bundle, 'application/zip')),
   /** Where a conversion is had as a text, as a bundle with its files, and everything as one file. */
   exported: (id: string): string => `${at(id)}/export`,
   bundle: (id: string): string => `${at(id)}/bundle`,

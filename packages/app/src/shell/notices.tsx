@@ -29,8 +29,8 @@ export function Notices() {
       )}
       {opened.clashes.map(c => (
         <div className="note bad" role="alert" key={c.path}>
-          <b>{c.path}</b> was changed elsewhere meanwhile. Yours: <span className="num">{said(c.yours)}</span>; theirs:{' '}
-          <span className="num">{said(c.theirs)}</span>.{' '}
+          <b title={c.path}>{opened.called[c.path] ?? c.path}</b> was changed elsewhere meanwhile. Yours:{' '}
+          <span className="num">{said(c.yours)}</span>; theirs: <span className="num">{said(c.theirs)}</span>.{' '}
           <button type="button" onClick={() => conversion.settle(c, true)}>
             Take mine
           </button>{' '}

@@ -1,4 +1,4 @@
-import type { FigureView } from '@ampwright/workbench'
+import { asksNothing, type FigureView } from '@ampwright/workbench'
 import { useEffect, useMemo, useState } from 'react'
 import { Charts } from '../charts/charts.tsx'
 import { Rows } from '../field/sheet.tsx'
@@ -26,10 +26,9 @@ export function StagePage({ page }: { readonly page: Page }) {
     sheets = useMemo(() => [a, b, c].flatMap(s => s ?? []), [a, b, c]),
     inSentences = useMemo(() => sentencePaths(page.slug, sheets), [page.slug, sheets])
   const all = told?.findings
-  const { inTheWay, others } = useMemo(() => {
-    const of = (all ?? []).filter(f => f.stage === page.stage),
-      holds = of.filter(f => f.outcome === 'sound' || f.outcome === 'does not apply')
-    return { inTheWay: of.filter(f => !holds.includes(f)), others: holds }
+  const { inTheWay, aside, others } = useMemo(() => {
+    const of = (all ?? []).filter(f => f.stage === page.stage)
+    return { inTheWay: of.filter(f => !asksNothing(f) && !f.byHand), aside: of.filter(f => f.byHand), others: of.filter(asksNothing) }
   }, [all, page.stage])
   return (
     <>
@@ -60,6 +59,12 @@ export function StagePage({ page }: { readonly page: Page }) {
       <section aria-label="What stands in the way">
         <h2>What stands in the way</h2>
         {inTheWay.length === 0 ? <p>Nothing of this stage.</p> : <Findings findings={inTheWay} />}
+        {aside.length ? (
+          <details open className="group">
+            <summary>{aside.length} said not to apply</summary>
+            <Findings findings={aside} />
+          </details>
+        ) : null}
         {others.length ? (
           <details className="group">
             <summary>{others.length} that hold or do not apply</summary>

@@ -1,16 +1,17 @@
-import type { ApiConversionLine } from '@ampwright/server'
+import type { ApiConversionLine, ApiImported } from '@ampwright/server'
 import { useState } from 'react'
 import { Drop } from '../files/drop.tsx'
 import { api, Refused, type Unread } from '../server/api.ts'
-import { isBundle, type TakenIn, takenIn, textOf } from './taken-in.ts'
+import { bareName, isBundle, namedText, type TakenIn, takenIn, textOf } from './taken-in.ts'
 
 type Answer =
   | { readonly is: 'asking'; readonly file: string }
   | { readonly is: 'taken'; readonly file: string; readonly told: TakenIn }
+  | { readonly is: 'empty'; readonly file: string }
   | { readonly is: 'refused'; readonly file: string; readonly says: string; readonly issues: readonly Unread[] }
 
 /** Takes in a text or a bundle, and tells what became of it. */
-export function TakeIn({ renew }: { readonly renew: () => Promise<readonly ApiConversionLine[]> }) {
+export function TakeIn({ renew }: { readonly renew: Renew }) {
   const [answer, setAnswer] = useState<Answer>()
   const take = async ([file]: readonly File[]): Promise<void> => {
     if (file === undefined) return
@@ -25,12 +26,33 @@ export function TakeIn({ renew }: { readonly renew: () => Promise<readonly ApiCo
         accept=".yaml,.yml,.zip"
         take={files => void take(files)}
       />
-      {answer ? <Told answer={answer} /> : null}
+      {answer?.is === 'empty' ? (
+        <Empty
+          file={answer.file}
+          start={() => {
+            const { file } = answer
+            setAnswer({ is: 'asking', file })
+            void taken(file, () => api.importText(namedText(bareName(file)), bareName(file)), renew).then(setAnswer)
+          }}
+        />
+      ) : answer ? (
+        <Told answer={answer} />
+      ) : null}
     </>
   )
 }
 
-async function answered(file: File, renew: () => Promise<readonly ApiConversionLine[]>): Promise<Answer> {
+type Renew = () => Promise<readonly ApiConversionLine[]>
+async function taken(file: string, send: () => Promise<ApiImported>, renew: Renew): Promise<Answer> {
+  try {
+    const imported = await send()
+    return { is: 'taken', file, told: takenIn(imported, await renew()) }
+  } catch (e) {
+    return { is: 'refused', file, says: (e as Error).message, issues: e instanceof Refused ? e.issues : [] }
+  }
+}
+
+async function answered(file: File, renew: Renew): Promise<Answer> {
   try {
     const bytes = new Uint8Array(await file.arrayBuffer()),
       bundle = isBundle(bytes),
@@ -42,14 +64,27 @@ async function answered(file: File, renew: () => Promise<readonly ApiConversionL
         says: 'Nothing was changed: found bytes that are no text; accepted is the text of a conversion (UTF-8) or a bundle (zip).',
         issues: [],
       }
-    const imported = text === undefined ? await api.importBundle(file) : await api.importText(text)
-    return { is: 'taken', file: file.name, told: takenIn(imported, await renew()) }
+    if (text?.trim() === '') return { is: 'empty', file: file.name }
+    const named = bareName(file.name)
+    return await taken(file.name, () => (text === undefined ? api.importBundle(file, named) : api.importText(text, named)), renew)
   } catch (e) {
     return { is: 'refused', file: file.name, says: (e as Error).message, issues: e instanceof Refused ? e.issues : [] }
   }
 }
 
-function Told({ answer }: { readonly answer: Answer }) {
+/** A file with nothing in it makes a conversion only when somebody wants that. */
+function Empty({ file, start }: { readonly file: string; readonly start: () => void }) {
+  return (
+    <div className="note" role="status">
+      <b>{file}</b>: found an empty file, and nothing was made of it.{' '}
+      <button type="button" onClick={start}>
+        Start {bareName(file)} with nothing filled in
+      </button>
+    </div>
+  )
+}
+
+function Told({ answer }: { readonly answer: Exclude<Answer, { readonly is: 'empty' }> }) {
   if (answer.is === 'asking') return <p role="status">Reading {answer.file} …</p>
   if (answer.is === 'refused')
     return (

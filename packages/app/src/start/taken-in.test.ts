@@ -1,6 +1,6 @@
 import type { ApiConversionLine, ApiImported } from '@ampwright/server'
 import { describe, expect, it } from 'vitest'
-import { inOneLine, isBundle, takenIn, textOf } from './taken-in.ts'
+import { bareName, inOneLine, isBundle, namedText, takenIn, textOf } from './taken-in.ts'
 
 const line = (id: string, variant: ApiConversionLine['variant'] = null): ApiConversionLine => ({
   id,
@@ -49,6 +49,10 @@ describe('what became of a file', () => {
     expect(inOneLine(null)).toBe('nothing')
     expect(inOneLine(['1', '2'])).toBe('1, 2')
     expect(inOneLine({ mass: '4 kg', x: '1 m' })).toBe('mass: 4 kg, x: 1 m')
+  })
+  it('is called after the file, and started under that name with nothing filled in', () => {
+    expect(['lapwing.conversion.yaml', 'my car.yml', 'x.zip', '.yaml'].map(bareName)).toEqual(['lapwing', 'my car', 'x', 'taken in'])
+    expect(namedText('a "b": c')).toBe('schema: 1\ncar: "a \\"b\\": c"\n')
   })
   it('knows a bundle by its first bytes and a text by its letters', () => {
     expect(isBundle(new Uint8Array([0x50, 0x4b, 3, 4, 9]))).toBe(true)

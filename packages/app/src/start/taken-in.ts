@@ -49,6 +49,16 @@ export function inOneLine(v: ApiClash['yours']): string {
 /** Whether bytes begin as a bundle (a zip file) does. */
 export const isBundle = (first: Uint8Array): boolean => first[0] === 0x50 && first[1] === 0x4b && first[2] === 3 && first[3] === 4
 
+/** What a file is called, without what only says its kind. */
+export const bareName = (file: string): string =>
+  file
+    .replace(/(\.conversion)?\.(ya?ml|zip)$/i, '')
+    .trim()
+    .slice(0, 100) || 'taken in'
+
+/** The least text of a conversion of that name. */
+export const namedText = (name: string): string => `schema: 1\ncar: ${JSON.stringify(name)}\n`
+
 /** Bytes as text; undefined where they are none. */
 export function textOf(bytes: Uint8Array): string | undefined {
   try {

@@ -2,8 +2,8 @@ import type { Edit, SECTIONS, System } from '@ampwright/conversion'
 import type { Readout } from '@ampwright/drawing'
 import { findingId, type Stage } from '@ampwright/engine'
 import {
-  type Accepting,
-  acceptance,
+  sayingEdits,
+  type Saying,
   type CardView,
   type CoastDownView,
   type ConceptsView,
@@ -49,7 +49,7 @@ const book = () => import('./book.ts')
 const guided = () => import('./guided.ts')
 
 export type { Preview } from './preview.ts'
-export type Section = Exclude<keyof typeof SECTIONS, 'car' | 'accepted'>
+export type Section = Exclude<keyof typeof SECTIONS, 'car' | 'accepted' | 'does-not-apply'>
 /** A file that stands beside a conversion, fetched before it is opened. */
 export type Beside = { readonly name: string; readonly bytes: Uint8Array }
 export type Opened = {
@@ -273,12 +273,12 @@ export class Service {
   async begun(given: Given, edits: readonly Edit[]): Promise<{ readonly text: string; readonly edits: readonly Seen[] }> {
     return (await guided()).begun(given, edits)
   }
-  /** The edit that accepts a finding, or why it cannot be accepted. */
-  acceptance(id: string, given: Accepting): { readonly edit: Edit } | { readonly refused: string } {
+  /** The edits that say something of a finding by hand, or why it cannot be said. */
+  saying(id: string, given: Saying): { readonly edits: readonly Edit[] } | { readonly refused: string } {
     const f = this.desk.assessment?.findings.find(x => findingId(x) === id)
     if (f === undefined) return { refused: 'This finding is no longer there.' }
     try {
-      return { edit: acceptance(f, given) }
+      return { edits: sayingEdits(f, given) }
     } catch (e) {
       if (e instanceof Refusal) return { refused: e.message }
       throw e

@@ -16,6 +16,14 @@ export type Acceptance = Here & {
   readonly rests: Field<string>
 }
 
+/** Somebody said that a finding does not apply to this car. It lapses as an acceptance does. */
+export type NotApplying = Here & {
+  readonly by: Field<string>
+  readonly reason: Field<string>
+  readonly date: Field<string>
+  readonly rests: Field<string>
+}
+
 /** The resolved car: SI, with gaps left visible. */
 export type Model = {
   readonly car: Field<string>
@@ -26,4 +34,5 @@ export type Model = {
   readonly trips: Trips
   readonly charging: Charging
   readonly accepted: Named<Acceptance>
+  readonly doesNotApply: Named<NotApplying>
 }

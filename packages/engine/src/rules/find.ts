@@ -1,4 +1,4 @@
-import type { Acceptance, Model } from '../model/model.ts'
+import type { Model } from '../model/model.ts'
 import { markOf } from '../sources.ts'
 import type { Answers } from '../studies/answers.ts'
 import { type Gaps, isGaps, once } from '../studies/study.ts'
@@ -7,13 +7,14 @@ import { assumptions, leaves } from '../working/leaves.ts'
 import { halfWidthOfDifference, type SpreadMemo } from '../working/spread.ts'
 import { type AnyValue, type Fact, type Gap, isGap, type Value } from '../working/value.ts'
 import { chosenLimits } from './limits.ts'
-import { type Finding, findingId, type Judgement, type Remedy, type Rule } from './rule.ts'
+import type { Finding, Judgement, Remedy, Rule } from './rule.ts'
+import { saidByHand } from './said-by-hand.ts'
 import { decides, type Limit } from './sets/sets.ts'
 
 /** Judges one rule over the car. `memo` given: with bands; without it, best values only. */
 export function findings(rule: Rule, answers: Pick<Answers, 'current' | 'ask'>, memo?: SpreadMemo): readonly Finding[] {
   const model = answers.current()
-  return rule.judgements(model, answers.ask, chosenLimits(model)).map(j => accepted(finding(rule, j, model, memo), model))
+  return rule.judgements(model, answers.ask, chosenLimits(model)).map(j => saidByHand(finding(rule, j, model, memo), model))
 }
 
 /** The row, without what a comparison carries beside it. */
@@ -50,10 +51,13 @@ function finding(rule: Rule, j: Judgement, model: Model, memo: SpreadMemo | unde
   const onlyWhen = j.requirement?.onlyWhen
   if (onlyWhen !== undefined) {
     const asked = model.brief.individualApproval
-    if (isGap(asked)) return { ...base, outcome: 'unanswered', gaps: [asked], reason: onlyWhen }
+    if (isGap(asked)) return { ...base, outcome: 'unanswered', gaps: [asked], reason: onlyWhen, rests: waitsFor([asked], []) }
     if (asked.value === 'no') return { ...base, outcome: 'does not apply', reason: onlyWhen }
   }
-  if ('missing' in j) return { ...base, outcome: 'unanswered', gaps: gapsOf(j.missing) }
+  if ('missing' in j) {
+    const gaps = gapsOf(j.missing)
+    return { ...base, outcome: 'unanswered', gaps, rests: waitsFor(gaps, []) }
+  }
   if ('holds' in j) {
     const { assumed, print } = restsOn(j.rests),
       unsure = unsureOf(rule, assumed, j)
@@ -62,7 +66,7 @@ function finding(rule: Rule, j: Judgement, model: Model, memo: SpreadMemo | unde
     return Object.assign(base, { assumed, rests: print }, unsure ? unanswered(unsure, base.remedies, j.rests) : eased(outcome, rule, j))
   }
   const gaps = gapsOf(j.found, j.limit)
-  if (gaps.length) return { ...base, outcome: 'unanswered', gaps }
+  if (gaps.length) return { ...base, outcome: 'unanswered', gaps, rests: waitsFor(gaps, [j.found, j.limit]) }
   const found = j.found as Value,
     limit = j.limit as Value
   const half = memo ? halfWidthOfDifference(found, limit, memo) : 0
@@ -141,37 +145,46 @@ function restsOn(values: readonly AnyValue[]): RestsOn {
   return rests
 }
 
+/** A curve or a map, every number of it, as one word. */
+function rowsPrint(rows: object): string {
+  const before = printed.get(rows)
+  if (before !== undefined) return before
+  const word = fnv(
+    Object.entries(rows)
+      .map(([axis, numbers]) => `${axis}:${[...(numbers as Iterable<number>)].join(',')}`)
+      .join(';'),
+  ).toString(16)
+  printed.set(rows, word)
+  return word
+}
+const printed = new WeakMap<object, string>()
+
 /** Values never change once made. */
 const lines = new WeakMap<AnyValue, readonly string[]>()
 function linesOf(value: AnyValue): readonly string[] {
   const before = lines.get(value)
   if (before) return before
   const all = leaves(value)
-    .map(f => `${f.path}=${typeof f.value === 'number' || typeof f.value === 'string' ? f.value : '…'}`)
+    .map(f => `${f.path}=${typeof f.value === 'object' ? rowsPrint(f.value) : f.value}`)
     .sort()
   lines.set(value, all)
   return all
 }
 
 /** FNV-1a over path and value of every leaf: stable across sessions, changes when anything the finding rests on changes. */
-export function fingerprint(values: readonly AnyValue[]): string {
-  const text = values.flatMap(linesOf).sort().join('\n')
+export const fingerprint = (values: readonly AnyValue[]): string => printOf(values.flatMap(linesOf))
+
+/** What an unanswered finding rests on: the values it waits for, and what is known of found and limit. A gap that closes or opens changes it. */
+const waitsFor = (gaps: readonly Gap[], known: readonly (AnyValue | Gap | Gaps)[]): string =>
+  printOf([...gaps.map(g => `${g.path}?`), ...known.flatMap(v => (isGap(v) || isGaps(v) ? [] : linesOf(v)))])
+
+function printOf(lines: readonly string[]): string {
+  return fnv([...lines].sort().join('\n'))
+    .toString(16)
+    .padStart(8, '0')
+}
+function fnv(text: string): number {
   let h = 0x811c9dc5
   for (let i = 0; i < text.length; i++) h = Math.imul(h ^ text.charCodeAt(i), 0x01000193)
-  return (h >>> 0).toString(16).padStart(8, '0')
-}
-
-function accepted(f: Finding, model: Model): Finding {
-  if (f.outcome !== 'failing' && f.outcome !== 'marginal') return f
-  const acceptance = (model.accepted as Readonly<Record<string, Acceptance>>)[findingId(f)]
-  if (!acceptance) return f
-  const { by, reason, scope, date, rests } = acceptance
-  if ([by, reason, scope, date, rests].some(isGap)) return f
-  if ((rests as Fact<string>).value !== f.rests) return { ...f, lapsed: true }
-  const outcome: Outcome = 'accepted'
-  return {
-    ...f,
-    outcome,
-    reason: `${(reason as Fact<string>).value} (${(by as Fact<string>).value}, ${(date as Fact<string>).value}; ${(scope as Fact<string>).value})`,
-  }
+  return h >>> 0
 }

@@ -89,10 +89,30 @@ export type Finding = {
   readonly remedies: readonly Remedy[]
   readonly caution?: string
   readonly about: readonly string[]
-  /** Fingerprint of what the finding rests on; an acceptance names it and lapses when it changes. */
+  /** Fingerprint of what the finding rests on; what is said of it by hand names it and lapses when it changes. */
   readonly rests: string
+  /** Somebody said that it does not apply to this car, and it still holds: who, when, why, and how it would come out otherwise. */
+  readonly byHand?: { readonly by: string; readonly date: string; readonly because: string; readonly otherwise: Outcome }
+  /** What somebody said of it no longer holds, because what it rests on has changed. */
   readonly lapsed?: boolean
+  readonly unheeded?: Unheeded
+}
+/** As what a finding was set aside by hand. */
+export type Said = 'accepted' | 'does not apply'
+/** What was said of a finding by hand and does not hold: `lacks` names what is not stated; with nothing lacking it lapsed. */
+export type Unheeded = {
+  readonly as: Said
+  readonly by?: string
+  readonly because?: string
+  readonly date?: string
+  readonly lacks: readonly string[]
 }
 
 /** What a finding is called where it is remedied or accepted: its rule, and the item it is about. */
 export const findingId = (f: Pick<Finding, 'rule' | 'item'>): string => (f.item === undefined ? f.rule : `${f.rule}@${f.item}`)
+/** The same name as a key of the file, which writes no commas, colons, brackets or quotes in a key. */
+export const findingKey = (f: Pick<Finding, 'rule' | 'item'>): string =>
+  findingId(f)
+    .replace(/[,:#[\]{}"'\\]/g, ' ')
+    .replace(/\s+/g, ' ')
+    .trim()

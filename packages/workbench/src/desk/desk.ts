@@ -7,6 +7,7 @@ import {
   type Issue,
   isSound,
   isUsable,
+  type KindAt,
   type LookUps,
   pathKeys,
   pathText,
@@ -268,11 +269,19 @@ export class Desk {
   }
 }
 
+/** Which kind of goal or trip stands where in a text. */
+export const kindsIn =
+  (tree: TextTree | undefined): KindAt =>
+  path => {
+    const node = tree === undefined ? undefined : entryAt(tree, pathKeys(path) ?? [])?.node
+    return node?.kind === 'value' ? node.source : undefined
+  }
+
 /** Fields by their path, as they stand in a text. */
 const fieldIn =
   (known: Known, tree: TextTree | undefined) =>
   (path: string): FieldView | undefined => {
-    const leaf = fieldAt(path),
+    const leaf = fieldAt(path, kindsIn(tree)),
       keys = pathKeys(path) ?? []
     return leaf && fieldView(leaf, keys, tree === undefined ? undefined : entryAt(tree, keys)?.node, known)
   }

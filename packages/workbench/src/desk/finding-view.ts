@@ -12,6 +12,7 @@ import {
   WORKS,
 } from '@ampwright/engine'
 import { requirementLine } from '../requirement.ts'
+import { asideText, unheededText } from '../said-by-hand.ts'
 import { filled, shown } from '../shown.ts'
 
 /** A finding as a screen shows it: what was found, against what, what to do, and what it rests on. Plain data. */
@@ -35,7 +36,10 @@ export type FindingView = {
   readonly caution?: string
   readonly gaps: readonly { readonly path: string; readonly label: string }[]
   readonly about: readonly string[]
-  readonly lapsed: boolean
+  /** Somebody said by hand that it does not apply. */
+  readonly byHand?: true
+  /** What was said of it by hand and no longer holds, and why. */
+  readonly unheeded?: string
 }
 export type Opened = { readonly name: string; readonly text: string; readonly figure: boolean }
 export type RemedyView =
@@ -45,7 +49,8 @@ export type RemedyView =
 
 /** Findings in the order of the assessment: outcome, then harm. */
 export function findingView(f: Finding, system: System): FindingView {
-  const because = reasonOf(f)
+  const because = reasonOf(f),
+    unheeded = unheededText(f)
   return {
     id: findingId(f),
     rule: f.rule,
@@ -54,14 +59,19 @@ export function findingView(f: Finding, system: System): FindingView {
     harm: f.harm,
     outcome: f.outcome,
     says:
-      f.outcome === 'unanswered' && f.gaps.length ? `Not known yet: ${f.gaps.map(g => g.label).join('; ')}.` : filled(f.says, f, system),
+      f.byHand?.otherwise === 'unanswered'
+        ? ''
+        : f.outcome === 'unanswered' && f.gaps.length
+          ? `Not known yet: ${f.gaps.map(g => g.label).join('; ')}.`
+          : filled(f.says, f, system),
     source: sourceText(f),
     remedies: f.outcome === 'sound' || f.outcome === 'does not apply' ? [] : f.remedies.map(r => remedyView(r, f, system)),
     gaps: f.gaps.map(g => ({ path: g.path, label: g.label })),
     about: f.about,
-    lapsed: f.lapsed === true,
     ...(f.item === undefined ? {} : { item: f.item }),
     ...(because === undefined ? {} : { because }),
+    ...(f.byHand ? { byHand: true } : {}),
+    ...(unheeded === undefined ? {} : { unheeded }),
     ...(f.found ? { found: opened(f.found, system, f.half) } : {}),
     ...(f.required ? { required: { side: f.required.side, ...opened(f.required.limit, system) } } : {}),
     ...(f.requirement ? { requirement: requirementLine(f.requirement) } : {}),
@@ -88,6 +98,7 @@ function reasonOf(f: Finding): string | undefined {
   if (f.outcome === 'failing') return `Failing although it rests on assumed values, because it is ${f.reason}${named}.`
   if (f.outcome === 'marginal') return `Marginal and not ${f.doubted ? 'sound' : 'failing'} because ${f.reason}.`
   if (f.outcome === 'accepted') return `Accepted: ${f.reason}.`
+  if (f.byHand) return asideText(f)
   return f.reason
 }
 

@@ -30,9 +30,9 @@ export type ConceptsView = {
 }
 export const conceptsView = (all: Concepts, system: System): ConceptsView => ({
   worth: all.verdict.worth,
-  verdict: verdictLines(all.verdict, system),
-  asked: all.asked.map(g => `◌ ${headed(g.label)} is asked first: ${g.path}`),
-  skipped: all.skipped.map(s => `◌ ${s.id}, ${s.title}: ${s.why}.`),
+  verdict: verdictLines(all.verdict, titlesOf(all), system),
+  asked: all.asked.map(g => `◌ ${headed(g.label)} is asked first`),
+  skipped: all.skipped.map(s => `◌ ${s.title}: ${s.why}.`),
   rows: rowsOf(all.concepts, system),
   concepts: all.concepts.map(c => ({
     id: c.id,
@@ -50,16 +50,23 @@ export const conceptsView = (all: Concepts, system: System): ConceptsView => ({
   told: `${all.trials} designs tried, ${all.assessments} assessed in full. Parts are of a class, not of a maker; whether they fit their places has not been looked at.`,
 })
 
-function stopLine(s: Stop, system: System): string {
+/** What a concept is called, by its id. */
+type TitleOf = (id: string) => string
+const titlesOf = ({ concepts, skipped }: Concepts): TitleOf => {
+  const titles = new Map([...concepts, ...skipped].map(({ id, title }) => [id, title]))
+  return id => titles.get(id) ?? id
+}
+
+function stopLine(s: Stop, title: TitleOf, system: System): string {
   const says = (v: number | undefined): string => (v === undefined ? '' : shownNumber(v, s.kind, s.unit ?? '', system))
   const numbers = s.found === undefined ? (s.says ? `: ${s.says}` : '') : `: ${says(s.found)}, ${s.side} ${says(s.limit)}`
-  return `▲ ${s.concept}, ${s.why}: ${s.title}${s.item ? ` (${s.item})` : ''}${numbers}`
+  return `▲ ${title(s.concept)}, ${s.why}: ${s.title}${s.item ? ` (${s.item})` : ''}${numbers}`
 }
-function verdictLines(v: Verdict, system: System): readonly string[] {
-  const stops = v.stops.map(s => stopLine(s, system))
+function verdictLines(v: Verdict, title: TitleOf, system: System): readonly string[] {
+  const stops = v.stops.map(s => stopLine(s, title, system))
   if (v.worth === 'not worth converting') return ['Not worth converting for this brief: every concept breaks a limit.', ...stops]
   if (v.worth === 'cannot be said') return [`Whether it is worth converting cannot be said: ${v.why}.`, ...stops]
-  return [`Nothing known rules out ${v.concepts.join(', ')}.`, ...stops]
+  return [`Nothing known rules out: ${v.concepts.map(title).join('; ')}.`, ...stops]
 }
 
 /** What the permitted masses leave of the range: the way out for somebody who can live with less. */

@@ -5,7 +5,8 @@ import { describe, expect, it } from 'vitest'
 import { runs } from '../../../../tests/counts.ts'
 import { SALOON } from '../../../../tests/saloon.ts'
 import { lookUps } from '../look-ups.ts'
-import { answerProblems, conversionText } from './conversion-text.ts'
+import { answerProblems, conversionText, kindAsked } from './conversion-text.ts'
+import { hint } from './hint.ts'
 import { layouts } from './layouts.ts'
 import { questionViews } from './question-views.ts'
 import { DRIVEN, ENGINE, QUESTIONS, questionsFor } from './questions.ts'
@@ -43,13 +44,35 @@ describe('the questions', () => {
     expect(layouts['longitudinal front']).toEqual(['front', 'rear', 'part-time 4x4', 'all'])
   })
 
+  it('show how an answer is typed, unit and all, as the file accepts it', () => {
+    for (const q of QUESTIONS)
+      for (const path of q.paths) {
+        const such = hint(path),
+          leaf = fieldAt(path, kindAsked)
+        if (leaf?.is === 'quantity') expect(such, path).toBeTruthy()
+        // A steady speed stands in place of a cycle.
+        const steady = /usual\.(speed|slope)$/.test(path) ? { 'trips.named.usual.cycle': '' } : {}
+        if (such !== undefined)
+          expect(
+            answerProblems({ ...SALOON, ...steady, [path]: such }).filter(p => p.path === path),
+            path,
+          ).toEqual([])
+      }
+  })
+  it('know which kind of goal an answer belongs to', () => {
+    expect(fieldAt('brief.goals.charging.from', kindAsked)?.label).toBe('from charge')
+    expect(fieldAt('brief.goals.sprint.from', kindAsked)?.label).toBe('speed the run starts at')
+  })
+
   it('offer only what the file accepts', () => {
     for (const q of QUESTIONS)
       for (const [path, text] of Object.entries(q.offers ?? {})) expect(answerProblems({ ...SALOON, [path]: text }), path).toEqual([])
   })
 
   it('say what stays unanswered while they do', () => {
-    for (const q of QUESTIONS.slice(2)) expect(q.open, q.id).toBeTruthy()
+    for (const q of QUESTIONS.slice(2)) expect(q.open ?? q.left, q.id).toBeTruthy()
+    expect(questionViews({}).find(q => q.id === 'sprint')?.open).toBe('Left open, the car has no such goal to meet.')
+    expect(questionViews({}).find(q => q.id === 'axles')?.open).toMatch(/^Left open, this stays unanswered: kerb mass/)
   })
 })
 

@@ -25,6 +25,9 @@ const KINDS: Readonly<Record<string, Links>> = {
   'brief.goals.range': { kind: 'range', to: ['trip', 'usual', TRIP] },
   'brief.goals.charging': { kind: 'charging', to: ['place', 'home', PLACE] },
 }
+/** Which kind of goal an answer belongs to. */
+export const kindAsked = (path: string): string | undefined => KINDS[path.replace(/\.kind$/, '')]?.kind
+
 /** Answers the text of a new conversion starts with. */
 const OF_START: Readonly<Record<string, keyof Start>> = {
   car: 'name',

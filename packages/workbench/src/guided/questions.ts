@@ -13,8 +13,10 @@ export type Question = {
   /** Where the answer goes, one field each; kind, choices and limits are those of the schema. */
   readonly paths: readonly string[]
   readonly help?: string
-  /** What is unanswered while it stays open. Left out: it may not stay open, no concept is made without it. */
+  /** What is unanswered while it stays open. This and `left` left out: it may not stay open, no concept is made without it. */
   readonly open?: string
+  /** What is so while it stays open, as a sentence, where more than an answer is missing or nothing is. */
+  readonly left?: string
   /** Answers to choose from, where fewer are possible than the schema has. */
   readonly choices?: (given: Given) => readonly string[]
   /** Whether it concerns this car; left out: every car. */
@@ -46,7 +48,7 @@ const LAYOUT: readonly Question[] = [
   },
 ]
 const CAR: readonly Question[] = [
-  { id: 'car', chapter: 'the car', asks: 'What do you call the car?', paths: ['car'], open: 'nothing: it has no name' },
+  { id: 'car', chapter: 'the car', asks: 'What do you call the car?', paths: ['car'], left: 'Left open, the car has no name yet.' },
   { id: 'body', chapter: 'the car', asks: 'What body is it?', paths: ['donor.body'], open: 'road load, unless it was measured' },
   {
     id: 'papers',
@@ -87,7 +89,7 @@ const CAR: readonly Question[] = [
     help: 'Ahead of the axle counts as minus. Battery boxes are planned there.',
     paths: ['donor.removed.engine.x', 'donor.removed.tank.x'],
     called: ['Engine', 'Tank'],
-    open: 'what comes out is not taken off, boxes have no place',
+    left: 'Left open, what comes out is not taken off, and boxes have no place.',
   },
   {
     id: 'seats',
@@ -152,7 +154,7 @@ const BRIEF: readonly Question[] = [
     chapter: 'what it must do',
     asks: 'Who does the work?',
     paths: ['brief.workshop'],
-    open: 'hours: those of a workshop are told',
+    left: 'Left open, the hours told are those of a workshop.',
   },
   {
     id: 'people',
@@ -182,7 +184,7 @@ const BRIEF: readonly Question[] = [
     chapter: 'what it must do',
     asks: 'How fast must it go?',
     paths: under(`${GOALS}.top-speed`, 'speed'),
-    open: 'nothing: no such goal',
+    left: 'Left open, the car has no such goal to meet.',
   },
   {
     id: 'sprint',
@@ -190,21 +192,21 @@ const BRIEF: readonly Question[] = [
     asks: 'From which speed to which, within what time?',
     paths: under(`${GOALS}.sprint`, 'from', 'to', 'within'),
     offers: { [`${GOALS}.sprint.from`]: '0 km/h', [`${GOALS}.sprint.to`]: '100 km/h' },
-    open: 'nothing: no such goal',
+    left: 'Left open, the car has no such goal to meet.',
   },
   {
     id: 'pull-away',
     chapter: 'what it must do',
     asks: 'On what slope must it pull away?',
     paths: under(`${GOALS}.pull-away`, 'slope'),
-    open: 'nothing: no such goal',
+    left: 'Left open, the car has no such goal to meet.',
   },
   {
     id: 'range',
     chapter: 'what it must do',
     asks: 'How far must it go, and what must be left then?',
     paths: [`${GOALS}.range.distance`, 'brief.reserve'],
-    open: 'range: the smallest pack is planned',
+    left: 'Left open, range stays unanswered, and the smallest pack is planned.',
   },
   {
     id: 'trip',
@@ -227,7 +229,7 @@ const BRIEF: readonly Question[] = [
     chapter: 'what it must do',
     asks: 'Where is it charged: what socket, voltage, current, phases, and what carries its cable?',
     paths: under(HOME, 'socket', 'voltage', 'current', 'phases', 'cable'),
-    open: 'charging: the smallest charger is planned',
+    left: 'Left open, charging stays unanswered, and the smallest charger is planned.',
   },
   {
     id: 'charging',
@@ -235,7 +237,7 @@ const BRIEF: readonly Question[] = [
     asks: 'From how full to how full, within what time, with cells how warm?',
     paths: under(`${GOALS}.charging`, 'from', 'to', 'within', 'temperature'),
     called: ['Charge it starts at', 'Charge it ends at', 'Within', 'Cell temperature'],
-    open: 'nothing: no such goal',
+    left: 'Left open, the car has no such goal to meet.',
   },
   { id: 'budget', chapter: 'what it must do', asks: 'What may the parts cost?', paths: ['brief.budget'], open: 'whether it is too dear' },
 ]

@@ -1,5 +1,16 @@
 import { type Field, isGap } from '@ampwright/engine'
-import { assumedNote, fact, figure, type LetterLine, type LetterPart, type Matter, quoted, row, type Said } from './pieces.ts'
+import {
+  assumedNote,
+  fact,
+  factWhereKnown,
+  figure,
+  type LetterLine,
+  type LetterPart,
+  type Matter,
+  quoted,
+  row,
+  type Said,
+} from './pieces.ts'
 
 const COLUMNS = ['before', 'after', 'permitted']
 
@@ -8,7 +19,17 @@ export const beforeAndAfter = (k: Matter): LetterPart => ({
   heading: 'Before and after',
   columns: COLUMNS,
   lines: noted(
-    [...power(k), ...inRunningOrder(k), ...asWeighed(k), ...permitted(k), ...laden(k), ...topSpeed(k), ...seats(k), ...kept(k)],
+    [
+      ...power(k),
+      ...inRunningOrder(k),
+      ...asWeighed(k),
+      ...permitted(k),
+      ...laden(k),
+      ...trailer(k),
+      ...topSpeed(k),
+      ...seats(k),
+      ...kept(k),
+    ],
     k,
   ),
 })
@@ -24,6 +45,8 @@ export const riskBeforeAndAfter = (k: Matter): LetterPart => ({
       ...inRunningOrder(k),
       ...topSpeed(k),
       ...seats(k),
+      ...trailer(k),
+      ...kept(k),
       ...row('Cost of the parts', undefined, figure(k, 'cost.parts', 'cost of the parts')),
     ],
     k,
@@ -97,6 +120,22 @@ function laden(k: Matter): readonly LetterLine[] {
       )
     }),
   )
+}
+
+/** What the donor car may draw, where it may: the plan states nothing else, so that is asked for afterwards. */
+function trailer(k: Matter): readonly LetterLine[] {
+  const { ratings, towing } = k.m.donor
+  return [
+    ...drawn('Braked trailer', ratings.towBraked),
+    ...drawn('Unbraked trailer', ratings.towUnbraked),
+    ...drawn('Car and trailer together', ratings.train),
+    ...drawn('Load on the coupling', ratings.noseLoad),
+    ...drawn('D value of the coupling', towing.couplingStrength),
+  ]
+  function drawn(label: string, field: Field): readonly LetterLine[] {
+    const before = factWhereKnown(k, field)
+    return before === undefined ? [] : row(label, before, quoted('as before, if you agree'))
+  }
 }
 
 function topSpeed(k: Matter): readonly LetterLine[] {

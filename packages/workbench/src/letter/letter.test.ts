@@ -163,4 +163,38 @@ describe('the enquiry before the first part is bought', () => {
     expect(letterText(letter, UNWRITTEN)).toMatch(/^To: _+\nFrom: _+\nDate: _+\n/)
     expect(structuredClone(letter)).toEqual(letter)
   })
+  it('calls parts as the trade does, and says what the donor car may draw', () => {
+    const { conversion, assessment } = judged(textOf('otter')),
+      written = letterText(enquiryLetter(assessment, conversion, 'inspector'), UNWRITTEN)
+    expect(written).toMatch(/DC-DC, 4/)
+    expect(written).not.toMatch(/dc-dc|junction-boxes|propshaft-and-transfer/)
+    expect(written).toMatch(/Braked trailer.*as before, if you agree/)
+    const wren = judged(textOf('wren'))
+    expect(letterText(enquiryLetter(wren.assessment, wren.conversion, 'inspector'), UNWRITTEN)).not.toMatch(/Braked trailer/)
+  })
+  it('tells an insurer power, mass and value before and after, who converts, where the battery sits, where it is charged and what is altered', () => {
+    const { conversion, assessment } = judged(textOf('lapwing')),
+      letter = enquiryLetter(assessment, conversion, 'insurer'),
+      written = letterText(letter, UNWRITTEN)
+    expect(letter.parts.map(p => p.heading)).toEqual(
+      expect.arrayContaining([
+        'What is taken out',
+        'What is put in',
+        'Before and after',
+        'What it is worth',
+        'The battery',
+        'Where it is charged',
+      ]),
+    )
+    for (const words of [
+      /Peak power/,
+      /Mass in running order/,
+      /value of the donor car/,
+      /Work done by/,
+      /Box .*, place/,
+      /Brake assist/,
+      /Body and frame/,
+    ])
+      expect(written).toMatch(words)
+  })
 })

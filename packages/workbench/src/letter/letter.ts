@@ -1,10 +1,10 @@
 import type { Conversion, System } from '@ampwright/conversion'
 import type { Assessment } from '@ampwright/engine'
 import { beforeAndAfter, riskBeforeAndAfter } from './before-after.ts'
-import { fact, isOpen, type LetterPart, type Matter, type Pieces, quoted, text } from './pieces.ts'
+import { fact, isOpen, type LetterPart, type Matter, open, type Pieces, quoted, text } from './pieces.ts'
 import { questionsToInspector, questionsToInsurer } from './questions.ts'
 import { ruleRows } from './rule-rows.ts'
-import { battery, charging, donorCar, motors, putIn, takenOut } from './the-car.ts'
+import { battery, charging, donorCar, putIn, takenOut } from './the-car.ts'
 
 /** Who is asked before the first part is bought. */
 export type Recipient = 'inspector' | 'insurer'
@@ -36,13 +36,21 @@ const forInspector = (k: Matter): readonly LetterPart[] => [
 ]
 const forInsurer = (k: Matter): readonly LetterPart[] => [
   donorCar(k),
-  { heading: 'What is put in', lines: motors(k) },
+  takenOut(k),
+  putIn(k),
   riskBeforeAndAfter(k),
+  VALUE,
   battery(k),
   charging(k),
   ruleRows(k, true),
   questionsToInsurer(),
 ]
+
+/** No file states what a car is worth: that is for the person to write. */
+const VALUE: LetterPart = {
+  heading: 'What it is worth',
+  lines: [open({ open: 'value of the donor car as it stands' }), open({ open: 'value the finished car is to be insured for' })],
+}
 
 const opening = (to: Recipient): LetterPart => ({
   heading: 'What is asked',

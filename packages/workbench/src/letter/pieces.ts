@@ -62,6 +62,12 @@ export const factWhereAsked = <V extends Datum>(k: Matter, field: Field<V>): Sai
   return isOpen(said) && !k.a.gaps.some(g => g.path === said.path) ? undefined : said
 }
 
+/** A fact only some cars have: not missed where it is not stated. */
+export const factWhereKnown = <V extends Datum>(k: Matter, field: Field<V>): Said | undefined => {
+  const said = fact(k, field)
+  return isOpen(said) ? undefined : said
+}
+
 export const text = (...pieces: Pieces): LetterLine => ({ is: 'text', pieces })
 export const question = (...pieces: Pieces): LetterLine => ({ is: 'question', pieces })
 export const open = (o: Open): LetterLine => ({ is: 'open', ...o })

@@ -1,6 +1,8 @@
 import type { Finding } from '@ampwright/engine'
+import { type Counted, countedAs } from '../counted.ts'
+import { valueCalled } from './called.ts'
 import { type LetterLine, type LetterPart, type Matter, open, type Pieces, piecesOf, question, quoted } from './pieces.ts'
-import { rowWords } from './rule-rows.ts'
+import { heldNotToApply, rowWords } from './rule-rows.ts'
 
 /** The letter itself answers this one. */
 const THE_LETTER = 'asked-before'
@@ -8,9 +10,12 @@ const THE_LETTER = 'asked-before'
 const concerns = (f: Finding): boolean =>
   f.rule !== THE_LETTER && ((f.stage === 'brief' && f.requirement !== undefined) || (f.stage === 'donor' && f.harm === 'S3'))
 
+/** What a person set aside is put to the reader as well: whether it is so is for them to judge. */
+const OPEN: readonly Counted[] = ['failing', 'marginal', 'unanswered', 'said not to apply']
+
 /** What is open, put as questions: first what the plan does not hold or cannot tell, then what is always asked. */
 export function questionsToInspector(k: Matter): LetterPart {
-  const found = k.a.findings.filter(f => concerns(f) && (f.outcome === 'failing' || f.outcome === 'marginal' || f.outcome === 'unanswered'))
+  const found = k.a.findings.filter(f => concerns(f) && OPEN.includes(countedAs(f)))
   return { heading: 'Questions', lines: [...found.flatMap(f => asked(f, k)), ...ALWAYS_INSPECTOR.map(q => question(q))] }
 }
 
@@ -33,12 +38,13 @@ const ALWAYS_INSURER = [
 
 function asked(f: Finding, k: Matter): readonly LetterLine[] {
   const title: Pieces = [quoted(f.title), ...(f.item === undefined ? [] : [' (', quoted(f.item), ')']), '. ']
+  if (f.byHand) return [question(...title, 'It is ', ...heldNotToApply(f.byHand), '. Do you see it so too?')]
   if (f.outcome === 'failing' || f.outcome === 'marginal') return [question(...title, ...saysOf(f, k), ...closing(f))]
   // What only this office can answer is a question to it; what the plan has not measured or decided yet is open.
   const theirs = f.gaps.every(g => g.path.startsWith('brief.demands.'))
   if (theirs && f.assumed.length === 0)
     return [question(...(rowWords(f, k) ?? [...title, ...saysOf(f, k)]), ' Does it concern this car, and can it be met?')]
-  return [...f.gaps, ...f.assumed.map(path => ({ label: `${path}, assumed so far`, path }))].map(g =>
+  return [...f.gaps, ...f.assumed.map(path => ({ label: `${valueCalled(path)}, assumed so far`, path }))].map(g =>
     open({ open: `${g.label} (for: ${f.title})`, path: g.path }),
   )
 }

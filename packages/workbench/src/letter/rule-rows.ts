@@ -77,8 +77,10 @@ export function rowWords(f: Finding, k: Matter): Pieces | undefined {
   return r && [quoted(r.name), ': ', quoted(saysOf(r)), '.']
 }
 
-const isOf = ({ requirement, outcome }: Finding, row: string): boolean => {
-  if (requirement === undefined || outcome === 'does not apply') return false
+const isOf = (f: Finding, row: string): boolean => {
+  const { requirement } = f
+  // What somebody says does not apply is for the reader to judge; what the rule itself leaves out is no matter of this car.
+  if (requirement === undefined || (f.outcome === 'does not apply' && !f.byHand)) return false
   const { key, variant } = requirement.requirement
   return (variant === undefined ? key : `${key}@${variant}`) === row
 }
@@ -89,6 +91,7 @@ const ANSWERED = { sound: 'as asked', failing: 'not as asked', marginal: 'as ask
 /** How the plan stands to a row, with what was found. */
 function standing(f: Finding, k: Matter): Pieces {
   const item: Pieces = f.item === undefined ? [] : [quoted(f.item), ': ']
+  if (f.byHand) return [...item, ...heldNotToApply(f.byHand)]
   if (f.outcome === 'unanswered' || f.outcome === 'does not apply') return [...item, 'not known yet']
   if (f.outcome === 'accepted') return [...item, 'taken as it is by whoever is named in the file']
   const eased = easedBy(f)
@@ -97,6 +100,15 @@ function standing(f: Finding, k: Matter): Pieces {
   const words = eased.length ? COMPARED[f.doubted ? 'sound' : 'failing'] : COMPARED[f.outcome]
   return [...item, words, valueSaid(f.found, k), ...limit, ...eased]
 }
+
+/** Who holds that it does not apply, and why. */
+export const heldNotToApply = ({ by, date, because }: NonNullable<Finding['byHand']>): Pieces => [
+  'held not to apply, because ',
+  quoted(because),
+  ' (',
+  quoted(`${by}, ${date}`),
+  ')',
+]
 
 /** Why something counts as marginal though the number alone says otherwise. */
 export const easedBy = (f: Finding): Pieces =>

@@ -1,7 +1,9 @@
 import { isGap, type LedgerItem, type Named } from '@ampwright/engine'
+import { partCalled } from './called.ts'
 import {
   fact,
   factWhereAsked,
+  factWhereKnown,
   figure,
   isOpen,
   type LetterLine,
@@ -84,7 +86,7 @@ function listed(k: Matter, items: Named<LedgerItem>, none: { readonly open: stri
   if (all.length === 0) return [open(none)]
   return all.map(([name, { mass }]) => ({
     is: 'item',
-    pieces: [quoted(name), isGap(mass) ? ', mass not known yet' : ', ', ...(isGap(mass) ? [] : [fact(k, mass) as Said])],
+    pieces: [quoted(partCalled(name)), isGap(mass) ? ', mass not known yet' : ', ', ...(isGap(mass) ? [] : [fact(k, mass) as Said])],
   }))
 }
 
@@ -124,7 +126,12 @@ export function charging(k: Matter): LetterPart {
     lines: [
       ...row('Power of the charger', fact(k, k.m.charging.charger.power)),
       ...(places.length === 0 ? [open({ open: 'places where it is charged', path: 'charging.places' })] : []),
-      ...places.flatMap(([name, p]) => row(quoted(name), fact(k, p.socket))),
+      ...places.flatMap(([name, p]) => [
+        ...row(quoted(partCalled(name)), fact(k, p.socket, `socket (${partCalled(name)})`)),
+        ...rowIf([quoted(partCalled(name)), ', voltage'], factWhereKnown(k, p.voltage)),
+        ...rowIf([quoted(partCalled(name)), ', current'], factWhereKnown(k, p.current)),
+        ...rowIf([quoted(partCalled(name)), ', extension lead or adaptor in between'], factWhereKnown(k, p.extension)),
+      ]),
     ],
   }
 }

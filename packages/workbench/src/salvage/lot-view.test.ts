@@ -2,7 +2,7 @@ import { applyEdits, type Edit } from '@ampwright/conversion'
 import type { Finding } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
 import { assessText, type Car, textOf } from '../../../../tests/cars.ts'
-import { acceptance } from '../edits.ts'
+import { acceptance } from '../said-by-hand.ts'
 import { type LotView, lotView } from './lot-view.ts'
 
 function edited(car: Car, edits: readonly Edit[]): string {

@@ -79,6 +79,7 @@ function verdict(
   use: string,
   missing: readonly { label: string }[],
 ): Pick<ModuleView, 'outcome' | 'verdict' | 'because'> {
+  if (outcome === 'does not apply' && says.length) return { outcome, verdict: 'a rule set aside', because: says }
   if (outcome === 'does not apply') return { outcome, verdict: use, because: [] }
   if (outcome === 'failing') return { outcome, verdict: 'rejected', because: says }
   if (outcome === 'marginal') return { outcome, verdict: 'in doubt', because: says }

@@ -1,5 +1,6 @@
 import type { System } from '@ampwright/conversion'
 import { Answers, type Finding, findings, isGap, type Model, type ModuleRecord, type Outcome, RULES } from '@ampwright/engine'
+import { countedAs } from '../counted.ts'
 import { filled } from '../shown.ts'
 
 /** What the rules say of one module. */
@@ -32,12 +33,13 @@ export function moduleGrades(model: Model, system: System): ReadonlyMap<string, 
     grades = new Map<string, { outcome: Outcome; says: string[] }>()
   const judged = (): readonly Finding[] => rules.flatMap(r => findings(r, answers, new Map()))
   const first = judged()
-  for (const outcome of ['failing', 'marginal', 'accepted'] as const) {
+  for (const counted of ['failing', 'marginal', 'accepted', 'said not to apply'] as const) {
+    const outcome = counted === 'said not to apply' ? 'does not apply' : counted
     let rest = model
     for (const [name, g] of grades) if (g.outcome === 'failing') rest = without(rest, name)
     answers.next(rest)
     for (;;) {
-      const against = byModule(judged().filter(f => f.outcome === outcome))
+      const against = byModule(judged().filter(f => countedAs(f) === counted))
       if (against.size === 0) break
       for (const [name, found] of against) {
         if (!grades.has(name)) grades.set(name, { outcome, says: found.map(f => filled(f.says, f, system)) })
@@ -57,6 +59,9 @@ function unspokenAgainst(record: ModuleRecord, all: readonly Finding[]): { outco
   if (!isGap(record.use) && record.use.value !== 'in the pack') return { outcome: 'does not apply', says: [] }
   const gaps = lacking(record)
   if (gaps.length) return { outcome: 'unanswered', says: [] }
+  // A rule somebody set aside was not answered: the module is not called fit by it.
+  const aside = all.filter(f => f.byHand?.otherwise === 'unanswered')
+  if (aside.length) return { outcome: 'does not apply', says: [...new Set(aside.map(f => `${f.title}.`))] }
   const answered = new Set(all.filter(f => f.outcome !== 'unanswered').map(f => f.rule)),
     open = all.filter(f => f.outcome === 'unanswered' && !answered.has(f.rule))
   if (open.length === 0) return { outcome: 'sound', says: [] }

@@ -9,4 +9,6 @@ export type Journey = {
   readonly second: Values<typeof SECOND_UNIT> | null
   readonly coldEnergy: Value<Curve> | Gaps
   readonly gear: string | undefined
+  /** The driven units as the file names them, in the order of the inputs. */
+  readonly units: readonly string[]
 }

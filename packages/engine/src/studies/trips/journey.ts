@@ -211,5 +211,6 @@ export function journey(make: Maker, k: JourneyKnown, item: string): Journey {
     second: other ? { otherAxle: axle[1]!, otherLosses: other.losses, otherDrag: drag(1), firstShare: k.share ?? ALL_OF_IT } : null,
     coldEnergy: pack.coldEnergy,
     gear: driven.find(d => d.gear !== undefined)?.gear,
+    units: k.units.map(u => u.name),
   }
 }

@@ -54,7 +54,7 @@ export const trips = study({
         if (isGaps(k)) return [item, k]
         const ready = journey(make, k as never, item),
           { figures, run } = driven(make, ready, item)
-        keep(make, figures, run.traces, item)
+        keep(make, figures, run.traces, item, ready.units)
         const missed = make.work(
           'share-missed',
           distanceShare,
@@ -111,7 +111,7 @@ const labels = (item: string) =>
   Object.fromEntries(Object.entries(tripOfOne.card.gives).map(([key, one]) => [key, `${one.label}, ${item}`]))
 
 /** The flow of energy as a table, and the series of the chart. */
-function keep(make: Maker, figures: TripFigures, t: TripTraces, item: string): void {
+function keep(make: Maker, figures: TripFigures, t: TripTraces, item: string, units: readonly string[]): void {
   make.table(
     'energy',
     {
@@ -136,6 +136,7 @@ function keep(make: Maker, figures: TripFigures, t: TripTraces, item: string): v
     item,
   )
   const [, pack, , winding, inverter, , otherWinding, otherInverter] = t.temperatures
+  const of = (i: number): string => (units.length > 1 ? ` of ${units[i]}` : '')
   const heat = (name: string, label: string, values: Float64Array | undefined) => (values ? [{ name, label, unit: 'K', values }] : [])
   make.trace(
     'course',
@@ -151,10 +152,10 @@ function keep(make: Maker, figures: TripFigures, t: TripTraces, item: string): v
         { name: 'voltage', label: 'voltage', unit: 'V', values: t.voltages },
         { name: 'charge', label: 'charge', unit: '1', shows: 'share', values: t.charges },
         ...heat('cells', 'cells', pack),
-        ...heat('winding', 'winding', winding),
-        ...heat('inverter', 'inverter', inverter),
-        ...heat('winding-2', 'winding of the second unit', otherWinding),
-        ...heat('inverter-2', 'inverter of the second unit', otherInverter),
+        ...heat('winding', `winding${of(0)}`, winding),
+        ...heat('inverter', `inverter${of(0)}`, inverter),
+        ...heat('winding-2', `winding${of(1)}`, otherWinding),
+        ...heat('inverter-2', `inverter${of(1)}`, otherInverter),
       ],
     },
     item,
