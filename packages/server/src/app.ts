@@ -18,6 +18,7 @@ import { conversionRoutes } from './routes/conversions.ts'
 import { fileRoutes } from './routes/files.ts'
 import { historyRoutes } from './routes/history.ts'
 import type { Behind, Routed } from './routes/routed.ts'
+import { shelfRoutes } from './routes/shelf.ts'
 import { transferRoutes } from './routes/transfer.ts'
 import type { SampleCar } from './samples.ts'
 
@@ -64,7 +65,7 @@ export async function appOf(o: AppOptions): Promise<FastifyInstance> {
         title: 'Ampwright',
         version: VERSION,
         description:
-          'Saved conversions: revisions, variants, files, live changes. Loopback only; a change needs JSON or the header x-ampwright.',
+          'Saved conversions: revisions, variants, files, live changes; the shelf of the workshop. Loopback only; a change needs JSON or the header x-ampwright.',
       },
     },
     transform: jsonSchemaTransform,
@@ -74,7 +75,7 @@ export async function appOf(o: AppOptions): Promise<FastifyInstance> {
     behind: Behind = { ...o, live, version: VERSION }
   app.addHook('preClose', async () => live.close())
   await app.register(async routed => {
-    for (const routes of [aboutRoutes, conversionRoutes, historyRoutes, fileRoutes, transferRoutes])
+    for (const routes of [aboutRoutes, conversionRoutes, historyRoutes, fileRoutes, transferRoutes, shelfRoutes])
       routes(routed.withTypeProvider<ZodTypeProvider>() as unknown as Routed, behind)
   })
   await pages(app, o.web)
