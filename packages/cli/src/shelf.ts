@@ -19,7 +19,14 @@ export function shelfCommand(program: Command, t: Terminal): void {
     .option('--json', 'machine-readable output')
     .action((file: string, o: Asked) => {
       const listed = listOf(file, o)
-      if (o.json) t.out(JSON.stringify({ workshop: listed.view.name, pieces: listed.found, notes: listed.notes }, null, 2))
+      if (o.json)
+        t.out(
+          JSON.stringify(
+            { workshop: listed.view.name, pieces: listed.found.map(({ stands: _, ...p }) => p), notes: listed.notes },
+            null,
+            2,
+          ),
+        )
       else print(listed, t)
     })
 }
@@ -48,11 +55,11 @@ function listOf(file: string, { class: only, free }: Asked): Listed {
 function print({ view, found, notes }: Listed, t: Terminal): void {
   const k = colours(t)
   if (view.name) t.out(k.bold(view.name))
+  const below = (text: string): readonly string[] => wrapped(text, t.width - 2).map(line => `  ${line}`)
   for (const p of found) {
     t.out('')
-    for (const line of wrapped(`${k.bold(p.key)}  ${p.label}${p.part === undefined ? '' : k.dim(` ${p.part}`)}`, t.width, '  ')) t.out(line)
-    for (const line of wrapped(`  ${factsOf(p).join(' · ')}`, t.width, '  ')) t.out(line)
-    for (const line of p.note === undefined ? [] : wrapped(`  ${p.note}`, t.width, '  ')) t.out(k.dim(line))
+    for (const line of wrapped(`${k.bold(p.key)} ${p.label}${p.part === undefined ? '' : k.dim(` ${p.part}`)}`, t.width, '  ')) t.out(line)
+    for (const line of [...below(factsOf(p).join(' · ')), ...(p.note === undefined ? [] : below(p.note))]) t.out(line)
   }
   t.out(`${found.length || view.name ? '\n' : ''}${summary(view, found)}`)
   for (const note of notes) for (const line of wrapped(`Note: ${note}`, t.width, '  ')) t.out(line)

@@ -29,9 +29,6 @@ export type ApiHealth = z.infer<typeof shapes.Health>
 /** One event of /api/live. */
 export type ApiTold = z.infer<typeof shapes.Told>
 export type ApiRestoredBackup = z.infer<typeof shapes.RestoredBackup>
-export type ApiShelfPiece = z.infer<typeof shapes.ShelfPieceShape>
 export type ApiShelf = z.infer<typeof shapes.ShelfShape>
 export type ApiShelfSaved = z.infer<typeof shapes.ShelfSaved>
-export type ApiShelfRevisionLine = z.infer<typeof shapes.ShelfRevisionLine>
 export type ApiReserving = Given<z.input<typeof shapes.Reserving>>
-export type ApiKeptForAnother = z.infer<typeof shapes.KeptForAnother>

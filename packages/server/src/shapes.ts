@@ -218,7 +218,8 @@ export const ShelfPieceShape = named(
     condition: z.string().optional(),
     note: z.string().optional(),
     reserved: KeptFor.optional(),
-    typed: z.record(z.string(), z.string()).describe('the values as they stand in the text, by key'),
+    typed: z.record(z.string(), z.string()).describe('the values as they stand in the text, by key: what an edit says it saw'),
+    stands: z.string().describe('the whole piece as it stands in the text'),
   }),
 )
 export const ShelfShape = named(

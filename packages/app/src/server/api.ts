@@ -25,12 +25,14 @@ export type Kept =
 /** The server could not be reached. */
 export class Away extends Error {}
 export type Unread = ApiIssue
-/** The server refused, and says why; of a text that cannot be read with every problem and its place. */
+/** The server refused, and says why; of a text that cannot be read with every problem and its place, of a clash with both values. */
 export class Refused extends Error {
   readonly issues: readonly Unread[]
-  constructor(says: string, issues: readonly Unread[] = []) {
+  readonly clashes: readonly Clash[]
+  constructor(says: string, issues: readonly Unread[] = [], clashes: readonly Clash[] = []) {
     super(says)
     this.issues = issues
+    this.clashes = clashes
   }
 }
 
@@ -42,15 +44,17 @@ const answered = async (path: string, init?: RequestInit): Promise<Response> => 
   }
 }
 const refusal = async (r: Response): Promise<Refused> => {
-  const body = (await r.json().catch(() => undefined)) as { message?: string; error?: string; issues?: readonly Unread[] } | undefined
-  return new Refused(body?.message ?? body?.error ?? `the server answered ${r.status}`, body?.issues)
+  const body = (await r.json().catch(() => undefined)) as
+    | { message?: string; error?: string; issues?: readonly Unread[]; clashes?: readonly Clash[] }
+    | undefined
+  return new Refused(body?.message ?? body?.error ?? `the server answered ${r.status}`, body?.issues, body?.clashes)
 }
-async function json<T>(path: string, init?: RequestInit): Promise<T> {
+export async function json<T>(path: string, init?: RequestInit): Promise<T> {
   const r = await answered(path, init)
   if (!r.ok) throw await refusal(r)
   return (await r.json()) as T
 }
-const sent = (body: unknown, method = 'POST'): RequestInit => ({
+export const sent = (body: unknown, method = 'POST'): RequestInit => ({
   method,
   headers: { 'content-type': 'application/json' },
   body: JSON.stringify(body),

@@ -1,5 +1,6 @@
 import { type Fact, type Field, isGap } from '@ampwright/engine'
 import type { Resolved } from '../schema/resolved.ts'
+import { standingOf } from '../text/standing.ts'
 import { isEmptyValue, type TextNode } from '../text/tree.ts'
 import type { WORKSHOP_SECTIONS } from './sections.ts'
 
@@ -25,15 +26,16 @@ export type ShelfPiece = {
   readonly condition?: string
   readonly reserved?: Reserved
   readonly note?: string
-  /** The values as they stand in the text, by key: what an edit says it saw. */
+  /** The values as they stand in the text, by key, and the whole piece: what an edit says it saw. */
   readonly typed: Readonly<Record<string, string>>
+  readonly stands: string
 }
 
 type Read = Resolved<typeof WORKSHOP_SECTIONS.shelf>[string]
 
 /** A piece as the file says it: gaps are left out. */
-export function pieceOf(key: string, read: Read, node: TextNode | undefined): ShelfPiece {
-  const typed = typedIn(node),
+export function pieceOf(key: string, read: Read, node: TextNode | undefined, text: string): ShelfPiece {
+  const typed = typedIn(node, text),
     { reserved } = read,
     kept = { ...said('car', reserved.car), ...said('conversion', reserved.conversion) }
   return {
@@ -52,6 +54,7 @@ export function pieceOf(key: string, read: Read, node: TextNode | undefined): Sh
     ...(Object.keys(kept).length ? { reserved: kept } : {}),
     ...(typed['note'] === undefined ? {} : { note: typed['note'] }),
     typed,
+    stands: told(text, node),
   }
 }
 
@@ -64,11 +67,13 @@ const priceOf = ({ value, half, text = '' }: Fact): ShelfPrice => ({
   typed: text.replace(/\s*\(.*$/s, ''),
 })
 
-function typedIn(node: TextNode | undefined): Readonly<Record<string, string>> {
+function typedIn(node: TextNode | undefined, text: string): Readonly<Record<string, string>> {
   if (node?.kind !== 'group') return {}
-  return Object.fromEntries(
-    [...node.entries].flatMap(([key, { node: n }]) =>
-      n.kind === 'value' && !isEmptyValue(n) ? [[key, n.source]] : n.kind === 'note' ? [[key, n.text]] : [],
-    ),
-  )
+  return Object.fromEntries([...node.entries].flatMap(([key, { node: n }]) => (isEmptyValue(n) ? [] : [[key, told(text, n)]])))
+}
+
+/** What stands there, in one text. */
+function told(text: string, node: TextNode | undefined): string {
+  const standing = standingOf(text, node)
+  return typeof standing === 'string' ? standing : (standing ?? []).join(', ')
 }

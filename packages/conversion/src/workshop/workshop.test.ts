@@ -33,7 +33,13 @@ describe('a workshop file', () => {
   it('leaves unsaid what it does not say: no price is taken from a record of the catalogue', () => {
     const lookUps = { parts: (id: string) => ({ id, how: 'assumed' as const, fields: { price: { text: '900 €' } } }) }
     const [piece] = readWorkshop(shelf('a: { part: motor-pm-100kw@1 }'), { lookUps }).shelf
-    expect(piece).toEqual({ key: 'a', part: 'motor-pm-100kw@1', pieces: 1, typed: { part: 'motor-pm-100kw@1' } })
+    expect(piece).toEqual({
+      key: 'a',
+      part: 'motor-pm-100kw@1',
+      pieces: 1,
+      typed: { part: 'motor-pm-100kw@1' },
+      stands: '{ part: motor-pm-100kw@1 }',
+    })
   })
   it('without anything in it is an empty shelf', () => {
     expect(readWorkshop('schema: 1\n')).toMatchObject({ shelf: [], issues: [] })

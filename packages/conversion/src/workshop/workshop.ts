@@ -5,7 +5,7 @@ import type { LookUps } from '../schema/look-ups.ts'
 import { Resolver } from '../schema/resolve.ts'
 import type { ResolvedGroup } from '../schema/resolved.ts'
 import { readText, type TextReading } from '../text/read.ts'
-import { entryAt } from '../text/tree.ts'
+import { entryAt, type TextNode } from '../text/tree.ts'
 import { shelfFaults } from './faults.ts'
 import { pieceOf, type ShelfPiece } from './piece.ts'
 import { WORKSHOP_SECTIONS } from './sections.ts'
@@ -36,10 +36,9 @@ export function readWorkshop(
     moved = typed.text === undefined ? undefined : migrate(typed.text, WAYS, typed),
     text = moved?.ok ? moved.reading : typed
   const resolver = new Resolver(text.tree, { strict: true, lookUps: fillingNothing(lookUps), ...(file === undefined ? {} : { file }) }),
-    read = resolver.all(WORKSHOP_SECTIONS, 'workshop file') as ResolvedGroup<typeof WORKSHOP_SECTIONS>
-  const shelf = Object.entries(read.shelf).map(([key, piece]) =>
-      pieceOf(key, piece, text.tree && entryAt(text.tree, ['shelf', key])?.node),
-    ),
+    read = resolver.all(WORKSHOP_SECTIONS, 'workshop file') as ResolvedGroup<typeof WORKSHOP_SECTIONS>,
+    nodeOf = (key: string): TextNode | undefined => text.tree && entryAt(text.tree, ['shelf', key])?.node
+  const shelf = Object.entries(read.shelf).map(([key, piece]) => pieceOf(key, piece, nodeOf(key), text.text ?? '')),
     { workshop } = read
   const done = { ...(isGap(workshop) ? {} : { name: (workshop as Fact<string>).value }), shelf, text },
     faults = text.tree ? shelfFaults(text.tree, shelf, file) : []

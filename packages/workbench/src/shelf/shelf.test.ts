@@ -6,7 +6,8 @@ import { root } from '../../../../tests/cars.ts'
 import { lookUps } from '../look-ups.ts'
 import { shelfFound } from './found.ts'
 import { pieceName } from './piece-name.ts'
-import { pricePlace, priceText, withPrice } from './price-edit.ts'
+import { priceText, withPrice } from './price-edit.ts'
+import { pricePlace } from './price-place.ts'
 import { type ShelfLine, shelfView } from './shelf-view.ts'
 
 const SAMPLE = readWorkshop(readFileSync(join(root, 'samples/ferry-lane.workshop.yaml')), { lookUps: lookUps() })
