@@ -33,10 +33,11 @@ export function Taking({
     if (isRead) box.current?.focus()
   }, [isRead])
   if (taking === undefined) return <p className="quiet">Reading …</p>
-  const stays = 'refused' in taking ? [] : taking.stays,
-    price = 'refused' in taking || piece === undefined ? undefined : priced(taking, piece),
+  const price = 'refused' in taking || piece === undefined ? undefined : priced(taking, piece),
     chosen = 'refused' in taking ? [] : free ? taking.freeing : taking.edits,
-    edits = price && pricing ? withPrice(chosen, price.at, price.text) : chosen
+    edits = price && pricing ? withPrice(chosen, price.at, price.text) : chosen,
+    // The price of the piece goes in the place of what is typed there.
+    stays = 'refused' in taking ? [] : taking.stays.filter(f => !(price && pricing && f.path === price.at.path))
   const take = async (): Promise<void> => {
     const kept = piece && (await shelfApi.reserve({ piece: piece.key, conversion: opened.id }))
     if (kept?.is === 'refused') return setWrong(kept.says)
