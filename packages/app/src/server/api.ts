@@ -10,7 +10,6 @@ import type {
   ApiRevisionLine,
   ApiSample,
   ApiSaved,
-  ApiTold,
 } from '@ampwright/server'
 import type { Seen } from '@ampwright/workbench'
 
@@ -106,15 +105,4 @@ async function kept(path: string, body: object): Promise<Kept> {
   if (r.status >= 502) return { is: 'away' }
   if (!r.ok) return { is: 'refused', says: (await refusal(r)).message }
   return { is: 'kept', ...((await r.json()) as { revision: number; text: string }) }
-}
-
-/** Hears of every revision anybody makes, until it is let go; on every new connection first where each conversion stands. */
-export function live(hear: (news: { readonly id: string; readonly revision: number }) => void, away: (gone: boolean) => void): () => void {
-  const source = new EventSource('/api/live')
-  const read = <T>(e: MessageEvent): T => JSON.parse(e.data as string) as T
-  source.addEventListener('heads', e => read<readonly { id: string; revision: number }[]>(e).forEach(hear))
-  source.addEventListener('change', e => hear(read<ApiTold>(e)))
-  source.addEventListener('open', () => away(false))
-  source.addEventListener('error', () => away(true))
-  return () => source.close()
 }

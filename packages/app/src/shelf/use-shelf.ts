@@ -1,7 +1,8 @@
 import { isSameCar } from '@ampwright/conversion'
 import type { ApiConversionLine } from '@ampwright/server'
 import { useCallback, useEffect, useRef, useState } from 'react'
-import { api, live } from '../server/api.ts'
+import { api } from '../server/api.ts'
+import { live } from '../server/live.ts'
 import { type Piece, type Shelf, shelfApi } from './shelf-api.ts'
 
 /** The shelf and the cars a piece can be kept for, anew with every change anybody makes. */
