@@ -54,7 +54,13 @@ export function Taking({
         {[p.label, p.of].filter(Boolean).join(' ')}: <code>{id}</code>
         {piece ? ` from the shelf, ${piece.serial === undefined ? piece.key : `serial ${piece.serial}`}` : ''}
       </h3>
-      {piece ? <p className="small quiet">It is kept for this car when you take it; no other car can have it then.</p> : null}
+      {piece ? (
+        <p className="small quiet">
+          {piece.reserved
+            ? 'It is kept for this car already: check that it stands in no other place of it.'
+            : 'It is kept for this car when you take it; no other car can have it then.'}
+        </p>
+      ) : null}
       {'refused' in taking ? (
         <p className="failing">▲ {taking.refused}</p>
       ) : (
