@@ -1,16 +1,19 @@
-import { type Leaf, type Node, SECTIONS } from '@ampwright/conversion'
+import { type Leaf, type Node, SECTIONS, WORKSHOP_SECTIONS } from '@ampwright/conversion'
 import { KINDS } from '@ampwright/engine'
 
-/** docs/file-format.md: every section and key, from the schema itself. */
+/** docs/file-format.md: every section and key of a conversion and of a workshop, from the schema itself. */
 export function fileFormat(): string {
-  const out: string[] = [HEAD]
-  for (const [name, node] of Object.entries(SECTIONS)) {
-    out.push(`## \`${name}\`\n`)
-    if ('says' in node && node.says) out.push(`${node.says}\n`)
-    out.push('| key | what | accepted | known |', '|---|---|---|---|', ...rows(name, node), '')
-  }
-  return `${out.join('\n')}\n`
+  return `${[HEAD, ...sections(SECTIONS, '##'), WORKSHOP, ...sections(WORKSHOP_SECTIONS, '###')].join('\n')}\n`
 }
+const sections = (of: Readonly<Record<string, Node>>, mark: string): readonly string[] =>
+  Object.entries(of).flatMap(([name, node]) => [
+    `${mark} \`${name}\`\n`,
+    ...('says' in node && node.says ? [`${node.says}\n`] : []),
+    '| key | what | accepted | known |',
+    '|---|---|---|---|',
+    ...rows(name, node),
+    '',
+  ])
 
 function rows(path: string, node: Node): string[] {
   switch (node.is) {
@@ -97,4 +100,12 @@ assumed, it stands in, marked *assumed*, with its spread; \`--strict\` leaves th
 **Parts.** \`part:\` names a record of the catalogue; it fills the fields of its group that you leave out, each marked with where it came from.
 
 **Versions.** \`schema: 1\` stands at the top. An older file is migrated by numbered steps; a newer one is refused with one message.
+`
+
+const WORKSHOP = `# The workshop file
+
+\`NAME.workshop.yaml\` holds what belongs to the workshop and to no single car; so far its own parts. Text, quantities, dates and messages are those of
+the conversion file; \`samples/ferry-lane.workshop.yaml\` is one, and \`ampwright shelf FILE\` lists it. A \`part:\` says here which record a piece is and fills
+nothing: a price that is not typed is not known. The workbench keeps the file in its database and rewrites a copy beside the conversions,
+\`conversions/own.workshop.yaml\` in the data folder.
 `

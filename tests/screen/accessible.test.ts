@@ -23,6 +23,7 @@ describe('accessibility (axe, WCAG 2.2 AA)', () => {
   const pages = [
     '/',
     '/new',
+    '/shelf',
     '/handbook',
     '/handbook/wheel-force',
     ...[

@@ -7,8 +7,9 @@ import { putOut, takeOut, unsent } from './kept/outbox.ts'
 import { StepsBack } from './kept/steps-back.ts'
 import { atLeaving } from './leaving.ts'
 import { ASKED, type Opened, STORED, storedUnits, type Typed, unopened } from './opened.ts'
-import { Away, api, type Clash, type Kept, live, Refused } from './server/api.ts'
+import { Away, api, type Clash, type Kept, Refused } from './server/api.ts'
 import { keepCounts, keepSeen, type LastSeen, lastSeen } from './server/last-seen.ts'
+import { live } from './server/live.ts'
 import type { Beside, Section } from './worker/service.ts'
 
 type Saving = {

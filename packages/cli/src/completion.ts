@@ -23,6 +23,10 @@ const WORDS: Readonly<Record<string, () => readonly string[]>> = {
 /** Commands that read no file. */
 const WITHOUT_FILE: ReadonlySet<string> = new Set(['handbook', 'parts', 'completion', 'schema', 'new', 'serve'])
 
+/** What the files of a command end in. */
+const ENDS: Readonly<Record<string, string>> = { shelf: '*.workshop.yaml' }
+const endOf = (command: string): string => ENDS[command] ?? '*.conversion.yaml'
+
 const known = (program: Command): readonly Known[] =>
   program.commands.map(c => ({
     name: c.name(),
@@ -50,8 +54,9 @@ const choices = (commands: readonly Known[]): readonly Offered[] => [
   ).values(),
 ]
 
+const filesOf = (command: string): string => (WITHOUT_FILE.has(command) ? '; files=' : ENDS[command] ? `; files='!${endOf(command)}'` : '')
 const bash = (name: string, commands: readonly Known[]): string => `_${name}() {
-  local cur=\${COMP_WORDS[COMP_CWORD]} prev=\${COMP_WORDS[COMP_CWORD-1]} options= words= files=1
+  local cur=\${COMP_WORDS[COMP_CWORD]} prev=\${COMP_WORDS[COMP_CWORD-1]} options= words= files='!*.conversion.yaml'
   if [ "$COMP_CWORD" -eq 1 ]; then COMPREPLY=($(compgen -W "${commands.map(c => c.name).join(' ')}" -- "$cur")); return; fi
   case "$prev" in
 ${choices(commands)
@@ -60,16 +65,13 @@ ${choices(commands)
   esac
   case "\${COMP_WORDS[1]}" in
 ${commands
-  .map(
-    c =>
-      `    ${c.name}) options="${c.options.map(o => o.long).join(' ')}"; words="${c.words.join(' ')}"${WITHOUT_FILE.has(c.name) ? '; files=' : ''};;`,
-  )
+  .map(c => `    ${c.name}) options="${c.options.map(o => o.long).join(' ')}"; words="${c.words.join(' ')}"${filesOf(c.name)};;`)
   .join('\n')}
   esac
   case "$cur" in
     --*) COMPREPLY=($(compgen -W "$options" -- "$cur"));;
     *) COMPREPLY=($(compgen -W "$words" -- "$cur"))
-       if [ -n "$files" ]; then COMPREPLY+=($(compgen -f -X '!*.conversion.yaml' -- "$cur") $(compgen -d -- "$cur")); fi;;
+       if [ -n "$files" ]; then COMPREPLY+=($(compgen -f -X "$files" -- "$cur") $(compgen -d -- "$cur")); fi;;
   esac
 }
 complete -F _${name} ${name}`
@@ -91,7 +93,7 @@ ${commands
       o => `'${o.long}[${quiet(o.says)}]${o.takes ? `:value:${o.values.length ? `(${o.values.join(' ')})` : ''}` : ''}'`,
     )
     const rest = [
-      ...(WITHOUT_FILE.has(c.name) ? [] : [`'*:file:_files -g "*.conversion.yaml"'`]),
+      ...(WITHOUT_FILE.has(c.name) ? [] : [`'*:file:_files -g "${endOf(c.name)}"'`]),
       ...(c.words.length ? [`'${WITHOUT_FILE.has(c.name) ? 2 : 3}:name:(${c.words.join(' ')})'`] : []),
     ]
     return `    ${c.name}) _arguments ${[...options, ...rest].join(' ')};;`

@@ -335,6 +335,7 @@ describe('the rest of the command line', () => {
     expect(offered('assess', '--w')).toEqual([''])
     expect(offered('assess', '--units', 'u')).toEqual(['us', 'uk'])
     expect(offered('assess', 'lap')).toEqual(['lapwing.conversion.yaml'])
+    expect(offered('shelf', 'f')).toEqual(['ferry-lane.workshop.yaml'])
     expect(offered('remedy', 'lapwing.conversion.yaml', 'hill-s')).toEqual(['hill-start'])
     expect(offered('handbook', 'wheel-fo')).toEqual(['wheel-force'])
   })

@@ -32,6 +32,7 @@ import { bytesOf, load } from './load.ts'
 import { newConversion, type Start } from './new-conversion.ts'
 import { classesJson, partsOf, printClasses, printParts } from './parts.ts'
 import { type Serving, serve } from './serve.ts'
+import { shelfCommand } from './shelf.ts'
 import { printSurvey } from './survey.ts'
 import { printTable } from './table.ts'
 import { colours, type Terminal } from './terminal.ts'
@@ -363,6 +364,7 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
       const found = partsOf(words)
       return o.json ? print(t, found) : printParts(found, t)
     })
+  shelfCommand(program, t)
   program
     .command('schema')
     .description('The JSON Schema of the conversion file, for editors.')

@@ -26,3 +26,7 @@ export { isSound, readText, type SoundReading, type TextReading } from './text/r
 export { applySplice, invertSplice, type Splice } from './text/splice.ts'
 export { holdsAlready, type Standing, standingAt, stands } from './text/standing.ts'
 export { entryAt, type Group as TextGroup, type TextNode, type TextTree } from './text/tree.ts'
+export type { Reserved, ShelfPiece, ShelfPrice } from './workshop/piece.ts'
+export { type Holder, holderOf, isSameCar, type ShelfCar } from './workshop/reservation.ts'
+export { WORKSHOP_SECTIONS } from './workshop/sections.ts'
+export { EMPTY_WORKSHOP, isReadable, readWorkshop, WORKSHOP_SCHEMA, type Workshop } from './workshop/workshop.ts'

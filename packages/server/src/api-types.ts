@@ -31,3 +31,6 @@ export type ApiTold = z.infer<typeof shapes.Told>
 export type ApiRestoredBackup = z.infer<typeof shapes.RestoredBackup>
 /** Long work: one event `job` of /api/live at each step. */
 export type ApiJob = z.infer<typeof shapes.Job>
+export type ApiShelf = z.infer<typeof shapes.ShelfShape>
+export type ApiShelfSaved = z.infer<typeof shapes.ShelfSaved>
+export type ApiReserving = Given<z.input<typeof shapes.Reserving>>

@@ -20,6 +20,7 @@ import { fileRoutes } from './routes/files.ts'
 import { historyRoutes } from './routes/history.ts'
 import { jobRoutes } from './routes/jobs.ts'
 import type { Behind, Routed } from './routes/routed.ts'
+import { shelfRoutes } from './routes/shelf.ts'
 import { transferRoutes } from './routes/transfer.ts'
 import type { SampleCar } from './samples.ts'
 
@@ -66,7 +67,7 @@ export async function appOf(o: AppOptions): Promise<FastifyInstance> {
         title: 'Ampwright',
         version: VERSION,
         description:
-          'Saved conversions: revisions, variants, files, live changes. Loopback only; a change needs JSON or the header x-ampwright.',
+          'Saved conversions: revisions, variants, files, live changes; the shelf of the workshop. Loopback only; a change needs JSON or the header x-ampwright.',
       },
     },
     transform: jsonSchemaTransform,
@@ -87,7 +88,7 @@ export async function appOf(o: AppOptions): Promise<FastifyInstance> {
     live.close()
   })
   await app.register(async routed => {
-    for (const routes of [aboutRoutes, conversionRoutes, historyRoutes, fileRoutes, transferRoutes, jobRoutes])
+    for (const routes of [aboutRoutes, conversionRoutes, historyRoutes, fileRoutes, transferRoutes, jobRoutes, shelfRoutes])
       routes(routed.withTypeProvider<ZodTypeProvider>() as unknown as Routed, behind)
   })
   await pages(app, o.web)

@@ -6,16 +6,17 @@ import { runs } from '../../../tests/counts.ts'
 import { SAMPLES } from '../../../tests/serving.ts'
 import { emptyFolder } from '../../../tests/stores.ts'
 import { appOf } from './app.ts'
-import { judge } from './judge.ts'
+import { judge, judgeWorkshop } from './judge.ts'
 import { samplesIn } from './samples.ts'
 
 const folder = emptyFolder(),
   faults: string[] = []
 let app: FastifyInstance, id: string
 beforeAll(async () => {
-  const store = openStore({ folder, judge, now: () => 0 }),
+  const store = openStore({ folder, judge, judgeWorkshop, now: () => 0 }),
     made = store.make({ text: 'schema: 1\ncar: Wren\nbrief:\n  luggage: 40 kg\n' })
   id = made.ok ? made.id : ''
+  store.beginWorkshop('schema: 1\nshelf:\n  pump: { what: pump, price: 40 € }\n', '')
   app = await appOf({
     store,
     samples: samplesIn(SAMPLES),
@@ -77,6 +78,8 @@ const part = fc.oneof(
       'restore-backup',
       'jobs',
       'result',
+      'shelf',
+      'reserve',
     ),
   },
   { weight: 3, arbitrary: fc.constant('ID') },
@@ -100,6 +103,11 @@ const path = fc.oneof(
       'jobs/restore',
       'jobs/ID',
       'jobs/ID/result',
+      'shelf',
+      'shelf/revisions',
+      'shelf/edits',
+      'shelf/reserve',
+      'shelf/undo',
     )
     .map(p => `/api/${p}`),
   word.map(w => `/${w}`),
@@ -116,7 +124,7 @@ const value = fc.oneof(
   fc.integer(),
   fc.array(word, { maxLength: 3 }),
   fc.dictionary(word, word, { maxKeys: 3 }),
-  fc.constantFrom('40 kg', '41 kg', 'ID', 'check', 'backup', 'wren', 'schema: 1\n', 'brief: ['),
+  fc.constantFrom('40 kg', '41 kg', 'ID', 'check', 'backup', 'wren', 'pump', '40 €', 'schema: 1\n', 'brief: ['),
 )
 const body = fc.oneof(
   fc.json({ maxDepth: 3 }),
@@ -124,7 +132,14 @@ const body = fc.oneof(
   word,
   fc
     .array(
-      fc.record({ path: fc.oneof(word, fc.constant('brief.luggage'), fc.array(word)), now: value, was: value }, { requiredKeys: [] }),
+      fc.record(
+        {
+          path: fc.oneof(word, fc.constantFrom('brief.luggage', 'shelf.pump', 'shelf.pump.price', 'shelf.pump.reserved'), fc.array(word)),
+          now: value,
+          was: value,
+        },
+        { requiredKeys: [] },
+      ),
       { maxLength: 4 },
     )
     .map(edits => JSON.stringify({ edits })),
@@ -147,6 +162,8 @@ const body = fc.oneof(
         'edits',
         'seen',
         'kind',
+        'piece',
+        'conversion',
       ),
       value,
       { maxKeys: 4 },

@@ -1,5 +1,5 @@
-import { type FileDatum, type Issue, isError, type LookUps, readConversion } from '@ampwright/conversion'
-import type { Judge, Judged } from '@ampwright/store'
+import { type FileDatum, type Issue, isError, type LookUps, readConversion, readWorkshop } from '@ampwright/conversion'
+import type { Judge, Judged, WorkshopJudge } from '@ampwright/store'
 import { fileDatum, lookUps, unknownParts } from '@ampwright/workbench'
 
 /** Files read lately, by their hash and format: the same bytes are not read twice. */
@@ -32,4 +32,10 @@ export const judge: Judge = (after, before, edits) => {
     errors = issues.filter(isError)
   const had = errors.length && before ? new Set(issuesOf(before).filter(isError).map(mark)) : new Set<string>()
   return [...errors.filter(i => !had.has(mark(i))), ...unknownParts(edits, issues)]
+}
+
+/** The same for the workshop's own file: its text is sound before every batch, so that any error is the batch's own. */
+export const judgeWorkshop: WorkshopJudge = (after, _, edits) => {
+  const { issues } = readWorkshop(after, { lookUps: lookUps() })
+  return [...issues.filter(isError), ...unknownParts(edits, issues)]
 }

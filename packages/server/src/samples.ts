@@ -1,6 +1,6 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { readConversion } from '@ampwright/conversion'
+import { applyEdits, readConversion, readWorkshop } from '@ampwright/conversion'
 import { lookUps } from '@ampwright/workbench'
 
 export type SampleCar = {
@@ -21,6 +21,19 @@ export function samplesIn(folder: string): readonly SampleCar[] {
     .filter(file => file.endsWith(END))
     .sort()
     .map(file => sampleOf(folder, file))
+}
+
+/** The text of the sample workshop of a folder, its pieces kept for the car of this name bound to its conversion; undefined where there is none. */
+export function sampleWorkshop(folder: string, car: { readonly name: string; readonly id: string }): string | undefined {
+  const file = existsSync(folder) ? readdirSync(folder).find(f => f.endsWith('.workshop.yaml')) : undefined
+  if (file === undefined) return undefined
+  const text = readFileSync(join(folder, file), 'utf8'),
+    kept = readWorkshop(text).shelf.filter(p => p.reserved?.car === car.name),
+    bound = applyEdits(
+      text,
+      kept.map(p => ({ path: ['shelf', p.key, 'reserved', 'conversion'], now: car.id })),
+    )
+  return bound.ok ? bound.text : text
 }
 
 function sampleOf(folder: string, file: string): SampleCar {

@@ -185,8 +185,8 @@ export const Health = named(
 export const Told = named(
   'Told',
   z.object({
-    what: z.enum(['made', 'revision', 'deleted', 'undeleted', 'purged', 'restored']),
-    id: z.string(),
+    what: z.enum(['made', 'revision', 'deleted', 'undeleted', 'purged', 'restored', 'workshop']),
+    id: z.string().describe('of the conversion; `workshop` for the shelf, empty where a backup was put back'),
     revision: z.number(),
   }),
 )
@@ -216,4 +216,53 @@ export const Job = named(
       })
       .nullable(),
   }),
+)
+const KeptFor = z.object({
+  car: z.string(),
+  id: z.string().optional().describe('of its conversion, where it is known'),
+  missing: z.boolean().describe('no such car is here, or several are called so'),
+})
+export const ShelfPieceShape = named(
+  'ShelfPiece',
+  z.object({
+    key: z.string(),
+    label: z.string().describe('as the catalogue describes it, else its own words'),
+    part: z.string().optional(),
+    class: z.string().optional(),
+    unknown: z.boolean().describe('its record is not in the catalogue'),
+    serial: z.string().optional(),
+    pieces: z.number(),
+    price: z.string().optional().describe('of one piece, for people'),
+    priceTyped: z.string().optional().describe('the same as a file spells it'),
+    priceIs: z.enum(['paid', 'quoted']).optional(),
+    pricedOn: z.string().optional(),
+    from: z.string().optional(),
+    quoteUntil: z.string().optional(),
+    lapsed: z.boolean().describe('the last day of the quote has passed'),
+    place: z.string().optional(),
+    condition: z.string().optional(),
+    note: z.string().optional(),
+    reserved: KeptFor.optional(),
+    typed: z.record(z.string(), z.string()).describe('the values as they stand in the text, by key: what an edit says it saw'),
+    stands: z.string().describe('the whole piece as it stands in the text'),
+  }),
+)
+export const ShelfShape = named(
+  'Shelf',
+  z.object({
+    revision: z.number().int().min(0).describe('0 where nothing was ever kept'),
+    at: Time.nullable(),
+    name: z.string().describe('of the workshop; empty where the text does not say'),
+    text: z.string(),
+    pieces: z.array(ShelfPieceShape),
+    classes: z.array(z.object({ class: z.string(), label: z.string(), count: z.number() })),
+    notes: z.array(IssueShape).describe('what is odd in the text, and does not stop it'),
+  }),
+)
+export const ShelfSaved = named('ShelfSaved', z.object({ revision: z.number().int().min(0), text: z.string() }))
+export const ShelfRevisionLine = named('ShelfRevisionLine', z.object({ ...RevisionLineShape.shape, kind: z.enum(['made', 'edit']) }))
+export const Reserving = named('Reserving', z.strictObject({ piece: z.string().min(1).max(500), conversion: Id, by: Who.optional() }))
+export const KeptForAnother = named(
+  'KeptForAnother',
+  z.object({ refused: z.literal('reserved'), message: z.string(), piece: z.string(), car: z.string() }),
 )

@@ -3,9 +3,9 @@ import { openStore, type Store, StoreFault, type StoreOptions } from '@ampwright
 import { Refusal } from '@ampwright/workbench'
 import { appOf } from './app.ts'
 import { clearedPassing } from './job-record.ts'
-import { judge } from './judge.ts'
+import { judge, judgeWorkshop } from './judge.ts'
 import { logFile } from './log-file.ts'
-import { DEMO, samplesIn } from './samples.ts'
+import { DEMO, type SampleCar, sampleWorkshop, samplesIn } from './samples.ts'
 
 export type Starting = {
   /** The data folder; made where it is not there. */
@@ -52,6 +52,7 @@ async function started(o: Starting): Promise<Running> {
   const store = openStore({
     folder: o.data,
     judge,
+    judgeWorkshop,
     now,
     warn: m => warn('copy', m),
     well: () => warnings.delete('copy'),
@@ -63,7 +64,7 @@ async function started(o: Starting): Promise<Running> {
     const passing = clearedPassing(o.data, now())
     const samples = samplesIn(o.samples),
       demo = samples.find(s => s.sample === DEMO)
-    if (store.isUnused() && demo) store.make({ text: demo.text, files: demo.files, what: 'the demo conversion' })
+    if (store.isUnused() && demo) begin(store, demo, o.samples)
 
     let port = o.port
     const more = { ...(o.web === undefined ? {} : { web: o.web }), ...(log === undefined ? {} : { log }) }
@@ -109,6 +110,13 @@ async function started(o: Starting): Promise<Running> {
     store.close()
     throw e
   }
+}
+
+/** What a data folder starts with: the demo car, and the workshop it stands in. */
+function begin(store: Store, demo: SampleCar, samples: string): void {
+  const made = store.make({ text: demo.text, files: demo.files, what: 'the demo conversion' }),
+    shelf = made.ok ? sampleWorkshop(samples, { id: made.id, name: demo.name }) : undefined
+  if (shelf !== undefined) store.beginWorkshop(shelf, 'the workshop of the demo')
 }
 
 /** The same under the other name of this machine. Machines without it do without; another program there would be taken for this one. */

@@ -42,18 +42,19 @@ export const revisionLine = (r: RevisionLine): ApiRevisionLine => ({
 export const saved = ({ id, revision, text }: Saved): ApiSaved => ({ id, revision, text })
 
 type Found = ApiIssue & { readonly file?: string; readonly harm?: string; readonly about?: string }
-export const unreadable = (issues: readonly Found[]): ApiUnreadable => ({
+export const unreadable = (issues: readonly Found[], what = 'the conversion'): ApiUnreadable => ({
   refused: 'unreadable',
-  message: 'Nothing was changed: the conversion could not be read after it.',
-  issues: issues.map(({ line, column, path, what, found, accepted, nearest }) => ({
-    line,
-    column,
-    path,
-    what,
-    found,
-    accepted,
-    ...(nearest === undefined ? {} : { nearest }),
-  })),
+  message: `Nothing was changed: ${what} could not be read after it.`,
+  issues: issues.map(issueLine),
+})
+export const issueLine = ({ line, column, path, what, found, accepted, nearest }: Found): ApiIssue => ({
+  line,
+  column,
+  path,
+  what,
+  found,
+  accepted,
+  ...(nearest === undefined ? {} : { nearest }),
 })
 
 /** Clashes as they are answered: each with both values and what was seen. */
@@ -79,7 +80,13 @@ export function answered(reply: FastifyReply, outcome: Outcome, made = 200): Api
     void reply.code(422)
     return unreadable(outcome.issues)
   }
-  const { clashes, revision, text } = outcome
   void reply.code(409)
-  return { refused: 'clash', message: CLASH, clashes: clashesOf(clashes), revision, text }
+  return clashed(outcome)
 }
+export const clashed = ({ clashes, revision, text }: Extract<Outcome, { why: 'clash' }>): ApiClashes => ({
+  refused: 'clash',
+  message: CLASH,
+  clashes: clashesOf(clashes),
+  revision,
+  text,
+})

@@ -102,11 +102,18 @@ export function purge(db: Db, at: number): readonly string[] {
   if (due.length)
     db.exec(
       `DELETE FROM content WHERE hash NOT IN (SELECT text FROM revision)
-       AND hash NOT IN (SELECT json_each.value FROM revision, json_each(revision.files))`,
+       AND hash NOT IN (SELECT json_each.value FROM revision, json_each(revision.files))
+       AND hash NOT IN (SELECT text FROM workshop_revision)`,
     )
   return due.map(s => s.id)
 }
 
 /** Whether nothing was ever kept here. */
 export const isUnused = (db: Db): boolean =>
-  db.prepare('SELECT NOT EXISTS (SELECT 1 FROM conversion) AND NOT EXISTS (SELECT 1 FROM purge)').pluck().get() === 1
+  db
+    .prepare(
+      `SELECT NOT EXISTS (SELECT 1 FROM conversion) AND NOT EXISTS (SELECT 1 FROM purge)
+       AND NOT EXISTS (SELECT 1 FROM workshop_revision)`,
+    )
+    .pluck()
+    .get() === 1

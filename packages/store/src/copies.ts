@@ -6,6 +6,7 @@ import type { Db } from './database.ts'
 import { slugOf } from './names.ts'
 
 export const COPIES = 'conversions'
+export const WORKSHOP_COPY = 'own.workshop.yaml'
 const textFile = (folder: string): string => `${folder}.conversion.yaml`
 
 /**
@@ -30,7 +31,13 @@ export function renewCopy(db: Db, data: string, id: string): void {
   putText(db, join(place, textFile(folder)), head)
 }
 
-function putText(db: Db, file: string, head: Head): void {
+/** Renews the copy of the workshop's own file, beside the folders of the conversions. */
+export function renewWorkshopCopy(db: Db, data: string, text: string): void {
+  mkdirSync(join(data, COPIES), { recursive: true })
+  putText(db, join(data, COPIES, WORKSHOP_COPY), { text, hash: hashOf(Buffer.from(text, 'utf8')) })
+}
+
+function putText(db: Db, file: string, head: Pick<Head, 'text' | 'hash'>): void {
   if (existsSync(file)) {
     const stands = readFileSync(file),
       hash = hashOf(stands)
@@ -44,7 +51,7 @@ function putText(db: Db, file: string, head: Head): void {
 function setAside(db: Db, file: string, hash: string): void {
   if (db.prepare('SELECT 1 FROM content WHERE hash = ?').get(hash)) return
   for (let n = 1; ; n++) {
-    const aside = file.replace(/\.conversion\.yaml$/, `.changed-by-hand-${n}.conversion.yaml`)
+    const aside = file.replace(/(\.\w+\.yaml)$/, `.changed-by-hand-${n}$1`)
     if (existsSync(aside)) continue
     renameSync(file, aside)
     return

@@ -43,16 +43,21 @@ async function lived(kills: number): Promise<number> {
     for (const [n, hash] of await killedAfter('saving-child.ts', [folder, id], wait)) acknowledged.set(n, hash)
     store = storeIn(folder)
     const head = store.conversion(id),
-      byNumber = new Map(store.revisions(id).map(r => [r.revision, r.hash]))
+      byNumber = new Map([
+        ...store.revisions(id).map(r => [r.revision, r.hash] as const),
+        ...store.workshopRevisions().map(r => [-r.revision, r.hash] as const),
+      ])
     for (const [n, hash] of acknowledged) expect(byNumber.get(n), `revision ${n} after kill ${kill}, ${wait} ms`).toBe(hash)
     expect(readFileSync(join(folder, 'conversions/wren/wren.conversion.yaml'), 'utf8')).toBe(head.text)
+    const shelf = store.workshop()
+    if (shelf.revision > 0) expect(readFileSync(join(folder, 'conversions/own.workshop.yaml'), 'utf8')).toBe(shelf.text)
     store.close()
     const db = new Database(databaseIn(folder))
     expect(db.pragma('integrity_check', { simple: true })).toBe('ok')
     db.close()
   }
   store = storeIn(folder)
-  for (const [n, hash] of acknowledged) expect(hashOf(Buffer.from(store.revision(id, n).text))).toBe(hash)
+  for (const [n, hash] of acknowledged) if (n > 0) expect(hashOf(Buffer.from(store.revision(id, n).text))).toBe(hash)
   store.close()
   return acknowledged.size
 }

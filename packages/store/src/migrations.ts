@@ -65,4 +65,31 @@ WHEN EXISTS (SELECT 1 FROM revision WHERE text = OLD.hash)
 BEGIN SELECT RAISE(ABORT, 'content in use is kept'); END;
 `
 
-export const STEPS: readonly Step[] = [{ to: 1, says: 'conversions, revisions, contents', sql: FIRST }]
+/** The workshop's own file: one text, in revisions that stay. A text it needs is kept like that of a conversion. */
+const SECOND = `
+CREATE TABLE workshop_revision (
+  number INTEGER PRIMARY KEY, at INTEGER NOT NULL, by TEXT NOT NULL, kind TEXT NOT NULL, what TEXT NOT NULL,
+  text TEXT NOT NULL REFERENCES content (hash)
+) STRICT;
+CREATE INDEX workshop_revision_text ON workshop_revision (text);
+
+CREATE TRIGGER workshop_revision_stays BEFORE UPDATE ON workshop_revision
+BEGIN SELECT RAISE(ABORT, 'a revision of the workshop never changes'); END;
+CREATE TRIGGER workshop_revision_kept BEFORE DELETE ON workshop_revision
+BEGIN SELECT RAISE(ABORT, 'a revision of the workshop is kept'); END;
+CREATE TRIGGER workshop_revision_follows BEFORE INSERT ON workshop_revision
+WHEN NEW.number <> (SELECT coalesce(max(number), 0) + 1 FROM workshop_revision)
+BEGIN SELECT RAISE(ABORT, 'a revision of the workshop follows the one before it'); END;
+
+DROP TRIGGER content_kept;
+CREATE TRIGGER content_kept BEFORE DELETE ON content
+WHEN EXISTS (SELECT 1 FROM revision WHERE text = OLD.hash)
+  OR EXISTS (SELECT 1 FROM revision, json_each(revision.files) WHERE json_each.value = OLD.hash)
+  OR EXISTS (SELECT 1 FROM workshop_revision WHERE text = OLD.hash)
+BEGIN SELECT RAISE(ABORT, 'content in use is kept'); END;
+`
+
+export const STEPS: readonly Step[] = [
+  { to: 1, says: 'conversions, revisions, contents', sql: FIRST },
+  { to: 2, says: 'the workshop and its revisions', sql: SECOND },
+]

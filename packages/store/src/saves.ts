@@ -1,7 +1,7 @@
 import type { Edit, Issue } from '@ampwright/conversion'
 import { bytesOf, keep } from './contents.ts'
 import { headOf, make, type Variant } from './conversions.ts'
-import { renewCopy } from './copies.ts'
+import { renewCopy, renewWorkshopCopy } from './copies.ts'
 import { type Db, type Opening, openDatabase } from './database.ts'
 import { asFault, guarded, StoreFault } from './fault.ts'
 import { filesBetween } from './file-lists.ts'
@@ -9,15 +9,21 @@ import type { Texts } from './importing.ts'
 import type { Clash } from './merge.ts'
 import { fileName } from './names.ts'
 import { append, type Files, headNumber, type RevisionKind } from './revisions.ts'
+import { workshopHead } from './workshop-revisions.ts'
 
 /** All there is to judge a state by; the bytes of a file by its hash. */
 export type Judged = Texts & { readonly bytesOf: (hash: string) => Uint8Array }
 /** What keeps a state out: problems it has that the state before it had not. Without a state before, all of them. */
 export type Judge = (after: Judged, before: Judged | undefined, edits: readonly Edit[]) => readonly Issue[]
 
+/** The same for the text of the workshop's own file. */
+export type WorkshopJudge = (after: string, before: string, edits: readonly Edit[]) => readonly Issue[]
+
 export type StoreOptions = Opening & {
   readonly folder: string
   readonly judge: Judge
+  /** Left out: what cannot be read as a workshop file is kept out, nothing is looked up. */
+  readonly judgeWorkshop?: WorkshopJudge
   /** The clock [ms since 1970]. */
   readonly now: () => number
   /** Told when a copy beside the database could not be renewed; what was saved is saved. */
@@ -37,8 +43,11 @@ export type Clashing = {
 export type KeptOut = { readonly ok: false; readonly why: 'kept out'; readonly issues: readonly Issue[] }
 export type Outcome = Saved | Clashing | KeptOut
 
+/** Stands for the id of a conversion in what is told of the workshop's own file. */
+const WORKSHOP = 'workshop'
 export type Change = {
-  readonly what: 'made' | 'revision' | 'deleted' | 'undeleted' | 'purged' | 'restored'
+  readonly what: 'made' | 'revision' | 'deleted' | 'undeleted' | 'purged' | 'restored' | 'workshop'
+  /** Empty where everything may be another, `workshop` where it is of the workshop's own file. */
   readonly id: string
   readonly revision: number
 }
@@ -71,26 +80,30 @@ export function savesIn(o: StoreOptions) {
     if (issues.length) throw new Withdrawn({ ok: false, why: 'kept out', issues })
   }
 
-  /** Copies that could not be renewed: tried again with the next one. */
-  const behind = new Set<string>()
-  function renewed(id: string): boolean {
+  /** Copies that could not be renewed, with what renews them: tried again with the next one. */
+  const behind = new Map<string, () => void>()
+  function renewed(of: string, renew: () => void): boolean {
     try {
-      renewCopy(db, folder, id)
-      behind.delete(id)
+      renew()
+      behind.delete(of)
       return true
     } catch (e) {
       const fault = asFault(e, folder)
       // Taken out for good: there is nothing to copy any more.
-      if (fault instanceof StoreFault && fault.kind === 'unknown') return behind.delete(id)
-      behind.add(id)
-      o.warn?.(`The copy of conversion ${id} could not be renewed. ${fault instanceof StoreFault ? fault.message : String(e)}`)
+      if (fault instanceof StoreFault && fault.kind === 'unknown') return behind.delete(of)
+      behind.set(of, renew)
+      o.warn?.(`The copy of ${of} could not be renewed. ${fault instanceof StoreFault ? fault.message : String(e)}`)
       return false
     }
   }
-  /** The copy is no part of the record: where it fails, the save stands and the failure is told until all are renewed. */
-  function copy(id: string): void {
+  /** A copy is no part of the record: where it fails, the save stands and the failure is told until all are renewed. */
+  function copied(of: string, renew: () => void): void {
     const wasBehind = behind.size > 0
-    if (renewed(id) && wasBehind && [...behind].every(renewed)) o.well?.()
+    if (renewed(of, renew) && wasBehind && [...behind].every(([other, again]) => renewed(other, again))) o.well?.()
+  }
+  const copy = (id: string): void => copied(`conversion ${id}`, () => renewCopy(db, folder, id))
+  function copyWorkshop(): void {
+    if (workshopHead(db).revision > 0) copied('the workshop file', () => renewWorkshopCopy(db, folder, workshopHead(db).text))
   }
   const tell = (what: Change['what'], id: string, revision: number): void => listeners.forEach(hear => hear({ what, id, revision }))
   const saved = (id: string): Saved => {
@@ -105,6 +118,7 @@ export function savesIn(o: StoreOptions) {
     within,
     needAccepted,
     copy,
+    copyWorkshop,
     tell,
     saved,
     listeners,
@@ -112,6 +126,10 @@ export function savesIn(o: StoreOptions) {
     told(what: Change['what'], id: string): void {
       copy(id)
       tell(what, id, headNumber(db, id))
+    },
+    workshopTold(revision: number): void {
+      copyWorkshop()
+      tell('workshop', WORKSHOP, revision)
     },
     /** In one transaction, which does not stand where something is kept out. */
     attempt<T extends { ok: boolean }>(work: (db: Db) => T): T | KeptOut {

@@ -13,6 +13,7 @@ import { fileName } from './names.ts'
 import { type Files, type Revision, type RevisionLine, revisionAt, revisionLines } from './revisions.ts'
 import { type Change, type Saves, type StoreOptions, savesIn } from './saves.ts'
 import { transfers } from './transfers.ts'
+import { workshop } from './workshop.ts'
 
 export type Store = ReturnType<typeof openStore>
 
@@ -22,12 +23,14 @@ export function openStore(o: StoreOptions) {
   for (const leftover of readdirSync(o.folder)) if (leftover.endsWith('.writing')) rmSync(join(o.folder, leftover), { force: true })
   s.within(db => purge(db, s.now()))
   for (const { id } of s.reading(summaries)) s.copy(id)
+  s.copyWorkshop()
   return {
     folder: o.folder,
     ...reads(s),
     ...changes(s),
     ...transfers(s),
     ...keeping(s),
+    ...workshop(s, o.judgeWorkshop),
     /** Tells of every change from now on; gives the way to stop. */
     heard(hear: (change: Change) => void): () => void {
       s.listeners.add(hear)
@@ -106,6 +109,7 @@ function keeping(s: Saves) {
         // From here to the end nobody else is let in: what was kept aside is what stood here last.
         s.replace(() => swapIn(s.folder, file))
         for (const { id } of s.reading(summaries)) s.copy(id)
+        s.copyWorkshop()
         s.tell('restored', '', 0)
         return name
       } catch (e) {

@@ -1,6 +1,8 @@
 import type { PartPlace } from '@ampwright/workbench'
 import { useEffect, useState } from 'react'
 import { Link, useSearch } from 'wouter'
+import { KeptHere } from '../shelf/kept-here.tsx'
+import { type ShelfInHand, useShelf } from '../shelf/use-shelf.ts'
 import { useInHand } from '../shell/in-hand.ts'
 import { Picker } from './picker.tsx'
 
@@ -9,7 +11,8 @@ export function PartsPage() {
   const { conversion, opened } = useInHand(),
     [places, setPlaces] = useState<readonly PartPlace[]>(),
     asked = new URLSearchParams(useSearch()).get('place') ?? undefined,
-    [open, setOpen] = useState<string | undefined>(asked)
+    [open, setOpen] = useState<string | undefined>(asked),
+    shelf = useShelf()
   // Places come and go with the text: a drive unit named elsewhere brings its own.
   useEffect(() => void conversion.places().then(setPlaces), [conversion, opened.told, opened.revision])
   return (
@@ -19,13 +22,14 @@ export function PartsPage() {
         Records of classes, never of makers: what such a part is met as, with its spread, until the real one lies on the bench and is
         measured. Choosing one fills its fields and keeps where they came from. Prices are bands, not offers.
       </p>
+      <KeptHere shelf={shelf} id={opened.id} />
       <h2>Places in this conversion</h2>
       {places === undefined ? (
         <p>Looking …</p>
       ) : (
         <ul className="places">
           {places.map(p => (
-            <Place key={p.path} place={p} open={open === p.path} turn={() => setOpen(open === p.path ? undefined : p.path)} />
+            <Place key={p.path} place={p} shelf={shelf} open={open === p.path} turn={() => setOpen(open === p.path ? undefined : p.path)} />
           ))}
         </ul>
       )}
@@ -43,7 +47,17 @@ export function PartsPage() {
   )
 }
 
-function Place({ place: p, open, turn }: { readonly place: PartPlace; readonly open: boolean; readonly turn: () => void }) {
+function Place({
+  place: p,
+  shelf,
+  open,
+  turn,
+}: {
+  readonly place: PartPlace
+  readonly shelf: ShelfInHand
+  readonly open: boolean
+  readonly turn: () => void
+}) {
   return (
     <li id={`at-${p.path}`}>
       <div className="place">
@@ -71,7 +85,7 @@ function Place({ place: p, open, turn }: { readonly place: PartPlace; readonly o
           </span>
         </button>
       </div>
-      {open ? <Picker place={p} /> : null}
+      {open ? <Picker place={p} shelf={shelf} /> : null}
     </li>
   )
 }

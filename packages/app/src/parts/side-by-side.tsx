@@ -1,4 +1,9 @@
 import type { PartFigure, PartRow, PartTable, Standing } from '@ampwright/workbench'
+import { OnShelf } from '../shelf/on-shelf.tsx'
+import type { Piece } from '../shelf/shelf-api.ts'
+
+/** Looks at a record, or at a piece of it. */
+export type Choose = (id: string, piece?: Piece) => void
 
 /** Records side by side, a row each: what differs in columns, what is the same in all of them once below. */
 export function SideBySide({
@@ -7,13 +12,18 @@ export function SideBySide({
   now,
   choose,
   candidate,
+  pieces = [],
+  isHere = () => false,
 }: {
   readonly table: PartTable
   /** What stands at the place now, whatever it came from. */
   readonly standing?: Standing | undefined
   readonly now: string | undefined
-  readonly choose: ((id: string) => void) | undefined
+  readonly choose: Choose | undefined
   readonly candidate?: string | undefined
+  /** What lies on the shelf, and which of it is kept for this car. */
+  readonly pieces?: readonly Piece[]
+  readonly isHere?: (p: Piece) => boolean
 }) {
   if (t.rows.length === 0) return null
   const remarks = [...new Set(t.rows.flatMap(r => r.remark ?? []))]
@@ -36,7 +46,7 @@ export function SideBySide({
           <tbody>
             {standing && Object.keys(standing).length ? <Now standing={standing} table={t} /> : null}
             {t.rows.map(r => (
-              <Row key={r.id} row={r} table={t} now={now} choose={choose} candidate={candidate} />
+              <Row key={r.id} row={r} table={t} now={now} choose={choose} candidate={candidate} pieces={pieces} isHere={isHere} />
             ))}
           </tbody>
         </table>
@@ -98,12 +108,16 @@ function Row({
   now,
   choose,
   candidate,
+  pieces,
+  isHere,
 }: {
   readonly row: PartRow
   readonly table: PartTable
   readonly now: string | undefined
-  readonly choose: ((id: string) => void) | undefined
+  readonly choose: Choose | undefined
   readonly candidate: string | undefined
+  readonly pieces: readonly Piece[]
+  readonly isHere: (p: Piece) => boolean
 }) {
   const here = r.id === now
   return (
@@ -118,6 +132,7 @@ function Row({
             See what it fills<span className="hidden">: {r.id}</span>
           </button>
         ) : null}
+        <OnShelf pieces={pieces.filter(p => p.part === r.id)} isHere={isHere} choose={choose} />
       </th>
       <td>{r.price ?? <span className="quiet">none known</span>}</td>
       {t.differing.map(({ key }) => {

@@ -1,25 +1,49 @@
-import type { PartFill, PartPlace, PartTaking } from '@ampwright/workbench'
+import { type PartFill, type PartPlace, type PartTaking, withPrice } from '@ampwright/workbench'
 import { useEffect, useId, useRef, useState } from 'react'
 import { PreviewView } from '../findings/finding.tsx'
+import { PriceTaken, priced } from '../shelf/price-taken.tsx'
+import { type Piece, shelfApi } from '../shelf/shelf-api.ts'
 import { useInHand } from '../shell/in-hand.ts'
 import type { Preview } from '../worker/service.ts'
 
 /** What choosing a record does, before it is done: what it fills, what is typed and stays, and what the whole car makes of it. */
-export function Taking({ place: p, id, leave }: { readonly place: PartPlace; readonly id: string; readonly leave: () => void }) {
+export function Taking({
+  place: p,
+  id,
+  piece,
+  leave,
+}: {
+  readonly place: PartPlace
+  readonly id: string
+  /** The piece on the shelf it is: it is kept for this car when it is taken. */
+  readonly piece?: Piece | undefined
+  readonly leave: () => void
+}) {
   const { conversion, opened } = useInHand(),
     [taking, setTaking] = useState<PartTaking | { readonly refused: string }>(),
     [free, setFree] = useState(false),
+    [pricing, setPricing] = useState(true),
     [tried, setTried] = useState<Preview | 'trying'>(),
     [wrong, setWrong] = useState<string>(),
     box = useRef<HTMLElement>(null),
     check = useId()
   useEffect(() => void conversion.partTaking(p.path, id).then(setTaking), [conversion, p.path, id, opened.told])
-  useEffect(() => box.current?.focus(), [])
+  const isRead = taking !== undefined
+  useEffect(() => {
+    if (isRead) box.current?.focus()
+  }, [isRead])
   if (taking === undefined) return <p className="quiet">Reading …</p>
-  const stays = 'refused' in taking ? [] : taking.stays,
-    edits = 'refused' in taking ? [] : free ? taking.freeing : taking.edits
+  const price = 'refused' in taking || piece === undefined ? undefined : priced(taking, piece),
+    chosen = 'refused' in taking ? [] : free ? taking.freeing : taking.edits,
+    edits = price && pricing ? withPrice(chosen, price.at, price.text) : chosen,
+    // The price of the piece goes in the place of what is typed there.
+    stays = 'refused' in taking ? [] : taking.stays.filter(f => !(price && pricing && f.path === price.at.path))
   const take = async (): Promise<void> => {
-    const issues = await conversion.edit(edits, `${p.label} ${p.of}: ${id}`)
+    const kept = piece && (await shelfApi.reserve({ piece: piece.key, conversion: opened.id }))
+    if (kept?.is === 'refused') return setWrong(kept.says)
+    const issues = await conversion.edit(edits, `${p.label} ${p.of}: ${id}${piece ? `, «${piece.key}» of the shelf` : ''}`)
+    // What could not be put into the car is kept for it no longer.
+    if (issues[0] && kept && !piece?.reserved) await shelfApi.undo(kept.revision)
     if (issues[0]) return setWrong(`${issues[0].path}: ${issues[0].what}; found ${issues[0].found}; accepted ${issues[0].accepted}`)
     leave()
     document.getElementById(`at-${p.path}`)?.querySelector('button')?.focus()
@@ -28,7 +52,15 @@ export function Taking({ place: p, id, leave }: { readonly place: PartPlace; rea
     <section className="taking" ref={box} tabIndex={-1} aria-label={`What ${id} fills`}>
       <h3>
         {[p.label, p.of].filter(Boolean).join(' ')}: <code>{id}</code>
+        {piece ? ` from the shelf, ${piece.serial === undefined ? piece.key : `serial ${piece.serial}`}` : ''}
       </h3>
+      {piece ? (
+        <p className="small quiet">
+          {piece.reserved
+            ? 'It is kept for this car already: check that it stands in no other place of it.'
+            : 'It is kept for this car when you take it; no other car can have it then.'}
+        </p>
+      ) : null}
       {'refused' in taking ? (
         <p className="failing">▲ {taking.refused}</p>
       ) : (
@@ -50,6 +82,16 @@ export function Taking({ place: p, id, leave }: { readonly place: PartPlace; rea
                 <label htmlFor={check}>Take out what is typed, so that the figures of this record stand</label>
               </p>
             </>
+          ) : null}
+          {price ? (
+            <PriceTaken
+              price={price}
+              on={pricing}
+              turn={on => {
+                setPricing(on)
+                setTried(undefined)
+              }}
+            />
           ) : null}
           {taking.others.length ? (
             <p className="small">

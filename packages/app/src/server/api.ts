@@ -10,7 +10,6 @@ import type {
   ApiRevisionLine,
   ApiSample,
   ApiSaved,
-  ApiTold,
 } from '@ampwright/server'
 import type { Seen } from '@ampwright/workbench'
 
@@ -25,12 +24,14 @@ export type Kept =
 /** The server could not be reached. */
 export class Away extends Error {}
 export type Unread = ApiIssue
-/** The server refused, and says why; of a text that cannot be read with every problem and its place. */
+/** The server refused, and says why; of a text that cannot be read with every problem and its place, of a clash with both values. */
 export class Refused extends Error {
   readonly issues: readonly Unread[]
-  constructor(says: string, issues: readonly Unread[] = []) {
+  readonly clashes: readonly Clash[]
+  constructor(says: string, issues: readonly Unread[] = [], clashes: readonly Clash[] = []) {
     super(says)
     this.issues = issues
+    this.clashes = clashes
   }
 }
 
@@ -42,15 +43,17 @@ const answered = async (path: string, init?: RequestInit): Promise<Response> => 
   }
 }
 const refusal = async (r: Response): Promise<Refused> => {
-  const body = (await r.json().catch(() => undefined)) as { message?: string; error?: string; issues?: readonly Unread[] } | undefined
-  return new Refused(body?.message ?? body?.error ?? `the server answered ${r.status}`, body?.issues)
+  const body = (await r.json().catch(() => undefined)) as
+    | { message?: string; error?: string; issues?: readonly Unread[]; clashes?: readonly Clash[] }
+    | undefined
+  return new Refused(body?.message ?? body?.error ?? `the server answered ${r.status}`, body?.issues, body?.clashes)
 }
-async function json<T>(path: string, init?: RequestInit): Promise<T> {
+export async function json<T>(path: string, init?: RequestInit): Promise<T> {
   const r = await answered(path, init)
   if (!r.ok) throw await refusal(r)
   return (await r.json()) as T
 }
-const sent = (body: unknown, method = 'POST'): RequestInit => ({
+export const sent = (body: unknown, method = 'POST'): RequestInit => ({
   method,
   headers: { 'content-type': 'application/json' },
   body: JSON.stringify(body),
@@ -113,35 +116,3 @@ async function kept(path: string, body: object): Promise<Kept> {
   if (!r.ok) return { is: 'refused', says: (await refusal(r)).message }
   return { is: 'kept', ...((await r.json()) as { revision: number; text: string }) }
 }
-
-type Hears = {
-  readonly hear: (news: { readonly id: string; readonly revision: number }) => void
-  readonly away: (gone: boolean) => void
-  /** Hears of every step of every job, on every new connection first of all jobs of the last hour. */
-  readonly job?: (job: ApiJob) => void
-}
-/** Hears of every revision anybody makes, until it is let go; on every new connection first where each conversion stands. */
-export function live({ hear, away, job = () => {} }: Hears): () => void {
-  const read = <T>(e: MessageEvent): T => JSON.parse(e.data as string) as T
-  let source: EventSource, again: ReturnType<typeof setTimeout>
-  const listen = (): void => {
-    source = new EventSource('/api/live')
-    source.addEventListener('heads', e => read<readonly { id: string; revision: number }[]>(e).forEach(hear))
-    source.addEventListener('change', e => hear(read<ApiTold>(e)))
-    source.addEventListener('jobs', e => read<readonly ApiJob[]>(e).forEach(job))
-    source.addEventListener('job', e => job(read<ApiJob>(e)))
-    source.addEventListener('open', () => away(false))
-    source.addEventListener('error', () => {
-      // A server that is just ending refuses, and a browser that was refused asks no more by itself.
-      if (source.readyState === EventSource.CLOSED) again = setTimeout(listen, AGAIN)
-      away(true)
-    })
-  }
-  listen()
-  return () => {
-    clearTimeout(again)
-    source.close()
-  }
-}
-/** When a refused stream is asked for again [ms]. */
-const AGAIN = 1000

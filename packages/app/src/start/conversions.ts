@@ -1,7 +1,8 @@
 import type { ApiConversionLine, ApiJob, ApiSample } from '@ampwright/server'
 import { useCallback, useEffect, useRef, useState } from 'react'
-import { Away, api, live } from '../server/api.ts'
+import { Away, api } from '../server/api.ts'
 import { allCounts, allSeen, type Counts } from '../server/last-seen.ts'
+import { live } from '../server/live.ts'
 
 /** What the start page knows. */
 export type Conversions = {

@@ -45,6 +45,10 @@ export function StartPage() {
         <Link href="/handbook">Handbook</Link>{' '}
         <span className="quiet">Every formula alone, with its source, to be worked with your own numbers.</span>
       </p>
+      <p>
+        <Link href="/shelf">Shelf of parts</Link>{' '}
+        <span className="quiet">What the workshop owns or was offered: serial numbers, prices, and for which car it is kept.</span>
+      </p>
       <h2>Conversions</h2>
       {list === undefined ? <p>Looking …</p> : null}
       {list?.length === 0 && !wrong ? <p>None yet.</p> : null}

@@ -36,9 +36,9 @@ export class Resolver {
     this.reading = reading
   }
 
-  /** Resolves the whole file against its sections. */
-  all(sections: Readonly<Record<string, Node>>): Record<string, unknown> {
-    const whole: Group = { is: 'group', label: 'conversion', fields: sections }
+  /** Resolves the whole file against its sections; `label` is what the file is called in messages. */
+  all(sections: Readonly<Record<string, Node>>, label = 'conversion'): Record<string, unknown> {
+    const whole: Group = { is: 'group', label, fields: sections }
     const model = this.group(whole, { path: '', node: this.root, from: this.root, record: undefined }, ['schema'])
     this.checkReferences()
     return model

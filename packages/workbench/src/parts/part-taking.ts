@@ -2,6 +2,7 @@ import { filling, part } from '@ampwright/catalogue'
 import type { Conversion, Edit } from '@ampwright/conversion'
 import type { Fact } from '@ampwright/engine'
 import type { Desk } from '../desk/desk.ts'
+import { type PricePlace, pricePlace } from '../shelf/price-place.ts'
 import { headed, shown } from '../shown.ts'
 import { namedFills } from './standing.ts'
 
@@ -25,6 +26,8 @@ export type PartTaking = {
   readonly others: readonly PartFill[]
   /** The same with what was typed taken out, so that the figures of the part stand. */
   readonly freeing: readonly Edit[]
+  /** Where the price of this part stands, with what is typed there now; absent where the file has no place for it. */
+  readonly price?: PricePlace & { readonly typed: string | null }
 }
 
 /** What choosing a part at a place of the file fills and leaves, by reading the file with it; why it cannot be chosen, where it cannot. */
@@ -57,9 +60,15 @@ export function partTaking(desk: Desk, path: string, id: string): PartTaking | {
       .filter(p => !typed.includes(p))
       .map(p => fill(p, here)),
     freeing: [...edits, ...staying.map(out)],
+    ...priced(desk, path),
   }
 }
 
+function priced(desk: Desk, path: string): Pick<PartTaking, 'price'> {
+  const at = pricePlace(path),
+    typed = at && desk.at(at.path)
+  return at ? { price: { ...at, typed: typeof typed === 'string' ? typed : null } } : {}
+}
 const filledAnew = (here: Facts, then: Facts, note: string): readonly string[] =>
   [...then.values()].filter(f => f.origin?.note === note && here.get(f.path)?.origin?.note !== note).map(f => f.path)
 /** What the part before filled at this place and the new one does not. The same part may stand at another place, where nothing moves. */
