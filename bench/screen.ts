@@ -7,6 +7,7 @@ import { carOnALongTrip } from '../tests/screen/long-trip.ts'
 /** A headline takes three trips of the C twin (`npm run bench`): twenty of them are this many headlines. */
 const LIMIT = 20 / 3
 const TIMES = 40
+const PAUSE = 300
 /**
  * How long it takes [ms] from an event until what it changes in `watched` stands on the screen: a frame is painted right after its callbacks have run, and
  * what is posted from one of them arrives then. A text and not a function: what makes TypeScript run here would put words of its own into it.
@@ -39,7 +40,8 @@ await settled(page)
 const PEAK = 'drive.units.main.motor.peak-torque',
   keys: number[] = []
 for (let n = 0; n < TIMES; n++) {
-  // Edits that move the headline, one after the other, back and forth.
+  // Edits that move the headline, one after the other, back and forth; whoever makes them takes a breath between.
+  await page.waitForTimeout(PAUSE)
   await field(page, PEAK).fill(`${240 + (n % 2 ? 10 : 0)}.${n % 10} Nm (datasheet)`)
   const enter = "new KeyboardEvent('keydown', { key: 'Enter', bubbles: true })"
   keys.push(await repainted(page, { at: `[data-path="${PEAK}"]`, watched: '.headline', event: enter }))

@@ -3,6 +3,7 @@ import type { Saying } from '@ampwright/workbench'
 import { clashesAfter, placeCalled } from './clashes.ts'
 import { Asking, type AssessmentStep } from './asking.ts'
 import { forgetTyped, halfTyped } from './kept/half-typed.ts'
+import { painted } from './painted.ts'
 import { putOut, takeOut, unsent } from './kept/outbox.ts'
 import { StepsBack } from './kept/steps-back.ts'
 import { atLeaving } from './leaving.ts'
@@ -61,13 +62,15 @@ export class OpenConversion extends Asking {
     void this.load()
   }
   protected hear(step: AssessmentStep): void {
-    if (step.is === 'headline')
+    if (step.is === 'headline') {
       this.set({ early: new Map(step.headline.flatMap(h => (h.id && h.value ? [[h.id, h.value] as const] : []))) })
-    else {
+      // The headline stands on the screen before the fields are laid out anew.
+      void painted().then(() => this.layOut())
+    } else {
       this.set({ told: step.told, name: step.told.name, early: new Map(), renewing: false })
       void this.count()
+      void this.layOut()
     }
-    void this.layOut()
   }
   subscribe = (f: () => void): (() => void) => {
     this.heard.add(f)

@@ -45,7 +45,7 @@ function connect(): void {
     say = (gone: boolean): void => [...listeners].forEach(l => l.away(gone))
   const tellOf = (job: ApiJob): void => {
     jobs.set(job.id, job)
-    for (const l of [...listeners]) l.job?.(job)
+    for (const l of listeners) l.job?.(job)
   }
   made.addEventListener('heads', e => read<readonly News[]>(e).forEach(tell))
   made.addEventListener('change', e => tell(read<ApiTold>(e)))
