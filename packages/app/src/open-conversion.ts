@@ -206,14 +206,15 @@ export class OpenConversion extends Asking {
   async edit(edits: readonly Edit[], what?: string): Promise<readonly Pick<Issue, 'path' | 'what' | 'found' | 'accepted' | 'nearest'>[]> {
     if (this.state.saving === 'server away')
       return [{ path: '', what: 'the server is away: nothing can be changed until it is back', found: '', accepted: '' }]
-    this.set({ saving: 'saving' })
-    const made = await this.engine.edit(edits)
+    // Asked first and said then: while that is painted the engine is at work already.
+    const asked = this.engine.edit(edits),
+      { renewing } = this.state
+    this.set({ saving: 'saving', renewing: true })
+    const made = await asked
     if (!made.ok) {
-      if (this.waiting === 0) this.set({ saving: 'saved' })
+      this.set({ renewing, ...(this.waiting === 0 ? { saving: 'saved' } : {}) })
       return made.issues
     }
-    // The headline goes first: the fields are laid out anew once it stands.
-    this.set({ renewing: true })
     const { id, revision } = this.state,
       { key } = putOut(id, { edits: made.edits, what, after: revision })
     const left = clashesAfter(this.state.clashes, made.edits)
@@ -246,6 +247,8 @@ export class OpenConversion extends Asking {
     this.set({ saving: 'saving' })
     if (batch) this.due.add(send)
     this.queue = this.queue.then(async () => {
+      // The headline is painted before anything is sent; who leaves meanwhile takes along what is due.
+      if (batch) await painted()
       const answer = await send()
       this.due.delete(send)
       this.waiting -= 1

@@ -336,12 +336,14 @@ export class Service {
   }
   private async run(turn: number): Promise<void> {
     const steps = this.desk.assess()
-    let began = performance.now()
+    // Up to the headline nothing else is let in: it is what somebody waits for.
+    let began = performance.now() + HEADLINE_FIRST
     for (;;) {
       const step = steps.next()
       if (turn !== this.turn) return
       if (!step.done && step.value.is !== 'working') this.hear(step.value)
       if (step.done) return
+      if (step.value.is === 'headline') began = 0
       if (performance.now() - began > SLICE) {
         await breath()
         if (turn !== this.turn) return
@@ -350,3 +352,6 @@ export class Service {
     }
   }
 }
+
+/** Longest the thread works for a headline before it looks for a newer edit [ms]. */
+const HEADLINE_FIRST = 60

@@ -53,9 +53,9 @@ describe('range to the reserve', () => {
     }
     expect(rangeToEmpty(down, 0.1, COLD).range).toBe(Number.POSITIVE_INFINITY)
   })
-  it.each([14, 22, 28, 33])('at a steady %s m/s is the same in steps of 5 s as in steps of 0.1 s, to a thousandth', speed => {
+  it.each([14, 22, 28, 33])('at a steady %s m/s is the same in steps of 10 s as in steps of 0.1 s, to a thousandth', speed => {
     const range = (step: number): number => rangeToEmpty(roadster(curve([0, 3600], [speed, speed]), step), 0.1, COLD).range
-    expect(Math.abs(range(5) / range(0.1) - 1)).toBeLessThan(0.001)
+    expect(Math.abs(range(10) / range(0.1) - 1)).toBeLessThan(0.001)
   })
   it('at 1 Hz is within 0.5 % of that at 10 Hz', () => {
     for (const id of ['wltc-3b', 'udds', 'us06'] as const) {

@@ -8,7 +8,7 @@ import { highestByWindow } from './windows.ts'
 /** Steps of a named trip and of its twin for spread [s]; of a range where nothing changes along the way. */
 const FINE = 0.1
 const COARSE = 1
-const STEADY = 5
+const STEADY = 10
 
 const joules = (symbol: string, label: string) => ({ symbol, unit: 'J', label, shows: 'energy' }) as const
 const amps = (symbol: string, label: string) => ({ symbol, unit: 'A', label }) as const
@@ -195,7 +195,7 @@ function empty(x: TripNumbers & RangeNumbers, second: SecondNumbers | undefined,
   }
 }
 const RANGE_TEXT =
-  'The trip is repeated in steps of 1 s, of 5 s where speed and slope stay the same. Left is the energy between the present charge and the level where cells of this temperature are empty, plus the reserve; the range ends in the last lap by share of it.'
+  'The trip is repeated in steps of 1 s, of 10 s where speed and slope stay the same. Left is the energy between the present charge and the level where cells of this temperature are empty, plus the reserve; the range ends in the last lap by share of it.'
 
 /** How far on repeated trips until the reserve, with one drive unit. */
 export const rangeOfOne = formula(
