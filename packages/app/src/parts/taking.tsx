@@ -1,6 +1,7 @@
 import { type PartFill, type PartPlace, type PartTaking, withPrice } from '@ampwright/workbench'
 import { useEffect, useId, useRef, useState } from 'react'
 import { PreviewView } from '../findings/finding.tsx'
+import { painted } from '../painted.ts'
 import { PriceTaken, priced } from '../shelf/price-taken.tsx'
 import { type Piece, shelfApi } from '../shelf/shelf-api.ts'
 import { useInHand } from '../shell/in-hand.ts'
@@ -46,6 +47,8 @@ export function Taking({
     if (issues[0] && kept && !piece?.reserved) await shelfApi.undo(kept.revision)
     if (issues[0]) return setWrong(`${issues[0].path}: ${issues[0].what}; found ${issues[0].found}; accepted ${issues[0].accepted}`)
     leave()
+    // What was open goes away with its buttons: whoever works by keyboard goes on from the place.
+    await painted()
     document.getElementById(`at-${p.path}`)?.querySelector('button')?.focus()
   }
   return (

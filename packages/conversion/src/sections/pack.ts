@@ -32,6 +32,18 @@ const STEPS = { tool: 'module tester in steps of charge, an hour of rest after e
 const RELAXING = { tool: 'pulse of 10 s, then ten minutes of rest, logged at the terminals', accuracy: '± 10 %', minutes: 60 }
 const BEFORE = 'before the part is bought' as const
 
+/** Classes of parts that hang on the voltage of the pack, beside the motor's own inverter. */
+const ON_PACK_VOLTAGE = [
+  'charger',
+  'dc-dc',
+  'ac-compressor',
+  'air-heater',
+  'coolant-heater',
+  'inverter',
+  'drive-unit',
+  'insulation-monitor',
+] as const
+
 export const pack = group(
   'pack',
   {
@@ -232,7 +244,7 @@ export const pack = group(
       'parts on pack voltage',
       'part on pack voltage',
       group('part on pack voltage', {
-        part: part(),
+        part: part(...ON_PACK_VOLTAGE),
         lowest: quantity('voltage', 'lowest working voltage', 'U_min', { least: 0, measure: LABEL }),
         highest: quantity('voltage', 'highest working voltage', 'U_max', { least: 1, measure: LABEL }),
       }),
