@@ -1,5 +1,7 @@
+import type { RangeGoal } from '../../model/brief.ts'
+import type { Model } from '../../model/model.ts'
 import type { Trip } from '../../model/trips.ts'
-import { type Fact, standard } from '../../working/value.ts'
+import { type Fact, isGap, standard } from '../../working/value.ts'
 import { type Gaps, isGaps, maybe, study } from '../study.ts'
 import type { RangeFigures } from './drive-until-empty.ts'
 import { journeyReads } from './journey.ts'
@@ -27,16 +29,26 @@ const FALLS_BEHIND = 0.02
 const NOT_HELD = 'not held'
 const WORDS = Object.keys(DAYS) as Day[]
 
-/** How far at one speed held all the way, on a cold, a mild and a hot day; load, trailer and what the cabin takes are those of the first range goal. */
+/** The range goal that wants to go farthest, however the file is ordered: its load, trailer and cabin count. */
+function farthest(m: Model): string | undefined {
+  const wants = (goals: readonly (readonly [string, RangeGoal])[]): number =>
+    Math.max(0, ...goals.map(([, g]) => (isGap(g.distance) ? 0 : g.distance.value)))
+  return [...rangeGoals(m)]
+    .map(([name, goals]) => ({ name, distance: wants(goals) }))
+    .sort((a, b) => b.distance - a.distance || (a.name < b.name ? -1 : 1))[0]?.name
+}
+
+/** How far at one speed held all the way, on a cold, a mild and a hot day; load, trailer and what the cabin takes are those of the goal that wants to go farthest. */
 export const rangeAtSpeeds = study({
   id: 'range-at-speeds',
   stage: 'pack',
   asks: 'How far at a steady speed, on a cold, a mild and a hot day?',
   reads: (m, ask) => {
-    const [name] = rangeGoals(m).keys(),
+    const name = farthest(m),
       trip = name === undefined ? undefined : rangedTrip(m, name)
     const items = trip ? Object.keys(SPEEDS).flatMap(at => WORDS.map(word => ({ at, word }))) : []
     return {
+      name,
       items,
       runs: items.map(({ at, word }) => {
         const steady = { ...(trip as Trip), kind: 'steady', speed: SPEEDS[at], slope: LEVEL } as Trip
@@ -51,7 +63,7 @@ export const rangeAtSpeeds = study({
       }),
     }
   },
-  answer: ({ items, runs }, make): { speeds: Readonly<Record<string, Readonly<Partial<Record<Day, RangeFigures | Gaps>>>>> } => {
+  answer: ({ name, items, runs }, make): { speeds: Readonly<Record<string, Readonly<Partial<Record<Day, RangeFigures | Gaps>>>>> } => {
     const out: Record<string, Partial<Record<Day, RangeFigures | Gaps>>> = {}
     for (const [i, k] of runs.entries()) {
       const { at, word } = items[i] as { at: string; word: Day }
@@ -63,7 +75,7 @@ export const rangeAtSpeeds = study({
     }
     if (items.length && runs.some(k => !isGaps(k)))
       make.table('ranges', {
-        label: 'Range at a steady speed on a cold, a mild and a hot day',
+        label: `Range at a steady speed on a cold, a mild and a hot day, loaded as for ${name}`,
         columns: WORDS.map(word => ({ key: word, label: `${word} day`, unit: 'm', shows: 'distance' })),
         rows: Object.entries(out).map(([name, days]) => ({ name, cells: Object.fromEntries(WORDS.map(word => [word, held(days[word])])) })),
       })
