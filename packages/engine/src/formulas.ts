@@ -35,6 +35,7 @@ import * as disc from './brakes/disc.ts'
 import * as drum from './brakes/drum.ts'
 import * as firstLock from './brakes/first-lock.ts'
 import * as idealForces from './brakes/ideal-forces.ts'
+import * as lockThroughValve from './brakes/lock-through-valve.ts'
 import * as loadSensingValve from './brakes/load-sensing-valve.ts'
 import * as parkingBrake from './brakes/parking-brake.ts'
 import * as parkingGrip from './brakes/parking-grip.ts'
@@ -84,6 +85,7 @@ import * as hydraulicAssist from './steering/hydraulic-assist.ts'
 import * as jackingMoment from './steering/jacking-moment.ts'
 import * as parkingMoment from './steering/parking-moment.ts'
 import * as rackForce from './steering/rack-force.ts'
+import * as scrubMoment from './steering/scrub-moment.ts'
 import * as tripConsumption from './trip/consumption.ts'
 import * as inverterHeat from './trip/inverter-heat.ts'
 import * as tripJourney from './trip/journey.ts'
@@ -216,6 +218,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     pinnedShoe,
     brakeSplit,
     proportioningValve,
+    lockThroughValve,
     loadSensingValve,
     rotorHeating,
     repeatedStops,
@@ -224,7 +227,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     parkingGrip,
     rollerPrint,
   ],
-  steering: [parkingMoment, jackingMoment, rackForce, hydraulicAssist, columnAssist, heavierFront],
+  steering: [parkingMoment, scrubMoment, jackingMoment, rackForce, hydraulicAssist, columnAssist, heavierFront],
 }
 const isFormula = (x: unknown): x is AnyFormula => typeof x === 'function' && 'card' in x
 

@@ -1,5 +1,5 @@
 import { formula } from '../working/formula.ts'
-import { braking, caseCar, frontPart, HANDBOOK, hand, share, stance } from './symbols.ts'
+import { braking, caseCar, frontPart, HANDBOOK, hand, ratio, stance } from './symbols.ts'
 
 const ANNEX_5 = { work: 'statics', place: 'brake force over load of each axle, as UN R13-H Annex 5 defines it' } as const
 const car = hand('L 2.45 m, h 0.54 m, centre of mass 1.15 m behind the front axle, 72 % of the brake force at the front')
@@ -9,7 +9,7 @@ export const adhesionUtilisation = formula(
   {
     id: 'adhesion-utilisation',
     label: 'Grip used by each axle',
-    gives: { front: share('f_F', 'grip used, front axle'), rear: share('f_R', 'grip used, rear axle') },
+    gives: { front: ratio('f_F', 'grip used, front axle'), rear: ratio('f_R', 'grip used, rear axle') },
     takes: { braking: braking(), front: frontPart, ...stance },
     text: 'χ = h / L\nf_F = β · z / (1 − ψ + z · χ)\nf_R = (1 − β) · z / (ψ − z · χ)',
     source: ANNEX_5,

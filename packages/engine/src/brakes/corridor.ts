@@ -1,6 +1,6 @@
 import { formula } from '../working/formula.ts'
 import { standard } from '../working/value.ts'
-import { braking, HANDBOOK, hand, share } from './symbols.ts'
+import { braking, HANDBOOK, hand, share, ratio } from './symbols.ts'
 
 const ANNEX_5 = {
   work: 'un-r13-h',
@@ -25,7 +25,7 @@ export const leastBraking = formula(
     id: 'least-braking',
     label: 'Least braking before an axle locks',
     gives: braking('z_min', 'least braking over weight'),
-    takes: { grip: { ...share('k', 'grip, or the greater grip used by an axle'), holds: [0.2, 0.8] } },
+    takes: { grip: { ...ratio('k', 'grip, or the greater grip used by an axle'), holds: [0.2, 0.8] } },
     uses: [FOOT, STEEP, FROM],
     text: 'z_min = z_0 + b · (k − k_0)',
     source: ANNEX_5,
@@ -69,8 +69,8 @@ export const lockOrder = formula(
     },
     takes: {
       braking: { ...braking(), holds: [0.15, 0.8] },
-      front: share('f_F', 'grip used, front axle'),
-      rear: share('f_R', 'grip used, rear axle'),
+      front: ratio('f_F', 'grip used, front axle'),
+      rear: ratio('f_R', 'grip used, rear axle'),
     },
     uses: [WHEEL],
     text: 'd = f_F − f_R\nd_w = z / c − f_R',

@@ -1,9 +1,9 @@
 import { formula } from '../working/formula.ts'
-import { area, force, HANDBOOK, hand, length, pressure, share, torque } from './symbols.ts'
+import { area, force, HANDBOOK, hand, length, pressure, torque, ratio } from './symbols.ts'
 
 const BAR = 1e5
 const piston = (d: number): number => (Math.PI / 4) * d ** 2
-const FRICTION = { ...share('μ', 'friction of the pads'), holds: [0.1, 0.6] } as const
+const FRICTION = { ...ratio('μ', 'friction of the pads'), holds: [0.1, 0.6] } as const
 
 /** Radius at which the friction of a pad acts: pads run in wear evenly, new pads press evenly. */
 export const effectiveRadius = formula(

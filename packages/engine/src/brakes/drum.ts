@@ -42,7 +42,7 @@ export const drumTorque = formula(
 )
 
 const block = {
-  friction: { ...share('μ', 'friction of the linings'), holds: [0.1, 0.5] },
+  friction: { ...ratio('μ', 'friction of the linings'), holds: [0.1, 0.5] },
   arm: ratio('q', 'drum radius over distance of cylinder and abutment from its centre'),
 } as const
 const at = (friction: number) => ({ friction, arm: 1 / 0.8 })

@@ -1,5 +1,5 @@
 import { formula } from '../working/formula.ts'
-import { braking, caseCar, frontPart, HANDBOOK, hand, share, stance } from './symbols.ts'
+import { braking, caseCar, frontPart, HANDBOOK, hand, share, stance, ratio } from './symbols.ts'
 
 const car = hand('L 2.45 m, h 0.54 m, centre of mass 1.15 m behind the front axle, 72 % of the brake force at the front')
 const at = (grip: number) => ({ grip, front: 0.72, ...caseCar })
@@ -18,7 +18,7 @@ export const firstLock = formula(
       first: braking('z', 'first lock at'),
       efficiency: share('e', 'part of the grip used'),
     },
-    takes: { grip: { ...share('μ', 'grip'), holds: [0.05, 1.3] }, front: frontPart, ...stance },
+    takes: { grip: { ...ratio('μ', 'grip'), holds: [0.05, 1.3] }, front: frontPart, ...stance },
     text: [
       'χ = h / L',
       'z_F = { μ · (1 − ψ) / (β − μ · χ) if β > μ · χ; ∞ otherwise }',

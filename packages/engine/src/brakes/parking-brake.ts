@@ -113,7 +113,7 @@ export const cableEfficiency = formula(
     label: 'Efficiency of a cable',
     gives: share('η', 'efficiency'),
     takes: {
-      friction: { ...share('μ', 'friction in the sheath: 0.12 lined and new, 0.15 to 0.25 old'), holds: [0, 0.4] },
+      friction: { ...ratio('μ', 'friction in the sheath: 0.12 lined and new, 0.15 to 0.25 old'), holds: [0, 0.4] },
       bends: angle('φ', 'all bends together'),
     },
     text: 'η = exp(−μ · φ)',

@@ -1,5 +1,5 @@
 import { formula } from '../working/formula.ts'
-import { HANDBOOK, hand, ratio, share, slope, stance } from './symbols.ts'
+import { HANDBOOK, hand, ratio, slope, stance } from './symbols.ts'
 
 /** Steepest hill on which a braked axle still has the grip to hold, nose down and nose up. */
 export const parkingGrip = formula(
@@ -12,7 +12,7 @@ export const parkingGrip = formula(
       frontDown: slope('p_3', 'front axle braked, nose down'),
       frontUp: slope('p_4', 'front axle braked, nose up'),
     },
-    takes: { grip: { ...share('μ', 'grip'), holds: [0.05, 1.3] }, ...stance },
+    takes: { grip: { ...ratio('μ', 'grip'), holds: [0.05, 1.3] }, ...stance },
     text: [
       'χ = h / L',
       'p_1 = μ · ψ / (1 + μ · χ)',

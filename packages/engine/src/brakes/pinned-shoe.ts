@@ -1,5 +1,5 @@
 import { formula } from '../working/formula.ts'
-import { angle, force, HANDBOOK, length, pressure, ratio, share, torque } from './symbols.ts'
+import { angle, force, HANDBOOK, length, pressure, ratio, torque } from './symbols.ts'
 
 const SHIGLEY = {
   work: 'shigley',
@@ -29,7 +29,7 @@ export const pinnedShoe = formula(
       trailingPressure: pressure('p_2', 'greatest pressure, trailing'),
     },
     takes: {
-      friction: { ...share('μ', 'friction of the linings'), holds: [0.1, 0.5] },
+      friction: { ...ratio('μ', 'friction of the linings'), holds: [0.1, 0.5] },
       radius: length('r', 'radius of the drum'),
       pivot: length('a', 'pin from the centre of the drum'),
       arm: length('h', 'pin from the line of force'),

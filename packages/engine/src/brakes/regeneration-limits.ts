@@ -1,5 +1,5 @@
 import { formula } from '../working/formula.ts'
-import { braking, caseCar, frontPart, HANDBOOK, hand, share, stance } from './symbols.ts'
+import { braking, caseCar, frontPart, HANDBOOK, hand, share, stance, ratio } from './symbols.ts'
 
 const MOMENTS = { work: 'statics', place: 'moments on a braking car' } as const
 
@@ -9,7 +9,7 @@ export const regenerationByGrip = formula(
     id: 'regeneration-by-grip',
     label: 'Braking by motors alone, limit of grip',
     gives: { front: braking('z_F', 'motors on the front axle'), rear: braking('z_R', 'motors on the rear axle') },
-    takes: { grip: { ...share('μ', 'grip'), holds: [0.05, 1.3] }, ...stance },
+    takes: { grip: { ...ratio('μ', 'grip'), holds: [0.05, 1.3] }, ...stance },
     text: 'χ = h / L\nz_F = μ · (1 − ψ) / (1 − μ · χ)\nz_R = μ · ψ / (1 + μ · χ)',
     source: MOMENTS,
     leavesOut: `Friction brakes, slope, an open differential on a split surface. ${HANDBOOK}`,
@@ -43,8 +43,8 @@ export const blendedUtilisation = formula(
     label: 'Grip used with motors braking too',
     gives: {
       braking: braking('z', 'braking over weight, all of it'),
-      front: share('f_F', 'grip used, front axle'),
-      rear: share('f_R', 'grip used, rear axle'),
+      front: ratio('f_F', 'grip used, front axle'),
+      rear: ratio('f_R', 'grip used, rear axle'),
     },
     takes: {
       friction: braking('z_b', 'braking by friction brakes, over weight'),

@@ -49,4 +49,4 @@ export const hand = (place: string): Source => ({ work: 'statics', place: `worke
 /** What every card of this domain ends with until a study asks for brakes. */
 export const HANDBOOK = 'In the handbook only: no study asks for brakes yet.'
 /** The car most cases are worked on: 1200 kg, wheelbase 2.45 m, centre of mass 1.15 m behind the front axle and 0.54 m high. */
-export const caseCar = { rearShare: 1.15 / 2.45, height: 0.54, wheelbase: 2.45 } as const
+export const caseCar = { rearShare: 1.15 / 2.45, height: 0.54, wheelbase: 2.45 }
