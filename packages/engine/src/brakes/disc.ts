@@ -76,7 +76,7 @@ export const discAxleForce = formula(
       radius: length('r', 'effective radius'),
       wheel: length('R', 'rolling radius of the tyre'),
     },
-    text: 'F = 2 · 2 · μ · p · (π / 4 · d²) · r / R',
+    text: 'A = π / 4 · d²\nF = 2 · 2 · μ · p · A · r / R',
     source: { work: 'statics', place: 'two wheels, two faces' },
     leavesOut: `The pressure at which the pads begin to press. ${HANDBOOK}`,
     proof: {

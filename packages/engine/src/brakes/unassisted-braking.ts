@@ -26,7 +26,7 @@ export const linePressure = formula(
       efficiency: share('η', 'efficiency of pedal and cylinder'),
       master: length('d', 'diameter of the master cylinder'),
     },
-    text: 'p = F · i · η / (π / 4 · d²)',
+    text: 'A = π / 4 · d²\np = F · i · η / A',
     source: { work: 'statics', place: 'lever and piston' },
     leavesOut: HANDBOOK,
     proof: {
@@ -59,7 +59,7 @@ export const unassistedBraking = formula(
       mass: mass('m', 'mass'),
       wanted: deceleration('a_2', 'deceleration wanted'),
     },
-    text: 'a = F · i · η / (π / 4 · d²) · (k_F + k_R) / m\nF_2 = F · a_2 / a',
+    text: 'A = π / 4 · d²\np = F · i · η / A\na = p · (k_F + k_R) / m\nF_2 = F · a_2 / a',
     source: { work: 'statics', place: 'lever, piston, force over pressure' },
     leavesOut: `Knock-out pressure and a valve before the rear axle. ${HANDBOOK}`,
     proof: {
