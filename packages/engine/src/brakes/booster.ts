@@ -59,7 +59,7 @@ const at = (depression: number, pairs: readonly (readonly [number, number])[]) =
     takes: { ...pedal, pedal: force, depression: depression * 1000 },
     gives: { pressure: bar * BAR },
     within: 0.05 * BAR,
-    source: hand(`${force} N on the pedal, ${depression === 0 ? 'no vacuum' : `${depression} kPa below the air`}`),
+    source: hand(`${force} N on the pedal, ${depression} kPa below the air`),
   }))
 const kneeAt = (depression: number, knee: number) => ({
   takes: { ...pedal, pedal: 100, depression: depression * 1000 },
@@ -93,7 +93,7 @@ export const boosterOutput = formula(
       'F_o = min(B · F_i, F_i + F_a)',
       'A_m = π / 4 · d²',
       'p = F_o / A_m',
-      'F_k = F_a / (B − 1) / (i · η)',
+      'F_k = F_a / ((B − 1) · i · η)',
     ].join('\n'),
     source: { work: 'statics', place: 'force in and assist; knee or run-out as SAE J1808 names it' },
     leavesOut: `The jump-in of the reaction disc and hysteresis. An electric booster has the same two lines. ${HANDBOOK}`,
@@ -111,12 +111,6 @@ export const boosterOutput = formula(
           [300, 75.6],
           [500, 93.3],
         ]),
-        ...at(0, [
-          [100, 8.8],
-          [200, 17.7],
-          [300, 26.5],
-          [500, 44.2],
-        ]),
         kneeAt(70, 194),
         kneeAt(50, 139),
       ],
@@ -126,6 +120,6 @@ export const boosterOutput = formula(
     const input = pedal * ratio * efficiency,
       assist = area * depression,
       output = Math.min(gain * input, input + assist)
-    return { output, pressure: output / ((Math.PI / 4) * master ** 2), knee: assist / (gain - 1) / (ratio * efficiency) }
+    return { output, pressure: output / ((Math.PI / 4) * master ** 2), knee: assist / ((gain - 1) * ratio * efficiency) }
   },
 )

@@ -39,10 +39,10 @@ export const firstLockThroughValve = formula(
       'K_s = k_F + s · k_R',
       'c = (1 − s) · k_R · p_k',
       'p_a = μ · W · (1 − ψ) / (k_F − μ · χ · K)',
-      'p_F = { ∞ if k_F ≤ μ · χ · K and k_F ≤ μ · χ · K_s; p_a if k_F > μ · χ · K and p_a ≤ p_k; μ · (W · (1 − ψ) + χ · c) / (k_F − μ · χ · K_s) if k_F > μ · χ · K_s; ∞ otherwise }',
+      'p_F = { p_a if k_F > μ · χ · K and p_a ≤ p_k; μ · (W · (1 − ψ) + χ · c) / (k_F − μ · χ · K_s) if k_F > μ · χ · K_s; ∞ otherwise }',
       'p_b = μ · W · ψ / (k_R + μ · χ · K)',
       'p_R = { p_b if p_b ≤ p_k; (μ · W · ψ − c · (1 + μ · χ)) / (s · k_R + μ · χ · K_s) otherwise }',
-      'z_F = (k_F · p_F + k_R · min(p_F, p_k + s · (p_F − p_k))) / W',
+      'z_F = { ∞ if p_F ≥ ∞; (k_F · p_F + k_R · min(p_F, p_k + s · (p_F − p_k))) / W otherwise }',
       'z_R = (k_F · p_R + k_R · min(p_R, p_k + s · (p_R − p_k))) / W',
       'z = min(z_F, z_R)',
       'e = z / μ',
@@ -71,7 +71,9 @@ export const firstLockThroughValve = formula(
     const atFront = below <= knee ? below : past
     const rearBelow = (grip * weight * rearShare) / (rear + moved * all)
     const atRear = rearBelow <= knee ? rearBelow : (grip * weight * rearShare - held * (1 + moved)) / (slope * rear + moved * above)
-    const braking = (p: number): number => (front * p + rear * Math.min(p, knee + slope * (p - knee))) / weight
+    // A valve that holds its pressure, slope nought, has none times without limit to add.
+    const braking = (p: number): number =>
+      p === Number.POSITIVE_INFINITY ? p : (front * p + rear * Math.min(p, knee + slope * (p - knee))) / weight
     const first = Math.min(braking(atFront), braking(atRear))
     return { front: braking(atFront), rear: braking(atRear), first, efficiency: first / grip }
   },

@@ -51,6 +51,12 @@ describe('a valve before the rear brakes', () => {
       { numRuns: runs(2000) },
     )
   })
+  it('behind which nearly all the braking is done at the rear lets the front axle never lock: the rear sets the limit', () => {
+    const weak = firstLockThroughValve({ ...donor, front: 5 / BAR, slope: 0.6, knee: 30 * BAR, grip: 0.8 })
+    expect(weak.front).toBe(Number.POSITIVE_INFINITY)
+    expect(weak.first).toBe(weak.rear)
+    expect(weak.first).toBeGreaterThan(0)
+  })
   it('that lets everything through is none: a fixed share', () => {
     fc.assert(
       fc.property(car, real(0.2, 1), (c, grip) => {

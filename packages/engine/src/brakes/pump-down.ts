@@ -1,6 +1,7 @@
 import { formula } from '../working/formula.ts'
-import { HANDBOOK, hand, pressure, time, volume } from './symbols.ts'
+import { HANDBOOK, pressure, time, volume, workedBy } from './symbols.ts'
 
+const hand = workedBy('gas')
 const PUMP = { work: 'gas', place: 'a vessel pumped out at a steady pumping speed' } as const
 const takes = {
   volume: volume('V', 'volume pumped out'),

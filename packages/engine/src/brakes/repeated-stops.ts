@@ -1,7 +1,8 @@
 import { formula } from '../working/formula.ts'
 import { standard } from '../working/value.ts'
-import { cooling, HANDBOOK, hand, mass, rise, specificHeat, speed, temperature, time } from './symbols.ts'
+import { cooling, HANDBOOK, mass, rise, specificHeat, speed, temperature, time, workedBy } from './symbols.ts'
 
+const hand = workedBy('heat')
 const TYPE_1 = { work: 'eu-71-320', place: 'Annex II 1.3.1, heating run of cars; UN R13-H asks for the same' } as const
 const CAP = standard('heating-run-speed', 'Heating run, highest speed before a stop', 'v_c', 120 / 3.6, 'm/s', TYPE_1)
 const PART = standard('heating-run-share', 'Heating run, speed before a stop over top speed', 'q', 0.8, '1', TYPE_1)

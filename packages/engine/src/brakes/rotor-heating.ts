@@ -1,6 +1,7 @@
 import { formula } from '../working/formula.ts'
-import { energy, HANDBOOK, hand, mass, rise, share, specificHeat, speed } from './symbols.ts'
+import { energy, HANDBOOK, mass, rise, share, specificHeat, speed, workedBy } from './symbols.ts'
 
+const hand = workedBy('heat')
 const HEAT = { work: 'heat', place: 'all of the work goes into the rotors' } as const
 const car = {
   mass: mass('m', 'mass of the car'),

@@ -1,4 +1,4 @@
-import type { Source } from '../sources.ts'
+import type { Source, WorkKey } from '../sources.ts'
 import type { Kind } from '../working/kinds.ts'
 
 const one =
@@ -45,7 +45,10 @@ export const stance = {
 export const frontPart = share('β', 'share of the brake force at the front')
 
 /** A case worked by hand and once more on another way, as the proof of what is elementary. */
-export const hand = (place: string): Source => ({ work: 'statics', place: `worked by hand: ${place}` })
+export const workedBy =
+  (work: WorkKey) =>
+  (place: string): Source => ({ work, place: `worked by hand: ${place}` })
+export const hand = workedBy('statics')
 /** What every card of this domain ends with until a study asks for brakes. */
 export const HANDBOOK = 'In the handbook only: no study asks for brakes yet.'
 /** The car most cases are worked on: 1200 kg, wheelbase 2.45 m, centre of mass 1.15 m behind the front axle and 0.54 m high. */

@@ -37,6 +37,19 @@ export const linePressure = formula(
           within: 0.05 * BAR,
           source: hand('500 N, 4 to 1, master cylinder 22.2 mm'),
         },
+        ...(
+          [
+            [100, 8.8],
+            [200, 17.7],
+            [300, 26.5],
+            [500, 44.2],
+          ] as const
+        ).map(([pedal, bar]) => ({
+          takes: { pedal, ratio: 3.8, efficiency: 0.9, master: 0.0222 },
+          gives: bar * BAR,
+          within: 0.05 * BAR,
+          source: hand(`${pedal} N, 3.8 to 1, the booster without vacuum`),
+        })),
       ],
     },
   },

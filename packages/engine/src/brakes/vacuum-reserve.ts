@@ -1,6 +1,7 @@
 import { formula } from '../working/formula.ts'
-import { HANDBOOK, hand, pressure, volume } from './symbols.ts'
+import { HANDBOOK, pressure, volume, workedBy } from './symbols.ts'
 
+const hand = workedBy('gas')
 const full = { volume: 5.5e-3, swept: 1.3e-3, dead: 0.15e-3, start: 30e3, atmosphere: 100e3 }
 const after = (applications: number, swept: number, kPa: number, within: number) => ({
   takes: { ...full, applications, swept },
