@@ -26,6 +26,34 @@ import * as standingTime from './battery/standing-time.ts'
 import * as usableEnergy from './battery/usable-energy.ts'
 import * as ventGas from './battery/vent-gas.ts'
 import * as weakestOfMany from './battery/weakest-of-many.ts'
+import * as adhesionUtilisation from './brakes/adhesion-utilisation.ts'
+import * as booster from './brakes/booster.ts'
+import * as brakeSplit from './brakes/brake-split.ts'
+import * as corridor from './brakes/corridor.ts'
+import * as descent from './brakes/descent.ts'
+import * as disc from './brakes/disc.ts'
+import * as drum from './brakes/drum.ts'
+import * as firstLock from './brakes/first-lock.ts'
+import * as idealForces from './brakes/ideal-forces.ts'
+import * as lockThroughValve from './brakes/lock-through-valve.ts'
+import * as loadSensingValve from './brakes/load-sensing-valve.ts'
+import * as parkingBrake from './brakes/parking-brake.ts'
+import * as parkingGrip from './brakes/parking-grip.ts'
+import * as pinnedShoe from './brakes/pinned-shoe.ts'
+import * as poweredBooster from './brakes/powered-booster.ts'
+import * as proportioningValve from './brakes/proportioning-valve.ts'
+import * as pumpDown from './brakes/pump-down.ts'
+import * as regenerationForce from './brakes/regeneration-force.ts'
+import * as regenerationLimits from './brakes/regeneration-limits.ts'
+import * as repeatedStops from './brakes/repeated-stops.ts'
+import * as rollerPrint from './brakes/roller-print.ts'
+import * as rotorHeating from './brakes/rotor-heating.ts'
+import * as steadyStop from './brakes/steady-stop.ts'
+import * as stopLamp from './brakes/stop-lamp.ts'
+import * as stoppingDistance from './brakes/stopping-distance.ts'
+import * as unassistedBraking from './brakes/unassisted-braking.ts'
+import * as vacuumReserve from './brakes/vacuum-reserve.ts'
+import * as wheelSlip from './brakes/wheel-slip.ts'
 import * as charge from './charging/charge.ts'
 import * as chargerLoss from './charging/charger-loss.ts'
 import * as closedForms from './charging/closed-forms.ts'
@@ -51,6 +79,13 @@ import * as speeds from './drive/speeds.ts'
 import * as steepestStart from './drive/steepest-start.ts'
 import * as wheelForce from './drive/wheel-force.ts'
 import * as winding from './drive/winding.ts'
+import * as columnAssist from './steering/column-assist.ts'
+import * as heavierFront from './steering/heavier-front.ts'
+import * as hydraulicAssist from './steering/hydraulic-assist.ts'
+import * as jackingMoment from './steering/jacking-moment.ts'
+import * as parkingMoment from './steering/parking-moment.ts'
+import * as rackForce from './steering/rack-force.ts'
+import * as scrubMoment from './steering/scrub-moment.ts'
 import * as tripConsumption from './trip/consumption.ts'
 import * as inverterHeat from './trip/inverter-heat.ts'
 import * as tripJourney from './trip/journey.ts'
@@ -162,6 +197,37 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
   ],
   charging: [outlet, powerToPack, chargerLoss, charge, closedForms, chargingRoom],
   trip: [trip, tripJourney, tripConsumption, inverterHeat],
+  brakes: [
+    idealForces,
+    adhesionUtilisation,
+    firstLock,
+    corridor,
+    regenerationLimits,
+    regenerationForce,
+    wheelSlip,
+    stopLamp,
+    stoppingDistance,
+    steadyStop,
+    unassistedBraking,
+    booster,
+    poweredBooster,
+    vacuumReserve,
+    pumpDown,
+    disc,
+    drum,
+    pinnedShoe,
+    brakeSplit,
+    proportioningValve,
+    lockThroughValve,
+    loadSensingValve,
+    rotorHeating,
+    repeatedStops,
+    descent,
+    parkingBrake,
+    parkingGrip,
+    rollerPrint,
+  ],
+  steering: [parkingMoment, scrubMoment, jackingMoment, rackForce, hydraulicAssist, columnAssist, heavierFront],
 }
 const isFormula = (x: unknown): x is AnyFormula => typeof x === 'function' && 'card' in x
 

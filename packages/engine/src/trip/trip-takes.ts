@@ -1,11 +1,6 @@
+import { GRAVITY } from '../physics/gravity.ts'
 import type { Numbers } from '../working/formula.ts'
-import { standard } from '../working/value.ts'
 import type { TripPlan, TripUnit } from './plan.ts'
-
-export const GRAVITY = standard('gravity', 'Standard acceleration of free fall', 'g', 9.80665, 'm/s²', {
-  work: 'iso-80000-3',
-  place: 'standard acceleration of free fall',
-})
 
 const one = <U extends string>(symbol: string, unit: U, label: string) => ({ symbol, unit, label }) as const
 const each = <U extends string>(symbol: string, unit: U, label: string) => ({ symbol, unit, label, many: true }) as const

@@ -1,8 +1,9 @@
+import { GRAVITY } from '../physics/gravity.ts'
 import { formula } from '../working/formula.ts'
 import type { TripTotals } from './plan.ts'
 import { isSteady, rangeToEmpty } from './range.ts'
 import { simulate } from './simulate.ts'
-import { GRAVITY, planOf, SECOND_UNIT, type SecondNumbers, TRIP_TAKES, type TripNumbers } from './trip-takes.ts'
+import { planOf, SECOND_UNIT, type SecondNumbers, TRIP_TAKES, type TripNumbers } from './trip-takes.ts'
 import { highestByWindow } from './windows.ts'
 
 /** Steps of a named trip and of its twin for spread [s]; of a range where nothing changes along the way. */
