@@ -35,6 +35,7 @@ describe.each(CARS)('every drawing of the %s', car => {
         'energy flow',
         'voltage window',
         'range table',
+        'range by speed',
       ]),
     ))
   it.each([320, 375, 480, 620, 1000])('keeps within the picture and no text over another, %i px wide', width => {

@@ -40,6 +40,6 @@ describe('what a browser fetches', () => {
     const sizes = await fetched(`/c/${bench.demo}/brief`, settled)
     expect(engine(sizes)).toBe(true)
     expect(sum(sizes)).toBeLessThan(600_000)
-    expect([...sizes.keys()].filter(n => /guided|book|beside|letter|parts-page|modules|handbook/.test(n))).toEqual([])
+    expect([...sizes.keys()].filter(n => /guided|\/book-|beside|letter|parts-page|modules|handbook-(page|alone)/.test(n))).toEqual([])
   })
 })

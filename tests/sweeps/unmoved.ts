@@ -5,4 +5,6 @@ export const UNMOVED: readonly { at: RegExp; because: string }[] = [
 ]
 
 /** Figures that no fact moves, each with its reason. */
-export const UNMOVING: readonly { at: RegExp; because: string }[] = []
+export const UNMOVING: readonly { at: RegExp; because: string }[] = [
+  { at: /^range-at-speeds\.(speed|slope)@/, because: 'the steady speed and the level road are what the table is told for, in every file' },
+]

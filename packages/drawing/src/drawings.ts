@@ -22,6 +22,7 @@ export type Kind =
   | 'voltage window'
   | 'ratio window'
   | 'range table'
+  | 'range by speed'
 
 /** A drawing an assessment has the data for; nothing is drawn before it is asked. `id` is that of the trace or table it shows. */
 export type Drawing = {
@@ -121,8 +122,13 @@ function worst(findings: readonly Finding[]): Readonly<Record<string, Outcome>> 
   return out
 }
 function weather(a: Known): readonly Drawing[] {
-  return ['range-in-weather.ranges', 'range-at-speeds.ranges'].flatMap(id => {
+  return (
+    [
+      ['range-in-weather.ranges', 'range table'],
+      ['range-at-speeds.ranges', 'range by speed'],
+    ] as const
+  ).flatMap(([id, kind]) => {
     const t = a.tables.get(id)
-    return t && t.rows.length > 0 ? [{ id, kind: 'range table', label: t.label, draw: page => rangeTable(t, a.halves, page) } as const] : []
+    return t && t.rows.length > 0 ? [{ id, kind, label: t.label, draw: page => rangeTable(t, a.halves, page) }] : []
   })
 }

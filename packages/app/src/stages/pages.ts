@@ -43,7 +43,7 @@ export const STAGE_PAGES: readonly Page[] = [
     lede: 'Cells and modules, what they give in the cold, how far they carry the car, and what the socket puts back.',
     sections: ['pack', 'trips', 'charging'],
     stage: 'pack',
-    drawings: ['range table', 'energy flow', 'trip', 'voltage window', 'charge'],
+    drawings: ['range table', 'range by speed', 'energy flow', 'trip', 'voltage window', 'charge'],
   },
 ]
 export const PAGES: Readonly<Record<string, Page | undefined>> = Object.fromEntries(STAGE_PAGES.map(p => [p.slug, p]))
