@@ -36,18 +36,19 @@ export function* packBox(space: Whole, box: Whole, seed: number): Generator<Answ
   const turns = turnsOf(box),
     bound = boxBound(space, box)
   const first = turns.map(t => oneWayRound(space, t)).reduce((best, now) => (now.length > best.length ? now : best))
-  yield* betterAnswers(first, bound, seed, both(fill(space, turns), net(space, turns)))
+  yield* betterAnswers(first, bound, seed, both(fill(space, turns), net(space, turns), bound))
 }
 
-/** Fills from the bottom up, and where a net has as many points as boxes are looked for, serves its points in turn with that. */
-function both(bottomUp: Fill | undefined, points: ReturnType<typeof net>): Fill | undefined {
-  if (!bottomUp || !points) return bottomUp ?? points
+/** Fills from the bottom up; where a net may have a box for each of its points, serves its points in turn with that. */
+function both(bottomUp: Fill | undefined, points: ReturnType<typeof net>, bound: number): Fill | undefined {
+  if (!points || points.boxes > bound) return bottomUp
+  if (!bottomUp) return points
   let turn = false
   return {
     steps: () => bottomUp.steps() + points.steps(),
     look(boxes, steps, chance) {
       turn = !turn
-      return boxes === points.boxes && turn ? points.look(boxes, steps, chance) : bottomUp.look(boxes, steps, chance)
+      return (turn ? points : bottomUp).look(boxes, steps, chance)
     },
   }
 }

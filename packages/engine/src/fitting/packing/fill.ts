@@ -35,7 +35,9 @@ export function fill(space: Whole, turns: readonly Whole[]): Fill | undefined {
   if (n * m * top > CELLS || top > 0xffff) return undefined
   const [length, width, height] = [X[n] as number, Y[m] as number, Z[top] as number]
   const place = rasters.map(r => new Map(r.points.map((p, i) => [p, i])))
-  const ends = turns.map(sides => rasters.map((r, axis) => Int32Array.from(r.points, p => place[axis]?.get(p + (sides[axis] as number)) ?? -1)))
+  const ends = turns.map(sides =>
+    rasters.map((r, axis) => Int32Array.from(r.points, p => place[axis]?.get(p + (sides[axis] as number)) ?? -1)),
+  )
   const gaps = (points: readonly number[]): Int32Array => Int32Array.from(points.slice(1), (p, i) => p - (points[i] as number))
   const dx = gaps(X),
     dy = gaps(Y),
@@ -157,7 +159,7 @@ export function fill(space: Whole, turns: readonly Whole[]): Fill | undefined {
       stop = steps + budget
       chance = by
       const found = go(allowed)
-      return found === FOUND ? { placed: placed.slice(0, boxes) } : found === NONE ? 'none' : 'open'
+      return found === FOUND ? { placed: [...placed] } : found === NONE ? 'none' : 'open'
     },
   }
 }

@@ -12,7 +12,7 @@ const POINTS = 64
  * with as many boxes as points, each holds exactly one. Boxes about the first points of an axis stand at the start, those about the last at the end, the
  * others on sums of sides. The point with the fewest boxes left to it is served next.
  *
- * `look` finds a packing of `boxes` or says 'open', also where there is none: it looks for one number only. Undefined where there are too many points.
+ * `look` finds one box for every point or says 'open', also where there is no such packing. Undefined where there are too many points.
  */
 export function net(space: Whole, turns: readonly Whole[]): (Fill & { readonly boxes: number }) | undefined {
   const short = Math.min(...turns.flat())
@@ -35,9 +35,7 @@ export function net(space: Whole, turns: readonly Whole[]): (Fill & { readonly b
           turns.flatMap(sides =>
             starts(0, i, sides[0]).flatMap(x =>
               starts(1, j, sides[1]).flatMap(y =>
-                starts(2, k, sides[2]).map(
-                  (z): Candidate => ({ at: [x, y, z], sides, end: [x + sides[0], y + sides[1], z + sides[2]] }),
-                ),
+                starts(2, k, sides[2]).map((z): Candidate => ({ at: [x, y, z], sides, end: [x + sides[0], y + sides[1], z + sides[2]] })),
               ),
             ),
           ),
@@ -63,7 +61,7 @@ export function net(space: Whole, turns: readonly Whole[]): (Fill & { readonly b
       }
       return undefined
     }
-    const found = wanted === boxes ? go(slots, []) : undefined
+    const found = wanted <= boxes ? go(slots, []) : undefined
     return found ? { placed: found } : 'open'
   }
   return { boxes, look, steps: () => steps }

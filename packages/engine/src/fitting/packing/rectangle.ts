@@ -22,9 +22,7 @@ export function* packRectangle(space: Rectangle, box: Rectangle, seed: number): 
   const bound = rectangleBound(space.length, space.width, box.length, box.width)
   const blocks = fiveBlocks(space.length, space.width, box.length, box.width)
   const back = ({ at, sides }: Placed): PlacedRectangle =>
-    upright
-      ? { x: at[2], y: at[0], length: sides[2], width: sides[0] }
-      : { x: at[0], y: at[2], length: sides[0], width: sides[2] }
+    upright ? { x: at[2], y: at[0], length: sides[2], width: sides[0] } : { x: at[0], y: at[2], length: sides[0], width: sides[2] }
   const plain = ({ at, sides }: Placed): PlacedRectangle => ({ x: at[0], y: at[1], length: sides[0], width: sides[1] })
   const looks = blocks.length < bound ? fill([floor, 1, up], [[box.length, 1, box.width], ...turned]) : undefined
   for (const { placed, ...rest } of betterAnswers(blocks, bound, seed, looks))

@@ -14,14 +14,13 @@ export function* betterAnswers(
   bound: number,
   seed: number,
   looks: Fill | undefined,
-  spent = 0,
 ): Generator<Answer<Placed>, void> {
   let placed = first,
     most = bound,
     length = FIRST_TRY,
     high = false
   const chance = random(seed)
-  const answer = (): Answer<Placed> => ({ placed, bound: most, seed, steps: spent + (looks?.steps() ?? 0) })
+  const answer = (): Answer<Placed> => ({ placed, bound: most, seed, steps: looks?.steps() ?? 0 })
   yield answer()
   if (!looks) return
   while (placed.length < most) {
