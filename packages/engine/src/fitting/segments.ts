@@ -18,7 +18,8 @@ export type Met = {
 }
 
 /**
- * Nearest points of two straight pieces, p₁ to q₁ and p₂ to q₂. A piece may be a point; of parallel ones the earliest pair along the first is told.
+ * Nearest points of two straight pieces, p₁ to q₁ and p₂ to q₂. A piece may be a point; of parallel ones one nearest pair of many is told. Pieces within a
+ * millionth of a radian count as parallel: their distance is right to a millionth of their length.
  *
  * Source: Ericson, Real-Time Collision Detection (2005), 5.1.9 (from memory).
  */

@@ -126,7 +126,7 @@ export function leastOverTravel(
   if (!(droop >= 0 && bump >= 0)) throw new RangeError(`travel: droop and bump must be at least 0, found ${droop} and ${bump}`)
   const step = (droop + bump) / STEPS
   let least = Infinity,
-    at = -droop
+    at = 0 - droop
   const look = (travel: number): void => {
     const room = clearance(travel)
     if (room < least) {
@@ -134,7 +134,7 @@ export function leastOverTravel(
       at = travel
     }
   }
-  for (let i = 0; i <= STEPS; i++) look(-droop + step * i)
+  for (let i = 0; i <= STEPS; i++) look(step * i - droop)
   if (level !== undefined && level > -droop && level < bump) look(level)
   if (step > 0) look(minimum(clearance, Math.max(-droop, at - step), Math.min(bump, at + step), step * 1e-6).x)
   return { least, at }

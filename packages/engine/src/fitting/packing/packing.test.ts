@@ -22,7 +22,7 @@ function faults(space: Whole, box: Whole, placed: readonly Placed[]): string[] {
   const taken = new Uint8Array(space[0] * space[1] * space[2])
   placed.forEach(({ at, sides }, n) => {
     if (sorted(sides) !== sorted(box)) out.push(`box ${n} has sides ${sides}`)
-    if (at.some((c, i) => c < 0 || !Number.isInteger(c) || c + (sides[i] as number) > space[i])) {
+    if (at.some((c, i) => c < 0 || !Number.isInteger(c) || c + (sides[i] as number) > (space[i] as number))) {
       out.push(`box ${n} sticks out at ${at}`)
       return
     }
