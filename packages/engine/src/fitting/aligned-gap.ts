@@ -1,5 +1,6 @@
 import { formula } from '../working/formula.ts'
 import type { AlignedBox } from './box.ts'
+import { checkPlace } from './vector.ts'
 
 const corner = (symbol: string, label: string) => ({ symbol, unit: 'm', label, shows: 'length', many: true }) as const
 
@@ -17,7 +18,8 @@ export const boxGap = formula(
     },
     text: 'd = √(Σ (max(0, b_0 − a_1, a_0 − b_1))²)',
     source: { work: 'statics', place: 'distance of two boxes, axis by axis' },
-    leavesOut: 'Boxes that stand askew: nothing else than zero says they overlap. In the handbook only: no study knows boxes by place yet.',
+    leavesOut:
+      'Boxes that stand askew. Zero says they touch or overlap, not how deep. In the handbook only: no study knows boxes by place yet.',
     proof: {
       examples: [
         {
@@ -30,6 +32,7 @@ export const boxGap = formula(
     },
   },
   ({ lowA, highA, lowB, highB }) => {
+    for (const [name, corner] of Object.entries({ lowA, highA, lowB, highB })) checkPlace('box-gap', name, corner)
     let sum = 0
     for (let i = 0; i < lowA.length; i++)
       sum += Math.max(0, (lowB[i] as number) - (highA[i] as number), (lowA[i] as number) - (highB[i] as number)) ** 2

@@ -1,12 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { runs } from '../../../../tests/counts.ts'
-import { alignedGap } from './aligned-gap.ts'
+import { alignedGap, boxGap } from './aligned-gap.ts'
 import { corners, type OrientedBox, outOfBox, SQUARE, turned } from './box.ts'
 import { boxDistance } from './box-distance.ts'
 import { type Tube, tubeClearance } from './capsules.ts'
 import { nearestInBox, pointToBox } from './point-to-box.ts'
-import { segmentToSegment } from './segments.ts'
+import { pipeClearance, segmentToSegment } from './segments.ts'
 import { separation } from './separating-axes.ts'
 import { between, cross, dot, lengthOf, minus, plus, times, type Vector } from './vector.ts'
 
@@ -54,6 +54,14 @@ describe('two boxes, cases worked by hand', () => {
     const one = box([0.3, 0.2, 0.125], [0.3, 0.2, 0.125]),
       other = box([0.86, 0.675, 0.35], [0.14, 0.225, 0.15])
     near([separation(one, other).gap, boxDistance(one, other)?.distance ?? Number.NaN], [0.12, 0.13])
+  })
+  it('a place without three lengths is refused by name', () => {
+    expect(() => boxGap({ lowA: [0, 0, 0], highA: [1, 1], lowB: [2, 2, 2], highB: [3, 3, 3] })).toThrow(
+      'box-gap: highA must be three lengths, x, y and z; found 2',
+    )
+    expect(() => pipeClearance({ fromA: [0, 0, 0], toA: [1, 0, 0], radiusA: 0, fromB: [0, 0, 1, 0], toB: [1, 0, 1], radiusB: 0 })).toThrow(
+      'pipe-clearance: fromB must be three lengths, x, y and z; found 4',
+    )
   })
   it('segments: crossing, and end against start', () => {
     const first = segmentToSegment([0, 0, 0], [1, 0, 0], [0.3, -0.4, 0.12], [0.5, 0.6, 0.12])

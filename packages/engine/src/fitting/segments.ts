@@ -1,5 +1,5 @@
 import { formula } from '../working/formula.ts'
-import { between, dot, minus, plus, times, type Vector } from './vector.ts'
+import { between, checkPlace, dot, minus, plus, times, type Vector } from './vector.ts'
 
 const place = (symbol: string, label: string) => ({ symbol, unit: 'm', label, shows: 'length', many: true }) as const
 const radius = (symbol: string, label: string) => ({ symbol, unit: 'm', label, shows: 'length' }) as const
@@ -92,7 +92,10 @@ export const pipeClearance = formula(
       ],
     },
   },
-  ({ fromA, toA, radiusA, fromB, toB, radiusB }) =>
-    segmentToSegment(vector(fromA), vector(toA), vector(fromB), vector(toB)).distance - radiusA - radiusB,
+  ({ fromA, toA, radiusA, fromB, toB, radiusB }) => {
+    const [p1, q1, p2, q2] = Object.entries({ fromA, toA, fromB, toB }).map(([name, place]) =>
+      checkPlace('pipe-clearance', name, place),
+    ) as [Vector, Vector, Vector, Vector]
+    return segmentToSegment(p1, q1, p2, q2).distance - radiusA - radiusB
+  },
 )
-const vector = (x: readonly number[]): Vector => [x[0] ?? 0, x[1] ?? 0, x[2] ?? 0]
