@@ -24,6 +24,14 @@ export function checkSides(sides: Readonly<Record<string, number>>): void {
       throw new RangeError(`packing: ${name} must be a whole number from 1 to ${LONGEST}, found ${side}`)
 }
 
+/** Most boxes a search takes on. */
+const MANY = 2000
+
+/** Throws RangeError when a space could hold more boxes than a search takes on. */
+export function checkNumber(bound: number): void {
+  if (bound > MANY) throw new RangeError(`packing: at most ${MANY} boxes are laid out, the space may hold ${bound}`)
+}
+
 /** The last answer of a search that is at its best, or has done so many steps. */
 export function answerWithin<P>(search: Generator<Answer<P>, void>, steps: number): Answer<P> {
   let last: Answer<P> | undefined

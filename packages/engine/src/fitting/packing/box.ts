@@ -1,4 +1,4 @@
-import { type Answer, checkSides, type Placed, type Whole } from './answer.ts'
+import { type Answer, checkNumber, checkSides, type Placed, type Whole } from './answer.ts'
 import { boxBound } from './box-bound.ts'
 import { type Fill, fill } from './fill.ts'
 import { net } from './net.ts'
@@ -21,7 +21,7 @@ export function turnsOf([a, b, c]: Whole): readonly Whole[] {
  * Boxes of one kind in a space, all six turns allowed: ever better answers, the first with all boxes one way round. Ends when the best is proven; until
  * then as long as it is asked, which for some spaces is for ever. Spaces cut into over 60 000 cells get the first answer alone.
  *
- * Sides in whole units, gaps counted into the box. Throws RangeError on a side that is none.
+ * Sides in whole units, gaps counted into the box. Throws RangeError on a side that is none, and above 2000 boxes.
  */
 export function* packBox(space: Whole, box: Whole, seed: number): Generator<Answer<Placed>, void> {
   const sides = ([s, b]: readonly [Whole, Whole]): Record<string, number> => ({
@@ -35,6 +35,7 @@ export function* packBox(space: Whole, box: Whole, seed: number): Generator<Answ
   checkSides(sides([space, box]))
   const turns = turnsOf(box),
     bound = boxBound(space, box)
+  checkNumber(bound)
   const first = turns.map(t => oneWayRound(space, t)).reduce((best, now) => (now.length > best.length ? now : best))
   yield* betterAnswers(first, bound, seed, both(fill(space, turns), net(space, turns), bound))
 }

@@ -14,6 +14,8 @@ export type Fill = {
 const CELLS = 60_000
 /** Surfaces remembered as hopeless, at most. */
 const REMEMBERED = 400_000
+/** Boxes and empty cells one upon another in one try, at most: deeper, the machine has no room to come back from. */
+const DEEPEST = 4000
 const FOUND = 1,
   NONE = 0,
   OPEN = -1
@@ -104,8 +106,8 @@ export function fill(space: Whole, turns: readonly Whole[]): Fill | undefined {
     for (let y = y0; y < y1; y++) surface.fill(to, y * n + x0, y * n + x1)
   }
 
-  function go(allowed: number): number {
-    if (++steps > stop) return OPEN
+  function go(allowed: number, depth: number): number {
+    if (++steps > stop || depth > DEEPEST) return OPEN
     let low = top,
       at = 0
     for (let i = 0; i < surface.length; i++)
@@ -131,7 +133,7 @@ export function fill(space: Whole, turns: readonly Whole[]): Fill | undefined {
       if (x1 < 0 || y1 < 0 || z1 < 0 || !level(x0, x1, y0, y1, low)) continue
       raise(x0, x1, y0, y1, z1)
       placed.push({ at: [X[x0] as number, Y[y0] as number, Z[low] as number], sides: turns[t] as Whole })
-      const found = go(allowed)
+      const found = go(allowed, depth + 1)
       if (found === FOUND) return FOUND
       placed.pop()
       raise(x0, x1, y0, y1, low)
@@ -140,7 +142,7 @@ export function fill(space: Whole, turns: readonly Whole[]): Fill | undefined {
     const empty = (dx[x0] as number) * (dy[y0] as number) * (dz[low] as number)
     if (empty <= allowed) {
       surface[at] = low + 1
-      const found = go(allowed - empty)
+      const found = go(allowed - empty, depth + 1)
       if (found === FOUND) return FOUND
       surface[at] = low
       if (found === OPEN) return OPEN
@@ -158,7 +160,7 @@ export function fill(space: Whole, turns: readonly Whole[]): Fill | undefined {
       placed = []
       stop = steps + budget
       chance = by
-      const found = go(allowed)
+      const found = go(allowed, 0)
       return found === FOUND ? { placed: [...placed] } : found === NONE ? 'none' : 'open'
     },
   }

@@ -209,6 +209,15 @@ describe('a packing search', () => {
     expect(answerWithin(packRectangle({ length: 5, width: 5 }, { length: 6, width: 1 }, 1), 10)).toMatchObject({ placed: [], bound: 0 })
     expect(answerWithin(packBox([5, 5, 5], [6, 1, 1], 1), 10)).toMatchObject({ placed: [], bound: 0 })
   })
+  it('refuses more boxes than it could lay out, and comes back from the finest of rasters', () => {
+    expect(() => packRectangle({ length: 100, width: 100 }, { length: 2, width: 1 }, 1).next()).toThrow(
+      'packing: at most 2000 boxes are laid out, the space may hold 5000',
+    )
+    expect(() => packBox([50, 50, 50], [1, 1, 1], 1).next()).toThrow('packing: at most 2000 boxes')
+    const { placed } = answerWithin(packRectangle({ length: 331, width: 167 }, { length: 13, width: 11 }, 1), 3e4)
+    expect(faults([331, 167, 1], [13, 11, 1], placed.map(flat))).toEqual([])
+    expect(placed.length).toBeGreaterThan(375)
+  })
   it('refuses sides that are no whole numbers, naming the side', () => {
     expect(() => packRectangle({ length: 5.5, width: 5 }, { length: 2, width: 1 }, 1).next()).toThrow(
       'packing: space length must be a whole number from 1 to 20000, found 5.5',
