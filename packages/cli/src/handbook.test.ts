@@ -71,4 +71,17 @@ describe('handbook', () => {
     })
     expect(await command(['handbook', 'wheel-fores'])).toMatchObject({ code: 2, err: expect.stringContaining('wheel-force') })
   })
+  it('refuses a place that is none in one line, and works one that is', async () => {
+    const gap = (highA: string) =>
+      command([
+        'handbook',
+        'box-gap',
+        ...['lowA=0 mm;0 mm;0 mm', `highA=${highA}`, 'lowB=720 mm;450 mm;200 mm', 'highB=1 m;0.9 m;0.5 m'].flatMap(x => ['--input', x]),
+      ])
+    expect((await gap('600 mm; 400 mm; 250 mm')).out).toMatch(/d = 130\smm/)
+    expect(await gap('600 mm; 400 mm')).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('handbook: box-gap: highA must be three lengths, x, y and z; found 2'),
+    })
+  })
 })

@@ -3,6 +3,7 @@ import {
   type AnyFormula,
   dimensionFaults,
   type Fact,
+  type Figure,
   FORMULAS,
   formulaById,
   isOne,
@@ -13,7 +14,18 @@ import {
   type Take,
   WORKS,
 } from '@ampwright/engine'
-import { type InputWrong, isPlan, plain, Refusal, readInput, rowExample, shown, sourceLine, type TypedInput } from '@ampwright/workbench'
+import {
+  type InputWrong,
+  isPlan,
+  plain,
+  Refusal,
+  readInput,
+  rowExample,
+  shown,
+  sourceLine,
+  type TypedInput,
+  workOn,
+} from '@ampwright/workbench'
 import { bytesOf } from './load.ts'
 import { colours, type Terminal, wrapped } from './terminal.ts'
 
@@ -78,7 +90,7 @@ export function formulaNamed(id: string): AnyFormula {
 }
 
 /** Typed inputs as values: any unit of the right kind, lists between semicolons, curves and maps from a file or in rows. */
-export function inputsOf(f: AnyFormula, given: readonly string[]): Record<string, TypedInput> {
+function inputsOf(f: AnyFormula, given: readonly string[]): Record<string, TypedInput> {
   const takes = f.card.takes as Record<string, Take>,
     out: Record<string, TypedInput> = {}
   for (const text of given) {
@@ -93,6 +105,16 @@ export function inputsOf(f: AnyFormula, given: readonly string[]): Record<string
   if (missing.length)
     throw new Refusal(`handbook: ${f.card.id} also needs ${missing.map(m => `--input ${m}=…`).join(' ')}${isPlan(f) ? `\n${PLAN}` : ''}`)
   return out
+}
+/** Runs a formula on typed inputs. What it has no result for is refused in its own words: a list of another length, a curve that never reaches. */
+export function worked(f: AnyFormula, given: readonly string[]): readonly Figure[] {
+  const inputs = inputsOf(f, given)
+  try {
+    return workOn(f, inputs)
+  } catch (e) {
+    if (e instanceof RangeError) throw new Refusal(`handbook: ${e.message}`)
+    throw e
+  }
 }
 function inputOf(name: string, take: Take, value: string): TypedInput {
   const fromFile = ('curve' in take || 'grid' in take) && value.startsWith('@')

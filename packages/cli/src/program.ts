@@ -17,7 +17,6 @@ import {
   tableJson,
   takingBack,
   workingTree,
-  workOn,
 } from '@ampwright/workbench'
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import { printAssessment } from './assess.ts'
@@ -26,7 +25,7 @@ import { chosenSeries, drawTrace } from './chart.ts'
 import { printComparison } from './compare.ts'
 import { completion } from './completion.ts'
 import { conceptsCommand } from './concepts-command.ts'
-import { cardJson, formulaNamed, inputsOf, printCard, printChapters } from './handbook.ts'
+import { cardJson, formulaNamed, printCard, printChapters, worked } from './handbook.ts'
 import { assessWithProgress } from './judged.ts'
 import { bytesOf, load } from './load.ts'
 import { newConversion, type Start } from './new-conversion.ts'
@@ -127,7 +126,7 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
       const f = formulaNamed(id)
       if (!o.input?.length)
         return o.json ? print(t, cardJson(f, FORMULAS.find(x => x.formula === f)?.chapter ?? '')) : printCard(f, t, o.units)
-      const figures = workOn(f, inputsOf(f, o.input)),
+      const figures = worked(f, o.input),
         k = colours(t)
       const empty: Assessment = {
         figures: new Map(),

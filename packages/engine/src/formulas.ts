@@ -86,6 +86,14 @@ import * as jackingMoment from './steering/jacking-moment.ts'
 import * as parkingMoment from './steering/parking-moment.ts'
 import * as rackForce from './steering/rack-force.ts'
 import * as scrubMoment from './steering/scrub-moment.ts'
+import * as ackermann from './fitting/ackermann.ts'
+import * as alignedGap from './fitting/aligned-gap.ts'
+import * as packingByHand from './fitting/packing/by-hand.ts'
+import * as pointToBox from './fitting/point-to-box.ts'
+import * as segments from './fitting/segments.ts'
+import * as shaftOverTravel from './fitting/shaft-over-travel.ts'
+import * as turnedBoxes from './fitting/turned-boxes.ts'
+import * as turningWheel from './fitting/turning-wheel.ts'
 import * as tripConsumption from './trip/consumption.ts'
 import * as inverterHeat from './trip/inverter-heat.ts'
 import * as tripJourney from './trip/journey.ts'
@@ -102,8 +110,10 @@ import * as groundClearance from './vehicle/ground-clearance.ts'
 import * as hill from './vehicle/hill.ts'
 import * as keptParts from './vehicle/kept-parts.ts'
 import * as laden from './vehicle/laden.ts'
+import * as lifting from './vehicle/lifting.ts'
 import * as massAndAxles from './vehicle/mass-and-axles.ts'
 import * as movingMass from './vehicle/moving-mass.ts'
+import * as offRoadClass from './vehicle/off-road-class.ts'
 import * as ride from './vehicle/ride.ts'
 import * as roadLoad from './vehicle/road-load.ts'
 import * as rollOver from './vehicle/roll-over.ts'
@@ -145,7 +155,10 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     ride,
     cornering,
     groundClearance,
+    offRoadClass,
+    lifting,
   ],
+  fitting: [alignedGap, turnedBoxes, pointToBox, segments, shaftOverTravel, turningWheel, ackermann, packingByHand],
   cost: [parts, exchange, strongerDrive],
   battery: [
     openCircuitSets,

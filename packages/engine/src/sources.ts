@@ -109,6 +109,20 @@ export const WORKS = {
   heat: { title: 'Elementary heat balance and conduction', read: 'derived' },
   gas: { title: 'Ideal gas and flow through an opening', read: 'derived' },
   'cell-sheets': { title: 'Published specification sheets of generic 18650, LFP and LTO cells and modules', read: 'confirmed' },
+  'gottschalk-1996': {
+    title: 'Gottschalk, Lin and Manocha, OBBTree: a hierarchical structure for rapid interference detection, SIGGRAPH 1996',
+    read: 'from memory',
+  },
+  ericson: { title: 'Ericson, Real-Time Collision Detection (2005)', read: 'from memory' },
+  'barnes-1979': {
+    title: 'Barnes, Packing the maximum number of m × n tiles in a large p × q rectangle, Discrete Mathematics 26 (1979) 93–100',
+    read: 'from memory',
+  },
+  'birgin-2010': { title: 'Birgin, Lobato and Morabito, J. Oper. Res. Soc. 61 (2010) 306–320', read: 'confirmed' },
+  'de-bruijn-1969': { title: 'de Bruijn, Filling boxes with bricks, American Mathematical Monthly 76 (1969) 37–40', read: 'from memory' },
+  'eu-2018-858': { title: 'Regulation (EU) 2018/858, approval of motor vehicles', read: 'from memory' },
+  'cfr-523': { title: 'US Code of Federal Regulations, title 49, part 523, vehicle classification', read: 'from memory' },
+  'fmvss-110': { title: 'US Federal Motor Vehicle Safety Standard 110, tire selection and rims', read: 'from memory' },
   'apl48-manual': { title: 'Operation manual of a 48 V LFP module, tables 4.3 and 4.4', read: 'confirmed' },
 } as const satisfies Record<string, Work>
 

@@ -77,3 +77,34 @@ export const rampAngle = formula(
   },
   ({ radius, x, height, wheelbase }) => touches(radius, x, height) + touches(radius, wheelbase - x, height),
 )
+
+/** What is left under a low point when the car sinks under its load, the wheels spring in, and a front tyre goes flat. */
+export const clearanceInUse = formula(
+  {
+    id: 'clearance-in-use',
+    label: 'Clearance in use',
+    gives: length('z_u', 'clearance left'),
+    takes: {
+      standing: length('z', 'clearance as measured, standing'),
+      sinks: length('Δz', 'body sinks there under the added mass'),
+      jounce: length('t', 'travel there as the wheels spring in'),
+      flat: length('δ', 'front tyre flat: its axle drops by'),
+      x: length('x', 'point behind the front axle'),
+      wheelbase: length('L', 'wheelbase'),
+    },
+    text: 'z_u = z − Δz − t − δ · (1 − x / L)',
+    source: { work: 'statics', place: 'a straight line through both axles' },
+    leavesOut: `A flat tyre drops its axle 50 to 80 mm (common practice); 0 leaves it out. ${HANDBOOK}`,
+    proof: {
+      examples: [
+        {
+          takes: { standing: 0.18, sinks: 0.02176, jounce: 0.06, flat: 0.06, x: 1.5, wheelbase: 2.45 },
+          gives: 0.18 - 0.02176 - 0.06 - 0.0233,
+          within: 0.00005,
+          source: hand('a front tyre flat by 60 mm takes 23.3 mm more at 1.5 m of 2.45 m'),
+        },
+      ],
+    },
+  },
+  ({ standing, sinks, jounce, flat, x, wheelbase }) => standing - sinks - jounce - flat * (1 - x / wheelbase),
+)

@@ -7,6 +7,7 @@ const HANDBOOK = 'In the handbook only: no study asks for springs yet.'
 const mass = (symbol: string, label: string) => ({ symbol, unit: 'kg', label }) as const
 const length = (symbol: string, label: string) => ({ symbol, unit: 'm', label, shows: 'length' }) as const
 const stiffness = (symbol: string, label: string) => ({ symbol, unit: 'N/m', label, shows: 'stiffness' }) as const
+const rollStiffness = (symbol: string, label: string) => ({ symbol, unit: 'N·m/rad', label, shows: 'rotational stiffness' }) as const
 const damping = (symbol: string, label: string) => ({ symbol, unit: 'N·s/m', label }) as const
 const frequency = (symbol: string, label: string) => ({ symbol, unit: '1/s', label }) as const
 
@@ -30,6 +31,52 @@ export const rideFrequency = formula(
     },
   },
   ({ wheel, mass }) => Math.sqrt(wheel / mass) / (2 * Math.PI),
+)
+
+/** What a spring is worth at the wheel, through the leverage of its arm. */
+export const rateAtWheel = formula(
+  {
+    id: 'rate-at-wheel',
+    label: 'Spring rate at the wheel',
+    gives: stiffness('k_w', 'spring rate at the wheel'),
+    takes: {
+      spring: stiffness('k', 'rate of the spring itself'),
+      motion: { symbol: 'i', unit: '1', label: 'motion ratio: travel of the spring over travel of the wheel', shows: 'ratio' },
+    },
+    text: 'k_w = k · i²',
+    source: { work: 'statics', place: 'lever: force and travel both by the ratio' },
+    leavesOut: `A ratio that changes over the travel. ${HANDBOOK}`,
+    proof: { examples: [{ takes: { spring: 34375, motion: 0.8 }, gives: 22e3, within: 1e-6, source: hand('34.375 N/mm at 0.8') }] },
+  },
+  ({ spring, motion }) => spring * motion ** 2,
+)
+
+/** How stiff an axle stands against roll: its two springs, and its bar. */
+export const axleRollStiffness = formula(
+  {
+    id: 'axle-roll-stiffness',
+    label: 'Roll stiffness of an axle',
+    gives: rollStiffness('K', 'roll stiffness of the axle'),
+    takes: {
+      wheel: stiffness('k_w', 'spring rate at each wheel'),
+      track: length('T', 'track'),
+      bar: rollStiffness('K_b', 'roll stiffness of the bar'),
+    },
+    text: 'K = k_w · T² / 2 + K_b',
+    source: { work: 'statics', place: 'two springs half a track from the middle' },
+    leavesOut: `A rigid axle, whose springs stand closer than its wheels; the tyres. ${HANDBOOK}`,
+    proof: {
+      examples: [
+        {
+          takes: { wheel: 20e3, track: 1.42, bar: 8e3 },
+          gives: 28164,
+          within: 0.5,
+          source: hand('20 N/mm, track 1.42 m, bar of 8 kN·m/rad'),
+        },
+      ],
+    },
+  },
+  ({ wheel, track, bar }) => (wheel * track ** 2) / 2 + bar,
 )
 
 /** Spring that keeps the ride frequency under another mass. */

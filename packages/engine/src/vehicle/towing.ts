@@ -31,6 +31,29 @@ export const noseLoadOnAxles = formula(
   ({ nose, wheelbase, overhang }) => ({ rear: (nose * (wheelbase + overhang)) / wheelbase, front: (-nose * overhang) / wheelbase }),
 )
 
+/** Nose load of a trailer, from where its load lies. */
+export const noseLoadOfTrailer = formula(
+  {
+    id: 'nose-load-of-trailer',
+    label: 'Nose load of a trailer',
+    gives: mass('m_S', 'nose load'),
+    takes: {
+      trailer: mass('m_t', 'trailer, laden'),
+      ahead: length('e', 'its centre of mass ahead of its axle'),
+      reach: length('ℓ', 'coupling to trailer axle'),
+    },
+    text: 'm_S = m_t · e / ℓ',
+    source: STATICS,
+    leavesOut: 'Several axles with springs between them. In the handbook only: the file states the nose load itself.',
+    proof: {
+      examples: [
+        { takes: { trailer: 750, ahead: 0.36, reach: 3.6 }, gives: 75, within: 1e-9, source: hand('750 kg, a tenth of the reach ahead') },
+      ],
+    },
+  },
+  ({ trailer, ahead, reach }) => (trailer * ahead) / reach,
+)
+
 /** Strength a coupling needs for a pair of masses. */
 export const couplingStrength = formula(
   {

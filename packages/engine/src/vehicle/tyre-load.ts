@@ -10,6 +10,13 @@ const speed = (symbol: string, label: string) => ({ symbol, unit: 'm/s', label, 
 const ABOVE_H = standard('tyre-symbol-h', 'Between symbols H and V', 'v_HV', 225 / 3.6, 'm/s', DERATE)
 const ABOVE_V = standard('tyre-symbol-v', 'Between symbols V and W', 'v_VW', 255 / 3.6, 'm/s', DERATE)
 const SPAN = standard('tyre-span', 'Span of speed over which load is lost', 'Δv', 30 / 3.6, 'm/s', DERATE)
+const REIMPELL = { work: 'reimpell', place: 'tyre pressure at high speed', mark: 'from memory' } as const
+const FMVSS = { work: 'fmvss-110', place: 'load reserve', mark: 'from memory' } as const
+const FROM_SPEED = standard('tyre-pressure-from', 'Speed from which pressure is added', 'v_1', 160 / 3.6, 'm/s', REIMPELL)
+const TO_SPEED = standard('tyre-pressure-to', 'Speed to which pressure is added', 'v_2', 210 / 3.6, 'm/s', REIMPELL)
+const SPEED_STEP = standard('tyre-speed-step', 'Speed one step of pressure is for', 'v_3', 17 / 3.6, 'm/s', REIMPELL)
+const PRESSURE_STEP = standard('tyre-pressure-step', 'One step of pressure', 'Δp_1', 10e3, 'Pa', REIMPELL)
+const RESERVE_US = standard('tyre-reserve-us', 'Share of the load kept for normal use, US', 'k_r', 0.94, '1', FMVSS)
 
 /** Load each of the two tyres of an axle has to carry. */
 export const loadPerTyre = formula(
@@ -166,6 +173,44 @@ export const loadAtPressureUs = formula(
     },
   },
   ({ each, pressure, reference }) => each * Math.sqrt(pressure / reference),
+)
+
+/** Pressure a tyre gets on top for speeds above 160 km/h. */
+export const pressureForSpeed = formula(
+  {
+    id: 'pressure-for-speed',
+    label: 'More tyre pressure for speed',
+    gives: { symbol: 'Δp', unit: 'Pa', label: 'more pressure', shows: 'pressure' },
+    takes: { speed: { ...speed('v', 'highest speed'), holds: [100 / 3.6, 210 / 3.6] } },
+    uses: [FROM_SPEED, TO_SPEED, PRESSURE_STEP, SPEED_STEP],
+    text: 'Δp = Δp_1 · max(0, min(v, v_2) − v_1) / v_3',
+    source: REIMPELL,
+    leavesOut: 'Above 210 km/h the maker of the tyre decides. In the handbook only: no study sets tyre pressures yet.',
+    proof: {
+      examples: [
+        { takes: { speed: 177 / 3.6 }, gives: 10e3, within: 1e-6, source: REIMPELL },
+        { takes: { speed: 210 / 3.6 }, gives: 30e3, within: 600, source: REIMPELL, because: 'printed as 0.3 bar, whole tenths' },
+        { takes: { speed: 150 / 3.6 }, gives: 0, within: 0, source: REIMPELL },
+      ],
+    },
+  },
+  ({ speed }) => (PRESSURE_STEP.value * Math.max(0, Math.min(speed, TO_SPEED.value) - FROM_SPEED.value)) / SPEED_STEP.value,
+)
+
+/** Load a tyre may carry in the car's normal use by the United States rule, of what it carries at the pressure on the placard. */
+export const normalLoadUs = formula(
+  {
+    id: 'normal-load-us',
+    label: 'Normal tyre load, United States',
+    gives: mass('m_n', 'normal load, at most'),
+    takes: { carried: mass('m_p', 'load at the pressure on the placard') },
+    uses: [RESERVE_US],
+    text: 'm_n = k_r · m_p',
+    source: FMVSS,
+    leavesOut: 'In the handbook only: no study sets tyre pressures yet.',
+    proof: { none: 'the share itself is the rule, not re-read' },
+  },
+  ({ carried }) => RESERVE_US.value * carried,
 )
 
 /** Radius of the standing, loaded wheel: for clearances, heights and the lift test, never for gearing. */
