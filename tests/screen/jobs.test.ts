@@ -77,6 +77,8 @@ describe('long work on the start page', () => {
     await page.getByRole('button', { name: 'Everything as one file', exact: true }).click()
     await page.getByText(/^The backup is not made: it was cancelled\. Nothing was changed\./).waitFor({ timeout: LONG })
     expect(readdirSync(join(data, 'passing'))).toEqual(['jobs.json'])
+    // It would go on cancelling whatever begins.
+    await page.close()
   })
   it('looks everything through and says what it found, in every window that is open', async () => {
     const [page, other] = [await opened(), await opened({ width: 360, height: 740 })]
