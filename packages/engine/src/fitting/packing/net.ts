@@ -24,7 +24,12 @@ export function net(space: Whole, turns: readonly Whole[]): (Fill & { readonly b
   const starts = (axis: 0 | 1 | 2, i: number, side: number): readonly number[] => {
     const last = i === counts[axis] - 1
     const holds = (from: number): boolean =>
-      from < at(axis, i) && from + side > at(axis, i) && (i === 0 || from >= at(axis, i - 1)) && (last || from + side <= at(axis, i + 1))
+      from >= 0 &&
+      from + side <= space[axis] &&
+      from < at(axis, i) &&
+      from + side > at(axis, i) &&
+      (i === 0 || from >= at(axis, i - 1)) &&
+      (last || from + side <= at(axis, i + 1))
     return (i === 0 ? [0] : last ? [space[axis] - side] : (points[axis] as readonly number[])).filter(holds)
   }
   const slots: Candidate[][] = []
