@@ -3,9 +3,8 @@ import { defineConfig } from 'vitest/config'
 
 const conditions = ['source', 'node', 'import', 'module', 'default']
 
-// One more than there are processors: browsers and killed programs are mostly waited for.
 export default defineConfig({
   resolve: { conditions },
   ssr: { resolve: { conditions, externalConditions: conditions } },
-  test: { include: ['packages/*/src/**/*.test.ts', 'tests/**/*.test.ts', 'bench/**/*.test.ts'], testTimeout: 600_000, maxWorkers: availableParallelism() + 1 },
+  test: { include: ['packages/*/src/**/*.test.ts', 'tests/**/*.test.ts', 'bench/**/*.test.ts'], testTimeout: 600_000, maxWorkers: availableParallelism() },
 })
