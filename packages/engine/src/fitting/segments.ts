@@ -67,6 +67,7 @@ export const pipeClearance = formula(
       's = { max(0, min(1, (b · t − c) / a)) if a > 0; 0 otherwise }',
       'd = √(Σ (p_1 + s · (q_1 − p_1) − p_2 − t · (q_2 − p_2))²) − r_1 − r_2',
     ].join('\n'),
+    words: 'for nearly parallel pieces the last digits of the sums decide which points are nearest',
     source: { work: 'ericson', place: '5.1.9, nearest points of two segments' },
     leavesOut: 'Bends: take a bent hose piece by piece. In the handbook only: no study knows hoses by place yet.',
     proof: {
