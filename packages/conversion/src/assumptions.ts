@@ -73,6 +73,18 @@ export const placeOfSmallPart = (near: Near): Assumption | undefined => {
         source: { work: 'practice', place: 'small parts stand between the axles', mark: 'common practice' },
       }
 }
+/** How far off the centre line a part may stand whose side nobody has said: anywhere in the middle half of the track. */
+export const placeAcross = (near: Near): Assumption | undefined => {
+  const track = near.value('donor.track-front')
+  return track === undefined
+    ? undefined
+    : {
+        value: 0,
+        half: track / 4,
+        note: 'in the middle half of the car',
+        source: { work: 'practice', place: 'parts stand about the centre line', mark: 'common practice' },
+      }
+}
 /** Time without pull in one gear change. */
 export const shiftTime = (near: Near): Assumption | undefined => offered(classShiftTime(near.word('./shifting')))
 

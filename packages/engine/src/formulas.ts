@@ -89,11 +89,15 @@ import * as scrubMoment from './steering/scrub-moment.ts'
 import * as ackermann from './fitting/ackermann.ts'
 import * as alignedGap from './fitting/aligned-gap.ts'
 import * as packingByHand from './fitting/packing/by-hand.ts'
+import * as placedBody from './fitting/placed-body.ts'
 import * as pointToBox from './fitting/point-to-box.ts'
 import * as segments from './fitting/segments.ts'
 import * as shaftOverTravel from './fitting/shaft-over-travel.ts'
+import * as shell from './fitting/shell.ts'
+import * as tubeToBox from './fitting/tube-to-box.ts'
 import * as turnedBoxes from './fitting/turned-boxes.ts'
 import * as turningWheel from './fitting/turning-wheel.ts'
+import * as wheelToBody from './fitting/wheel-to-body.ts'
 import * as tripConsumption from './trip/consumption.ts'
 import * as inverterHeat from './trip/inverter-heat.ts'
 import * as tripJourney from './trip/journey.ts'
@@ -102,6 +106,7 @@ import * as againstDonor from './vehicle/against-donor.ts'
 import * as airDensity from './vehicle/air-density.ts'
 import * as centreOfMass from './vehicle/centre-of-mass.ts'
 import * as coastDown from './vehicle/coast-down.ts'
+import * as cornerMasses from './vehicle/corner-masses.ts'
 import * as cornering from './vehicle/cornering.ts'
 import * as defaultRoadLoad from './vehicle/default-road-load.ts'
 import * as dragArea from './vehicle/drag-area.ts'
@@ -114,6 +119,7 @@ import * as lifting from './vehicle/lifting.ts'
 import * as massAndAxles from './vehicle/mass-and-axles.ts'
 import * as movingMass from './vehicle/moving-mass.ts'
 import * as offRoadClass from './vehicle/off-road-class.ts'
+import * as overhang from './vehicle/overhang.ts'
 import * as ride from './vehicle/ride.ts'
 import * as roadLoad from './vehicle/road-load.ts'
 import * as rollOver from './vehicle/roll-over.ts'
@@ -121,6 +127,7 @@ import * as rollingRadius from './vehicle/rolling-radius.ts'
 import * as rotatingInertia from './vehicle/rotating-inertia.ts'
 import * as runningOrder from './vehicle/running-order.ts'
 import * as speedometer from './vehicle/speedometer.ts'
+import * as standsLower from './vehicle/stands-lower.ts'
 import * as steadySpeed from './vehicle/steady-speed.ts'
 import * as towing from './vehicle/towing.ts'
 import * as traction from './vehicle/traction.ts'
@@ -154,11 +161,27 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     movingMass,
     ride,
     cornering,
+    cornerMasses,
     groundClearance,
+    overhang,
+    standsLower,
     offRoadClass,
     lifting,
   ],
-  fitting: [alignedGap, turnedBoxes, pointToBox, segments, shaftOverTravel, turningWheel, ackermann, packingByHand],
+  fitting: [
+    placedBody,
+    tubeToBox,
+    wheelToBody,
+    shell,
+    alignedGap,
+    turnedBoxes,
+    pointToBox,
+    segments,
+    shaftOverTravel,
+    turningWheel,
+    ackermann,
+    packingByHand,
+  ],
   cost: [parts, exchange, strongerDrive],
   battery: [
     openCircuitSets,

@@ -29,4 +29,6 @@ export const GREATEST: Readonly<Partial<Record<Kind, number>>> = {
 
 /** Places along the car and above the ground. */
 export const ALONG = { least: -5, most: 20 } as const
+/** Places across the car, from its centre line. */
+export const ACROSS = { least: -3, most: 3 } as const
 export const UP = { least: 0, most: 5 } as const

@@ -1,6 +1,14 @@
-import { chargerEfficiency, chargerFixedLoss, chargerSquareLoss, chargeTaper, placeOfSmallPart, standingPower } from '../assumptions.ts'
+import {
+  chargerEfficiency,
+  chargerFixedLoss,
+  chargerSquareLoss,
+  chargeTaper,
+  placeAcross,
+  placeOfSmallPart,
+  standingPower,
+} from '../assumptions.ts'
 import { choice, file, group, mapOf, part, quantity } from '../schema/field.ts'
-import { ALONG, UP } from '../schema/reach.ts'
+import { ACROSS, ALONG, UP } from '../schema/reach.ts'
 
 const WEIGH = { tool: 'hanging scale', accuracy: '± 0.5 kg', minutes: 5 }
 const TAPE = { tool: 'tape', accuracy: '± 5 mm', minutes: 10 }
@@ -71,6 +79,7 @@ export const charging = group(
         says: 'Not asked where a charger is among the parts put in.',
       }),
       x: quantity('length', 'charger behind the front axle', 'x', { ...ALONG, measure: TAPE, assume: placeOfSmallPart }),
+      y: quantity('length', 'charger to the right of the centre line', 'y', { ...ACROSS, measure: TAPE, assume: placeAcross }),
       z: quantity('length', 'charger above the ground', 'z', { ...UP, measure: TAPE }),
       price: quantity('money', 'price of the charger', 'k_ch', {
         least: 0,
@@ -94,6 +103,7 @@ export const charging = group(
         says: 'Not asked where an inlet is among the parts put in, or no part is chosen here.',
       }),
       x: quantity('length', 'AC inlet behind the front axle', 'x', { ...ALONG, measure: TAPE, assume: placeOfSmallPart }),
+      y: quantity('length', 'AC inlet to the right of the centre line', 'y', { ...ACROSS, measure: TAPE, assume: placeAcross }),
       z: quantity('length', 'AC inlet above the ground', 'z', { ...UP, measure: TAPE }),
       price: quantity('money', 'price of the AC inlet', 'k_inl', {
         least: 0,

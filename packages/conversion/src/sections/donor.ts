@@ -8,13 +8,14 @@ import {
   inputInertia,
   loadedShare,
   oldEfficiency,
+  placeAcross,
   placeOfSmallPart,
   rollingFactor,
   rollingResistance,
   wheelInertia,
 } from '../assumptions.ts'
 import { choice, date, group, mapOf, part, type QuantityField, quantity, tyre } from '../schema/field.ts'
-import { ALONG, UP } from '../schema/reach.ts'
+import { ACROSS, ALONG, UP } from '../schema/reach.ts'
 import { COUNTRIES } from './rule-sets.ts'
 
 const TAPE = { tool: 'tape and plumb line', accuracy: '± 3 mm', minutes: 10 }
@@ -82,6 +83,7 @@ const ledgerOf = (until: 'any time' | typeof BEFORE) => ({
     until,
     ...(until === 'any time' ? { assume: placeOfSmallPart } : {}),
   }),
+  y: quantity('length', 'to the right of the centre line', 'y', { ...ACROSS, measure: TAPE, until, assume: placeAcross }),
   z: quantity('length', 'above the ground', 'z', { ...UP, measure: TAPE, until }),
 })
 

@@ -11,7 +11,7 @@ import {
   windingLimit,
 } from '../assumptions.ts'
 import { choice, file, group, mapOf, part, quantity, reference } from '../schema/field.ts'
-import { ALONG, UP } from '../schema/reach.ts'
+import { ACROSS, ALONG, UP } from '../schema/reach.ts'
 
 const DATASHEET = { tool: 'datasheet, breaker’s list or type plate', accuracy: 'as stated', minutes: 30 }
 const MODULE = { tool: 'sheet of the power module, warm values', accuracy: 'as stated', minutes: 20 }
@@ -72,6 +72,7 @@ const motor = group(
     diameter: quantity('length', 'diameter of the motor', 'D_mot', { least: 0.02, most: 2, measure: TAPE }),
     length: quantity('length', 'length of the motor', 'ℓ_mot', { least: 0.02, most: 2, measure: TAPE }),
     x: quantity('length', 'motor behind the front axle', 'x', { ...ALONG, measure: TAPE }),
+    y: quantity('length', 'motor to the right of the centre line', 'y', { ...ACROSS, measure: TAPE }),
     z: quantity('length', 'motor above the ground', 'z', { ...UP, measure: TAPE }),
     'best-efficiency': quantity('share', 'best efficiency of the motor alone', 'η_best', {
       least: 0.3,
@@ -168,6 +169,7 @@ const inverter = group('inverter', {
   bridge,
   mass: quantity('mass', 'mass of the inverter', 'm_inv', { least: 0, most: 500, measure: WEIGH }),
   x: quantity('length', 'inverter behind the front axle', 'x', { ...ALONG, measure: TAPE }),
+  y: quantity('length', 'inverter to the right of the centre line', 'y', { ...ACROSS, measure: TAPE }),
   z: quantity('length', 'inverter above the ground', 'z', { ...UP, measure: TAPE }),
   price: quantity('money', 'price of the inverter', 'k_inv', { least: 0, measure: OFFER }),
 })

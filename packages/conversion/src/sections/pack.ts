@@ -10,12 +10,13 @@ import {
   dropAtHourRate,
   health,
   openCircuit,
+  placeAcross,
   placeOfSmallPart,
   resistanceOverCharge,
   wiringResistance,
 } from '../assumptions.ts'
 import { choice, file, group, mapOf, part, partFor, quantity, words } from '../schema/field.ts'
-import { ALONG, UP } from '../schema/reach.ts'
+import { ACROSS, ALONG, UP } from '../schema/reach.ts'
 
 const LABEL = { tool: 'label, seller’s list or datasheet', accuracy: 'as stated', minutes: 15 }
 const CURVE = { tool: 'time-current curve of its maker', accuracy: '± 10 %', minutes: 15 }
@@ -255,6 +256,7 @@ export const pack = group(
       group('battery box', {
         modules: quantity('count', 'modules in the box', 'n', { least: 0, most: 2000 }),
         x: quantity('length', 'box behind the front axle', 'x', { ...ALONG, measure: TAPE }),
+        y: quantity('length', 'box to the right of the centre line', 'y', { ...ACROSS, measure: TAPE }),
         z: quantity('length', 'box above the ground', 'z', { ...UP, measure: TAPE }),
         overhead: quantity('mass', 'box, lid, plates, links', 'm_box', {
           most: 2000,
@@ -273,7 +275,12 @@ export const pack = group(
       'modules in no box yet',
       {
         'box-share': quantity('share', 'boxes and links over the mass of their modules', 'k_box', { least: 0, most: 3, assume: boxShare }),
-        x: quantity('length', 'modules in no box behind the front axle', 'x', { ...ALONG, assume: placeOfSmallPart, measure: TAPE }),
+        x: quantity('length', 'modules in no box behind the front axle', 'x', {
+          ...ALONG,
+          assume: placeOfSmallPart,
+          measure: TAPE,
+        }),
+        y: quantity('length', 'modules in no box to the right of the centre line', 'y', { ...ACROSS, assume: placeAcross, measure: TAPE }),
         z: quantity('length', 'modules in no box above the ground', 'z', { ...UP, measure: TAPE }),
       },
       { says: 'Read only while the boxes hold fewer modules than the pack has.' },

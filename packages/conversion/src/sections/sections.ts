@@ -3,6 +3,7 @@ import { brief } from './brief.ts'
 import { charging } from './charging.ts'
 import { donor } from './donor.ts'
 import { drive } from './drive.ts'
+import { fit } from './fit.ts'
 import { pack } from './pack.ts'
 import { accepted, doesNotApply } from './said-by-hand.ts'
 import { trips } from './trips.ts'
@@ -16,6 +17,7 @@ export const SECTIONS = {
   pack,
   trips,
   charging,
+  fit,
   accepted,
   'does-not-apply': doesNotApply,
 } as const satisfies Record<string, Node>

@@ -35,6 +35,7 @@ export type Charger = Here & {
   readonly setTo: Field
   readonly mass: Field
   readonly x: Field
+  readonly y: Field
   readonly z: Field
   readonly price: Field
 }
@@ -45,6 +46,7 @@ export type Inlet = Here & {
   readonly phases: Field
   readonly mass: Field
   readonly x: Field
+  readonly y: Field
   readonly z: Field
   readonly price: Field
 }

@@ -12,7 +12,7 @@ export type Tyre = {
   readonly loadEach: Field
   readonly topSpeed: Field
 }
-export type LedgerItem = Here & { readonly mass: Field; readonly x: Field; readonly z: Field }
+export type LedgerItem = Here & { readonly mass: Field; readonly x: Field; readonly y: Field; readonly z: Field }
 /** A part taken out; a fuel tank says whether fuel was in it on the scale. */
 export type RemovedItem = LedgerItem & { readonly fuel: Field<'still in it' | 'drained'> }
 export type BoughtItem = LedgerItem & { readonly part: Field<string>; readonly price: Field }

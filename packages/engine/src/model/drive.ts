@@ -24,6 +24,7 @@ export type Motor = Here & {
   readonly diameter: Field
   readonly length: Field
   readonly x: Field
+  readonly y: Field
   readonly z: Field
   readonly bestEfficiency: Field
   readonly efficiencyMap: Field<Grid>
@@ -59,6 +60,7 @@ export type Inverter = Here & {
   readonly bridge: InverterBridge
   readonly mass: Field
   readonly x: Field
+  readonly y: Field
   readonly z: Field
   readonly price: Field
 }

@@ -3,6 +3,7 @@ import type { Brief } from './brief.ts'
 import type { Charging } from './charging.ts'
 import type { Donor } from './donor.ts'
 import type { Drive } from './drive.ts'
+import type { Fit } from './fit.ts'
 import type { Here, Named } from './group.ts'
 import type { Pack } from './pack.ts'
 import type { Trips } from './trips.ts'
@@ -33,6 +34,7 @@ export type Model = {
   readonly pack: Pack
   readonly trips: Trips
   readonly charging: Charging
+  readonly fit: Fit
   readonly accepted: Named<Acceptance>
   readonly doesNotApply: Named<NotApplying>
 }

@@ -53,6 +53,7 @@ export type ModuleRecord = Here & {
 export type PackBox = Here & {
   readonly modules: Field
   readonly x: Field
+  readonly y: Field
   readonly z: Field
   readonly overhead: Field
   readonly price: Field
@@ -112,7 +113,7 @@ export type Pack = Here & {
     readonly swing: Field
   }
   /** Modules the boxes do not hold: what their boxes add, and where they will stand. */
-  readonly unboxed: Here & { readonly boxShare: Field; readonly x: Field; readonly z: Field }
+  readonly unboxed: Here & { readonly boxShare: Field; readonly x: Field; readonly y: Field; readonly z: Field }
   /** Left unplugged: what leaves the pack then, and for how long. */
   readonly standing: Here & { readonly draw: Field; readonly longest: Field }
   readonly users: Named<VoltageUser>

@@ -34,6 +34,11 @@ import { efficiencyPointsAgree } from './drive/motor-losses.ts'
 import { launchGrip, lowRangeOnDry, recoveryGrip } from './drive/on-the-road.ts'
 import { couplerTorque, halfShaftTorque, inverterLimits, motorFiguresAgree, reversedRotation } from './drive/parts-of-the-drive.ts'
 import { motorOverSpeed, propshaftSpeed } from './drive/turning.ts'
+import { aboveTheGround, clearsRamps, standsAsBefore, standsEven, staysOnTheLift } from './fit/balance.ts'
+import { boxBehindTheEdge, boxDrains, boxHeld, boxSealed, boxVents, sheetWithinOverhead } from './fit/boxes.ts'
+import { clearOfGuards, clearOfHeat, clearOfWheels, insideItsSpace, partsClear } from './fit/clear.ts'
+import { askedBeforeCutting, facesReached, partsOutsideCabin, protectedFromWater } from './fit/reached.ts'
+import { heavyPartsHaveAShape } from './fit/shapes.ts'
 import {
   bmsFitted,
   bmsLimitsDrive,
@@ -223,5 +228,30 @@ const TRIPS_AND_CHARGING: readonly Rule[] = [
   driveBlocked,
 ]
 
+/** Whether everything goes in, is reached, stays clear, and stands on the road as it should. */
+const FIT: readonly Rule[] = [
+  heavyPartsHaveAShape,
+  partsClear,
+  insideItsSpace,
+  clearOfGuards,
+  clearOfHeat,
+  clearOfWheels,
+  aboveTheGround,
+  clearsRamps,
+  boxBehindTheEdge,
+  partsOutsideCabin,
+  protectedFromWater,
+  facesReached,
+  askedBeforeCutting,
+  boxSealed,
+  boxVents,
+  boxDrains,
+  boxHeld,
+  sheetWithinOverhead,
+  standsEven,
+  staysOnTheLift,
+  standsAsBefore,
+]
+
 /** Every rule, in the order of the job. A test fails when one is missing here. */
-export const RULES: readonly Rule[] = [...BRIEF, ...DONOR, ...DRIVE, ...PACK, ...TRIPS_AND_CHARGING]
+export const RULES: readonly Rule[] = [...BRIEF, ...DONOR, ...DRIVE, ...PACK, ...TRIPS_AND_CHARGING, ...FIT]

@@ -26,6 +26,16 @@ import { turningParts } from './donor/turning-parts.ts'
 import { tyres } from './donor/tyres.ts'
 import { weighed } from './donor/weighed.ts'
 import { weighings } from './donor/weighings.ts'
+import { edges } from './fit/edges.ts'
+import { gaps } from './fit/gaps.ts'
+import { ground } from './fit/ground.ts'
+import { lift } from './fit/lift.ts'
+import { places } from './fit/places.ts'
+import { ride } from './fit/ride.ts'
+import { rooms } from './fit/rooms.ts'
+import { shells } from './fit/shells.ts'
+import { sides } from './fit/sides.ts'
+import { wheelHouses } from './fit/wheel-houses.ts'
 import { acceleration } from './drive/acceleration.ts'
 import { batteryHolds } from './drive/battery-holds.ts'
 import { batteryPull } from './drive/battery-pull.ts'
@@ -157,4 +167,14 @@ export const STUDIES: readonly Study<unknown>[] = [
   parked,
   packLife,
   standing,
+  rooms,
+  places,
+  gaps,
+  wheelHouses,
+  edges,
+  ground,
+  sides,
+  lift,
+  ride,
+  shells,
 ]

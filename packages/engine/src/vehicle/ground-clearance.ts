@@ -24,7 +24,7 @@ export const approachAngle = formula(
     },
     text: 'α = atan(R / √(d² + (R − z)² − R²)) − atan((R − z) / d)',
     source: GEOMETRY,
-    leavesOut: `Springs that give as the wheel climbs. ${HANDBOOK}`,
+    leavesOut: 'Springs that give as the wheel climbs.',
     proof: {
       examples: [
         {
@@ -63,7 +63,7 @@ export const rampAngle = formula(
       'β = α_F + α_R',
     ].join('\n'),
     source: GEOMETRY,
-    leavesOut: `Springs that give on the crest. ${HANDBOOK}`,
+    leavesOut: 'Springs that give on the crest.',
     proof: {
       examples: [
         {

@@ -30,7 +30,8 @@ export const padsOfLift = formula(
     },
     text: 's_F = (x_r − x_g) / (x_r − x_f)\nm_F = s_F · m / 2\nm_R = (1 − s_F) · m / 2',
     source: STATICS,
-    leavesOut: `A car heavier on one side: the same sum across the car tells left and right. Reckon the mass and its centre again before every lift. ${HANDBOOK}`,
+    leavesOut:
+      'A car heavier on one side: the same sum across the car tells left and right. Reckon the mass and its centre again before every lift.',
     proof: {
       examples: [
         { takes: { mass: 1100, centre: 1.0691, ...pads }, gives: { share: 0.524 }, within: 0.0005, source: hand('as weighed') },

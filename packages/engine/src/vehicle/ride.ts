@@ -20,7 +20,7 @@ export const rideFrequency = formula(
     takes: { wheel: stiffness('k_w', 'spring rate at the wheel'), mass: mass('m_s', 'sprung mass on the wheel') },
     text: 'f = √(k_w / m_s) / (2 · π)',
     source: VIBRATION,
-    leavesOut: `Damping and friction. ${HANDBOOK}`,
+    leavesOut: 'Damping and friction.',
     proof: {
       examples: [
         { takes: { wheel: 22e3, mass: 280 }, gives: 1.411, within: 0.0005, source: hand('22 N/mm under 280 kg') },
@@ -92,7 +92,7 @@ export const springForMass = formula(
     },
     text: 'k_2 = k_1 · m_2 / m_1',
     source: VIBRATION,
-    leavesOut: `Travel and ride height: a stiffer spring of the same length stands higher. ${HANDBOOK}`,
+    leavesOut: 'Travel and ride height: a stiffer spring of the same length stands higher.',
     proof: {
       examples: [
         {
@@ -207,7 +207,7 @@ export const axleSinks = formula(
     uses: [GRAVITY],
     text: 'Δz = Δm · g · (1 / (2 · k_w) + 1 / (2 · k_t))',
     source: { work: 'statics', place: 'springs in series under load' },
-    leavesOut: HANDBOOK,
+    leavesOut: 'Springs that stiffen as they go.',
     proof: {
       examples: [
         { takes: { mass: 31.9, wheel: 20e3, tyre: 180e3 }, gives: 0.00869, within: 0.000005, source: hand('31.9 kg on the front axle') },
@@ -232,7 +232,7 @@ export const bodySinks = formula(
     },
     text: 'Δz = Δz_F + (Δz_R − Δz_F) · x / L\np = (Δz_R − Δz_F) / L',
     source: { work: 'statics', place: 'a straight line through both axles' },
-    leavesOut: `Self-levelling of body or lamps. ${HANDBOOK}`,
+    leavesOut: 'Self-levelling of body or lamps.',
     proof: {
       examples: [
         {

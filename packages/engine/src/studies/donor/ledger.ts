@@ -5,10 +5,11 @@ import { centreOfMassX, massByLedger, otherAxle, rearAxleByLedger, severalAlike,
 import { FUEL_DENSITY, fuelMass } from '../../vehicle/running-order.ts'
 import { type Field, type Figure, isGap, type Value } from '../../working/value.ts'
 import { unboxed } from '../pack/pack-mass.ts'
-import { type Maker, study } from '../study.ts'
+import { type Ask, type Maker, study } from '../study.ts'
 import { weighed } from './weighed.ts'
 
-type Item = { readonly name: string; readonly mass: Field; readonly x: Field; readonly z: Field }
+type Place = { readonly x: Field; readonly y: Field; readonly z: Field }
+type Item = Place & { readonly name: string; readonly mass: Field }
 
 export type Kerb = {
   readonly kerb: Figure
@@ -33,19 +34,19 @@ export const ownCharger = ({ charging: { charger }, donor }: Model): boolean =>
 export const ownInlet = ({ charging: { inlet }, donor }: Model): boolean =>
   (!isGap(inlet.part) || !isGap(inlet.mass)) && !Object.keys(donor.added).some(name => name.includes('inlet'))
 
+const placeOf = ({ x, y, z }: Place): Place => ({ x, y, z })
+
 /** Everything that goes in, by name: what the donor's list says, motors, inverters, charger, inlet. */
 export function added(m: Model): readonly Item[] {
   const units = Object.entries(m.drive.units)
   return [
-    ...Object.entries(m.donor.added).map(([name, i]) => ({ name, mass: i.mass, x: i.x, z: i.z })),
-    ...units.map(([name, u]) => ({ name: `motor of ${name}`, mass: u.motor.mass, x: u.motor.x, z: u.motor.z })),
+    ...Object.entries(m.donor.added).map(([name, i]) => ({ name, mass: i.mass, ...placeOf(i) })),
+    ...units.map(([name, u]) => ({ name: `motor of ${name}`, mass: u.motor.mass, ...placeOf(u.motor) })),
     ...units
       .filter(([, u]) => standsAlone(u))
-      .map(([name, u]) => ({ name: `inverter of ${name}`, mass: u.inverter.mass, x: u.inverter.x, z: u.inverter.z })),
-    ...(ownCharger(m)
-      ? [{ name: 'on-board charger', mass: m.charging.charger.mass, x: m.charging.charger.x, z: m.charging.charger.z }]
-      : []),
-    ...(ownInlet(m) ? [{ name: 'AC inlet', mass: m.charging.inlet.mass, x: m.charging.inlet.x, z: m.charging.inlet.z }] : []),
+      .map(([name, u]) => ({ name: `inverter of ${name}`, mass: u.inverter.mass, ...placeOf(u.inverter) })),
+    ...(ownCharger(m) ? [{ name: 'on-board charger', mass: m.charging.charger.mass, ...placeOf(m.charging.charger) }] : []),
+    ...(ownInlet(m) ? [{ name: 'AC inlet', mass: m.charging.inlet.mass, ...placeOf(m.charging.inlet) }] : []),
   ]
 }
 
@@ -62,8 +63,15 @@ const drained = (m: Model): readonly (readonly [string, RemovedItem])[] =>
     .filter(([, { fuel }]) => !isGap(fuel) && fuel.value === 'drained')
     .slice(0, 1)
 
-/** Everything that leaves and its height: parts as the list has them, then drained fuel. */
-export const removedHeights = (m: Model): readonly Field[] => [...Object.entries(m.donor.removed), ...drained(m)].map(([, i]) => i.z)
+/** Where everything that leaves was: parts as the list has them, then drained fuel. */
+export const removedPlaces = (m: Model): readonly Place[] => [...Object.entries(m.donor.removed), ...drained(m)].map(([, i]) => placeOf(i))
+
+/** Where everything that goes in stands, in the order of the ledger: parts, modules in no box yet, boxes. */
+export const addedPlaces = (m: Model, ask: Ask): readonly Place[] => [
+  ...added(m).map(placeOf),
+  ...(unboxed(m, ask) ? [placeOf(m.pack.unboxed)] : []),
+  ...Object.values(m.pack.boxes).map(placeOf),
+]
 
 /** Mass and axle loads of the finished car at kerb: what was weighed, less what came out and the fuel drained, plus what went in. */
 export const ledger = study({

@@ -1,11 +1,9 @@
-import type { Model } from '../../model/model.ts'
 import { centreHeightByLedger } from '../../vehicle/centre-of-mass.ts'
 import { sideShare, twoTogether } from '../../vehicle/mass-and-axles.ts'
 import { starBelow, staticStabilityFactor, tiltAngle } from '../../vehicle/roll-over.ts'
 import { type Figure, isGap, type Value } from '../../working/value.ts'
-import { unboxed } from '../pack/pack-mass.ts'
-import { type Ask, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
-import { added, ledger, removedHeights } from './ledger.ts'
+import { type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
+import { addedPlaces, ledger, removedPlaces } from './ledger.ts'
 import { weighed } from './weighed.ts'
 
 export type Tipping = {
@@ -23,13 +21,6 @@ export type Stance = {
   readonly left: Figure | Gaps
 }
 
-/** Heights of everything that goes in, in the order of the ledger. */
-const heights = (m: Model, ask: Ask) => [
-  ...added(m).map(i => i.z),
-  ...(unboxed(m, ask) ? [m.pack.unboxed.z] : []),
-  ...Object.values(m.pack.boxes).map(b => b.z),
-]
-
 /** How high the centre of mass lies after the changes, how easily the car tips, and whether it stood level left and right. */
 export const stance = study({
   id: 'stance',
@@ -44,8 +35,8 @@ export const stance = study({
         donor: ask(weighed),
         finished: ask(ledger),
         before: donor.centreHeight,
-        added: heights(m, ask),
-        removed: removedHeights(m),
+        added: addedPlaces(m, ask).map(p => p.z),
+        removed: removedPlaces(m).map(p => p.z),
       }),
       tracks: maybe({ front: donor.trackFront, rear: donor.trackRear }),
       // Scales under single wheels are one way to weigh; a car weighed by axles has no left and right, and needs none.

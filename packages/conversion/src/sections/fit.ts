@@ -1,0 +1,194 @@
+import { BLOCK_KINDS } from '@ampwright/engine'
+import { choice, type Fields, group, mapOf, quantity, reference, variants } from '../schema/field.ts'
+import { ACROSS, ALONG, UP } from '../schema/reach.ts'
+
+// Tools, accuracies and times in this file are common practice.
+const TAPE = { tool: 'tape, plumb line and straight edge', accuracy: '± 5 mm', minutes: 10 }
+const LOOK = { tool: 'look at the car', accuracy: 'exact', minutes: 5 }
+const LABEL = { tool: 'type plate or datasheet', accuracy: 'as stated', minutes: 5 }
+const TRAVEL = { tool: 'tape, spring out: wheel jacked up to the stop, then hanging', accuracy: '± 5 mm', minutes: 30 }
+const LOCK = { tool: 'turn plates, or tape and chalk line along the tyre', accuracy: '± 2°', minutes: 15 }
+const SPRING = { tool: 'tape at the wheel arch, a known mass put over the axle and taken off', accuracy: '± 10 %', minutes: 30 }
+const TRIAL = { tool: 'try the tool and the hand it takes, or the datasheet', accuracy: '± 10 mm', minutes: 10 }
+
+const along = (label: string, symbol: string) => quantity('length', `${label}, behind the front axle`, symbol, { ...ALONG, measure: TAPE })
+const across = (label: string, symbol: string) =>
+  quantity('length', `${label}, to the right of the centre line`, symbol, { ...ACROSS, measure: TAPE })
+const up = (label: string, symbol: string) => quantity('length', `${label}, above the ground`, symbol, { ...UP, measure: TAPE })
+const side = (label: string, symbol: string) => quantity('length', label, symbol, { least: 0.005, most: 6, measure: TAPE })
+const turned = (label: string, symbol: string, says: string) =>
+  quantity('angle', label, symbol, { least: -Math.PI, most: Math.PI, says, measure: { tool: 'angle gauge', accuracy: '± 1°', minutes: 5 } })
+const travel = (label: string, symbol: string) => quantity('length', label, symbol, { least: 0, most: 0.5, measure: TRAVEL })
+
+/** Six ends of a room square to the car. */
+const ends = {
+  front: along('front end', 'x_1'),
+  rear: along('rear end', 'x_2'),
+  left: across('left end', 'y_1'),
+  right: across('right end', 'y_2'),
+  bottom: up('bottom', 'z_1'),
+  top: up('top', 'z_2'),
+}
+
+const wanted = (face: string, symbol: string) =>
+  quantity('length', `free depth wanted before its ${face}`, symbol, { least: 0, most: 2, measure: TRIAL })
+const shape = {
+  length: side('length along the car, before it is turned', 'ℓ'),
+  width: side('width across the car, before it is turned', 'w'),
+  height: side('height, before it is turned', 'h'),
+  turn: turned('turned about the vertical, its rear to the right', 'ψ', 'Left out: square to the car.'),
+  tip: turned('tipped, its top to the rear', 'θ', 'Left out: upright.'),
+  lean: turned('leant, its right side up', 'φ', 'Left out: upright.'),
+  space: reference('space it stands in', 'fit.spaces'),
+  protection: choice('protection against dust and water', ['IP20', 'IP40', 'IP54', 'IP55', 'IP65', 'IP66', 'IP67', 'IP68', 'IP69K'], {
+    measure: LABEL,
+  }),
+  room: group(
+    'free depth wanted',
+    {
+      front: wanted('front', 'd_1'),
+      rear: wanted('rear', 'd_2'),
+      left: wanted('left side', 'd_3'),
+      right: wanted('right side', 'd_4'),
+      top: wanted('top', 'd_5'),
+      bottom: wanted('bottom', 'd_6'),
+    },
+    { says: 'For terminals, connectors, fans, tools and a hand. The faces are those before it is turned; a face left out is not reached.' },
+  ),
+  fixing: choice('how it is fixed', ['existing points', 'new holes', 'cut out', 'welded on'], {
+    says: 'Cuts and welds are asked for before the work: some rule sets allow none.',
+  }),
+  'fixed-into': choice('what it is fixed into', [
+    'chassis or cross member',
+    'sill or bulkhead',
+    'floor sheet with spreading plates',
+    'floor sheet alone',
+  ]),
+} satisfies Fields
+
+const block = group('room kept free', ends)
+
+/** Where everything goes: spaces of the car, shapes of what goes in, and what must stay free. */
+export const fit = group(
+  'fit',
+  {
+    spaces: mapOf(
+      'spaces',
+      'space',
+      group('space', {
+        kind: choice('kind of space', ['engine bay', 'under floor', 'tank space', 'boot', 'cabin', 'tunnel', 'custom'], { measure: LOOK }),
+        'open-to-cabin': choice('air of the space reaches the cabin', ['yes', 'no'], {
+          measure: { tool: 'smoke pen in the space, cabin fan on', accuracy: 'seen or not', minutes: 20 },
+        }),
+        ...ends,
+      }),
+      'Measured where it is narrowest.',
+    ),
+    bodies: mapOf(
+      'shapes',
+      'shape',
+      variants('shape', 'kind', {
+        motor: group('motor', { unit: reference('drive unit', 'drive.units'), ...shape }),
+        inverter: group('inverter', { unit: reference('drive unit', 'drive.units'), ...shape }),
+        'battery box': group('battery box', {
+          box: reference('battery box', 'pack.boxes'),
+          ...shape,
+          'lid-seal': choice('lid with a seal', ['yes', 'no']),
+          vent: choice('where gas of the cells goes', ['to the outside', 'into the cabin', 'none']),
+          drain: choice('water that gets in runs out, or sensors tell of it', ['yes', 'no']),
+          material: choice('material of the shell', ['steel', 'stainless steel', 'aluminium', 'glass-fibre laminate']),
+          wall: quantity('length', 'thickness of the shell', 't', { least: 0.0003, most: 0.05, measure: TAPE }),
+        }),
+        'part put in': group('part put in', { part: reference('part put in', 'donor.added'), ...shape }),
+        'on-board charger': group('on-board charger', shape),
+        'AC inlet': group('AC inlet', shape),
+        'stays in the car': group('something that stays in the car', {
+          ...shape,
+          x: along('its middle', 'x'),
+          y: across('its middle', 'y'),
+          z: up('its middle', 'z'),
+        }),
+      }),
+      'A shape has its place where its mass is listed: with the motor, the inverter, the battery box or the part put in. Its middle is taken to stand there.',
+    ),
+    'keep-outs': mapOf(
+      'kept free',
+      'room kept free',
+      variants('room kept free', 'kind', {
+        ...(Object.fromEntries(BLOCK_KINDS.map(kind => [kind, block])) as Record<(typeof BLOCK_KINDS)[number], typeof block>),
+        shaft: group('turning shaft', {
+          'from-x': along('inner joint', 'x_i'),
+          'from-y': across('inner joint', 'y_i'),
+          'from-z': up('inner joint', 'z_i'),
+          'to-x': along('outer joint', 'x_o'),
+          'to-y': across('outer joint', 'y_o'),
+          'to-z': up('outer joint', 'z_o'),
+          diameter: quantity('length', 'diameter of the shaft', 'D', { least: 0.005, most: 0.5, measure: TAPE }),
+          bump: travel('outer joint goes up by', 't_b'),
+          droop: travel('outer joint goes down by', 't_d'),
+        }),
+      }),
+      'What nothing may cover or touch.',
+    ),
+    ends: group('ends of the car', { front: along('foremost point', 'x_v'), rear: along('rearmost point', 'x_h') }),
+    wheels: group('wheels in their houses', {
+      lock: quantity('angle', 'full lock of the inner wheel', 'δ', { least: 0, most: 1.2, measure: LOCK }),
+      'steering-offset': quantity('length', 'wheel centre outboard of its steering axis', 'e', { least: -0.2, most: 0.3, measure: TAPE }),
+      'front-bump': travel('front wheel goes up by', 't_Fb'),
+      'front-droop': travel('front wheel goes down by', 't_Fd'),
+      'rear-bump': travel('rear wheel goes up by', 't_Rb'),
+      'rear-droop': travel('rear wheel goes down by', 't_Rd'),
+    }),
+    ground: group(
+      'ground',
+      {
+        clearance: quantity('length', 'least height wanted under what goes in, car standing', 'z_min', {
+          least: 0,
+          most: 1,
+          says: 'Such as the lowest point of the donor car’s chassis: nothing hangs below it.',
+        }),
+        approach: quantity('angle', 'approach angle wanted', 'α_F', { least: 0, most: 1.5 }),
+        departure: quantity('angle', 'departure angle wanted', 'α_R', { least: 0, most: 1.5 }),
+        ramp: quantity('angle', 'ramp angle wanted', 'β', { least: 0, most: 1.5 }),
+      },
+      { says: 'Angles left out are not judged.' },
+    ),
+    springs: group('springs', {
+      front: quantity('stiffness', 'rate at one front wheel', 'k_F', { least: 1000, most: 500_000, measure: SPRING }),
+      rear: quantity('stiffness', 'rate at one rear wheel', 'k_R', { least: 1000, most: 500_000, measure: SPRING }),
+      'front-new': quantity('stiffness', 'rate at one front wheel of the springs that go in', 'k_F2', {
+        least: 1000,
+        most: 500_000,
+        measure: SPRING,
+        says: 'Left out: the springs it has stay.',
+      }),
+      'rear-new': quantity('stiffness', 'rate at one rear wheel of the springs that go in', 'k_R2', {
+        least: 1000,
+        most: 500_000,
+        measure: SPRING,
+        says: 'Left out: the springs it has stay.',
+      }),
+      'front-raised': quantity('length', 'front springs that go in raise the car by', 'Δh_F', {
+        least: -0.2,
+        most: 0.2,
+        measure: TAPE,
+        says: 'At the wheel, under the same load. Left out: they do not.',
+      }),
+      'rear-raised': quantity('length', 'rear springs that go in raise the car by', 'Δh_R', {
+        least: -0.2,
+        most: 0.2,
+        measure: TAPE,
+        says: 'At the wheel, under the same load. Left out: they do not.',
+      }),
+      tyre: quantity('stiffness', 'rate of one tyre', 'k_T', { least: 10_000, most: 2_000_000, measure: SPRING }),
+      'front-unsprung': quantity('mass', 'unsprung mass at one front wheel', 'm_uF', { least: 1, most: 500, measure: LABEL }),
+      'rear-unsprung': quantity('mass', 'unsprung mass at one rear wheel', 'm_uR', { least: 1, most: 500, measure: LABEL }),
+    }),
+    lift: group('two-post lift', {
+      'front-pads': along('front pads', 'x_f'),
+      'rear-pads': along('rear pads', 'x_r'),
+      'arm-rating': quantity('mass', 'rating of one arm', 'm_arm', { least: 100, most: 20_000, measure: LABEL }),
+    }),
+  },
+  { says: 'Where everything goes, in three dimensions, and what must stay free.' },
+)

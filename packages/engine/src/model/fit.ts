@@ -1,0 +1,112 @@
+import type { Field } from '../working/value.ts'
+import type { Here, Named } from './group.ts'
+
+export type SpaceKind = 'engine bay' | 'under floor' | 'tank space' | 'boot' | 'cabin' | 'tunnel' | 'custom'
+/** Room square to the car, by its six ends. */
+export type Block = Here & {
+  readonly front: Field
+  readonly rear: Field
+  readonly left: Field
+  readonly right: Field
+  readonly bottom: Field
+  readonly top: Field
+}
+/** Where something may stand, inside what is measured of it. */
+export type Space = Block & { readonly kind: Field<SpaceKind>; readonly openToCabin: Field<'yes' | 'no'> }
+
+export type Ip = 'IP20' | 'IP40' | 'IP54' | 'IP55' | 'IP65' | 'IP66' | 'IP67' | 'IP68' | 'IP69K'
+/** The shape of a thing: its sides before it is turned, and how it is turned. Its middle stands where its mass is reckoned. */
+export type Shape = Here & {
+  readonly length: Field
+  readonly width: Field
+  readonly height: Field
+  readonly turn: Field
+  readonly tip: Field
+  readonly lean: Field
+  readonly space: Field<string>
+  readonly protection: Field<Ip>
+  /** Free depth wanted before a face, the faces named before the thing is turned. */
+  readonly room: Here & {
+    readonly front: Field
+    readonly rear: Field
+    readonly left: Field
+    readonly right: Field
+    readonly top: Field
+    readonly bottom: Field
+  }
+  readonly fixing: Field<'existing points' | 'new holes' | 'cut out' | 'welded on'>
+  readonly fixedInto: Field<'chassis or cross member' | 'sill or bulkhead' | 'floor sheet with spreading plates' | 'floor sheet alone'>
+}
+export type MotorBody = Shape & { readonly kind: 'motor'; readonly unit: Field<string> }
+export type InverterBody = Shape & { readonly kind: 'inverter'; readonly unit: Field<string> }
+export type BoxBody = Shape & {
+  readonly kind: 'battery box'
+  readonly box: Field<string>
+  readonly lidSeal: Field<'yes' | 'no'>
+  readonly vent: Field<'to the outside' | 'into the cabin' | 'none'>
+  readonly drain: Field<'yes' | 'no'>
+  readonly material: Field<ShellMaterial>
+  readonly wall: Field
+}
+export type ShellMaterial = 'steel' | 'stainless steel' | 'aluminium' | 'glass-fibre laminate'
+export type PartBody = Shape & { readonly kind: 'part put in'; readonly part: Field<string> }
+export type ChargerBody = Shape & { readonly kind: 'on-board charger' }
+export type InletBody = Shape & { readonly kind: 'AC inlet' }
+/** Something of the donor car that stays and is in the way. */
+export type StayingBody = Shape & { readonly kind: 'stays in the car'; readonly x: Field; readonly y: Field; readonly z: Field }
+export type Body = MotorBody | InverterBody | BoxBody | PartBody | ChargerBody | InletBody | StayingBody
+
+export const BLOCK_KINDS = [
+  'jacking point',
+  'brake or fuel line',
+  'drain',
+  'hot part',
+  'crush zone',
+  'belt anchor or seat rail',
+  'moving part',
+] as const
+export type BlockKind = (typeof BLOCK_KINDS)[number]
+export type KeptBlock = Block & { readonly kind: BlockKind }
+/** A turning shaft, straight from its inner to its outer joint; the outer one goes up and down with its wheel. */
+export type KeptShaft = Here & {
+  readonly kind: 'shaft'
+  readonly fromX: Field
+  readonly fromY: Field
+  readonly fromZ: Field
+  readonly toX: Field
+  readonly toY: Field
+  readonly toZ: Field
+  readonly diameter: Field
+  readonly bump: Field
+  readonly droop: Field
+}
+export type KeepOut = KeptBlock | KeptShaft
+
+export type Fit = Here & {
+  readonly spaces: Named<Space>
+  /** A shape whose kind is not said is not there yet. */
+  readonly bodies: Named<Body | undefined>
+  readonly keepOuts: Named<KeepOut | undefined>
+  readonly ends: Here & { readonly front: Field; readonly rear: Field }
+  readonly wheels: Here & {
+    readonly lock: Field
+    readonly steeringOffset: Field
+    readonly frontBump: Field
+    readonly frontDroop: Field
+    readonly rearBump: Field
+    readonly rearDroop: Field
+  }
+  readonly ground: Here & { readonly clearance: Field; readonly approach: Field; readonly departure: Field; readonly ramp: Field }
+  readonly springs: Here & {
+    readonly front: Field
+    readonly rear: Field
+    readonly frontNew: Field
+    readonly rearNew: Field
+    readonly frontRaised: Field
+    readonly rearRaised: Field
+    readonly tyre: Field
+    readonly frontUnsprung: Field
+    readonly rearUnsprung: Field
+  }
+  readonly lift: Here & { readonly frontPads: Field; readonly rearPads: Field; readonly armRating: Field }
+}

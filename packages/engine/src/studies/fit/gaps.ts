@@ -1,0 +1,195 @@
+import { airInSpace, bodyGap, bodyToRoom, FACES, type Face, freeBeforeFace, gapOf } from '../../fitting/placed-body.ts'
+import { shaftToBody } from '../../fitting/tube-to-box.ts'
+import type { BlockKind } from '../../model/fit.ts'
+import type { Model } from '../../model/model.ts'
+import { type Figure, isGap, type Value } from '../../working/value.ts'
+import { type Ask, from, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
+import { type FreeRoom, type FreeShaft, keptFreeOf, readsOf } from './kept-free.ts'
+import { type PlacedShape, places, shapesOf } from './places.ts'
+
+/** Two shapes and the air between them. */
+export type Pair = { readonly one: PlacedShape; readonly other: PlacedShape; readonly gap: Figure }
+/** Something kept free, and the shape that comes nearest to it. */
+export type Beside = { readonly name: string; readonly kind: BlockKind | 'shaft'; readonly shape: PlacedShape; readonly gap: Figure }
+/** Free depth before a face of a shape, and what stands there. */
+export type Before = {
+  readonly shape: PlacedShape
+  readonly face: Face
+  readonly wanted: Value
+  readonly other: PlacedShape
+  readonly free: Figure
+}
+export type Inside = { readonly shape: PlacedShape; readonly space: string; readonly air: Figure }
+
+/** Pairs further apart than this are not told, unless none is nearer [m]. */
+const CLOSE = 0.03
+
+const shapesAsked = (m: Model, ask: Ask) => {
+  const answer = ask(places)
+  return shapesOf(m).map(([name]) => maybe({ shape: from(answer, a => a.shapes[name] as PlacedShape | Gaps) }))
+}
+
+/** Air between what goes in, to what must stay free, round it in its space, and before the faces that are reached. */
+export const gaps = study({
+  id: 'gap',
+  stage: 'fit',
+  asks: 'How much air is there between the parts, and to what must stay free?',
+  reads: (m, ask) => ({
+    shapes: shapesAsked(m, ask),
+    kept: keptFreeOf(m).map(([name, k]) => ({ name, kind: k.kind, is: maybe(readsOf(k)) })),
+    rooms: shapesOf(m).map(([name, b]) => ({
+      name,
+      faces: FACES.flatMap(face => (isGap(b.room[face]) ? [] : [{ face, wanted: b.room[face] }])),
+    })),
+    spaces: shapesOf(m).map(([name, b]) => {
+      const space = isGap(b.space) ? undefined : m.fit.spaces[b.space.value]
+      return { name, space: isGap(b.space) ? '' : b.space.value, ends: space ? maybe(endsOf(space)) : null }
+    }),
+  }),
+  answer: (known, make) => {
+    const all = known.shapes.flatMap(s => (isGaps(s) ? [] : [s.shape as PlacedShape]))
+    const shape = (name: string): PlacedShape | undefined => all.find(s => s.name === name)
+    return {
+      pairs: closest(make, all),
+      beside: known.kept.flatMap(k =>
+        isGaps(k.is) ? [] : nearestTo(make, k.name, k.kind as Beside['kind'], k.is as FreeRoom | FreeShaft, all),
+      ),
+      before: known.rooms.flatMap(({ name, faces }) => {
+        const one = shape(name)
+        return one ? faces.flatMap(({ face, wanted }) => beforeFace(make, one, face, wanted as Value, all)) : []
+      }),
+      inside: known.spaces.flatMap(({ name, space, ends }): Inside[] => {
+        const one = shape(name)
+        if (!one || ends === null || isGaps(ends)) return []
+        const air = make.work('inside', airInSpace, { ...one.ends, ...ends }, { item: name, label: `Air round ${name} in ${space}` })
+        return [{ shape: one, space, air }]
+      }),
+    }
+  },
+})
+
+const endsOf = (s: Model['fit']['spaces'][string]) => ({
+  spaceFront: s.front,
+  spaceRear: s.rear,
+  spaceLeft: s.left,
+  spaceRight: s.right,
+  spaceBottom: s.bottom,
+  spaceTop: s.top,
+})
+
+/** Pairs that come close; where none does, the one that comes closest. What stays in the car was there together before. */
+function closest(make: Maker, all: readonly PlacedShape[]): readonly Pair[] {
+  const stays = (s: PlacedShape): boolean => s.kind === 'stays in the car'
+  const pairs = all.flatMap((one, i) =>
+    all.slice(i + 1).flatMap(other => (stays(one) && stays(other) ? [] : [{ one, other, plain: gapOf(one.box, other.box) }])),
+  )
+  const least = pairs.reduce((a, b) => (b.plain < a.plain ? b : a), pairs[0] ?? { plain: Infinity })
+  return pairs
+    .filter(p => p.plain < CLOSE || p === least)
+    .map(({ one, other }) => ({
+      one,
+      other,
+      gap: make.work(
+        'between',
+        bodyGap,
+        { place1: one.place, sides1: one.sides, turns1: one.turns, place2: other.place, sides2: other.sides, turns2: other.turns },
+        { item: `${one.name} and ${other.name}`, label: `Air between ${one.name} and ${other.name}` },
+      ),
+    }))
+}
+
+function nearestTo(
+  make: Maker,
+  name: string,
+  kind: Beside['kind'],
+  free: FreeRoom | FreeShaft,
+  all: readonly PlacedShape[],
+): readonly Beside[] {
+  const gapTo = (s: PlacedShape): number => {
+    const body = { place: s.place.map(v => v.value), sides: s.sides.map(v => v.value), turns: s.turns.map(v => v.value) }
+    return free.is === 'room'
+      ? bodyToRoom({ low: free.low.map(v => v.value), high: free.high.map(v => v.value), ...body })
+      : shaftToBody({
+          from: free.from.map(v => v.value),
+          to: free.to.map(v => v.value),
+          diameter: free.diameter.value,
+          bump: free.bump.value,
+          droop: free.droop.value,
+          ...body,
+        }).gap
+  }
+  const moving = all.filter(s => s.kind !== 'stays in the car')
+  const nearest = moving.reduce<{ shape: PlacedShape; plain: number } | undefined>((best, shape) => {
+    const plain = gapTo(shape)
+    return best === undefined || plain < best.plain ? { shape, plain } : best
+  }, undefined)
+  if (!nearest) return []
+  const { shape } = nearest,
+    body = { place: shape.place, sides: shape.sides, turns: shape.turns },
+    label = `Air between ${name} and ${shape.name}`
+  const gap =
+    free.is === 'room'
+      ? make.work('kept', bodyToRoom, { low: free.low, high: free.high, ...body }, { item: name, label })
+      : make.all(
+          'kept',
+          shaftToBody,
+          { from: free.from, to: free.to, diameter: free.diameter, bump: free.bump, droop: free.droop, ...body },
+          { item: name, labels: { gap: label, at: `${name}: outer joint up by, where air is least` } },
+        ).figures.gap
+  return [{ name, kind, shape, gap }]
+}
+
+function beforeFace(make: Maker, shape: PlacedShape, face: Face, wanted: Value, all: readonly PlacedShape[]): readonly Before[] {
+  const plain = (s: PlacedShape) => ({
+    place: s.place.map(v => v.value),
+    sides: s.sides.map(v => v.value),
+    turns: s.turns.map(v => v.value),
+  })
+  const one = plain(shape)
+  const free = (other: PlacedShape): number => {
+    const o = plain(other)
+    return freeBeforeFace({
+      face,
+      wanted: wanted.value,
+      place1: one.place,
+      sides1: one.sides,
+      turns1: one.turns,
+      place2: o.place,
+      sides2: o.sides,
+      turns2: o.turns,
+    })
+  }
+  const others = all.filter(s => s !== shape).map(other => ({ other, free: free(other), gap: gapOf(shape.box, other.box) }))
+  const worst = others.reduce<(typeof others)[number] | undefined>(
+    (a, b) => (a === undefined || b.free < a.free || (b.free === a.free && b.gap < a.gap) ? b : a),
+    undefined,
+  )
+  if (!worst) return []
+  const { other } = worst
+  const figure = make.work(
+    'room',
+    freeBeforeFace,
+    {
+      face: faceWord(face),
+      wanted,
+      place1: shape.place,
+      sides1: shape.sides,
+      turns1: shape.turns,
+      place2: other.place,
+      sides2: other.sides,
+      turns2: other.turns,
+    },
+    { item: `${shape.name} ${face}`, label: `Free before the ${face} of ${shape.name}` },
+  )
+  return [{ shape, face, wanted, other, free: figure }]
+}
+
+/** Which face is meant, as a word a working can show. */
+const faceWord = (face: Face): Value<Face> => ({
+  path: `standard.face.${face}`,
+  label: 'face',
+  symbol: '',
+  unit: '',
+  value: face,
+  origin: { how: 'standard', source: { work: 'definition', place: 'faces of a body, named before it is turned' } },
+})

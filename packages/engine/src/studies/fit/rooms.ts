@@ -1,0 +1,102 @@
+import type { Block } from '../../model/fit.ts'
+import type { Value } from '../../working/value.ts'
+import { isGaps, type Maker, maybe, study } from '../study.ts'
+import { keptFreeOf } from './kept-free.ts'
+
+const ENDS = ['front', 'rear', 'left', 'right', 'bottom', 'top'] as const
+const endsOf = (b: Block) => ({ front: b.front, rear: b.rear, left: b.left, right: b.right, bottom: b.bottom, top: b.top })
+const inOrder = <T>(named: Readonly<Record<string, T>>): readonly (readonly [string, T])[] =>
+  Object.entries(named).sort(([a], [b]) => (a < b ? -1 : 1))
+
+/** Spaces, what is kept free and the travel of the wheels, as drawings of the car show them. */
+export const rooms = study({
+  id: 'rooms',
+  stage: 'fit',
+  asks: 'Which spaces does the car have, and what must stay free?',
+  reads: m => ({
+    spaces: inOrder(m.fit.spaces).map(([name, s]) => ({ name, is: maybe({ kind: s.kind, ...endsOf(s) }) })),
+    blocks: keptFreeOf(m).flatMap(([name, k]) => (k.kind === 'shaft' ? [] : [{ name, kind: k.kind, is: maybe(endsOf(k)) }])),
+    shafts: keptFreeOf(m).flatMap(([name, k]) =>
+      k.kind === 'shaft'
+        ? [
+            {
+              name,
+              is: maybe({
+                fromX: k.fromX,
+                fromY: k.fromY,
+                fromZ: k.fromZ,
+                toX: k.toX,
+                toY: k.toY,
+                toZ: k.toZ,
+                diameter: k.diameter,
+                bump: k.bump,
+                droop: k.droop,
+              }),
+            },
+          ]
+        : [],
+    ),
+    wheels: (['front', 'rear'] as const).map(name => {
+      const w = m.fit.wheels
+      return {
+        name,
+        is: w.given
+          ? maybe(
+              name === 'front'
+                ? { bump: w.frontBump, droop: w.frontDroop, lock: w.lock, offset: w.steeringOffset }
+                : { bump: w.rearBump, droop: w.rearDroop },
+            )
+          : null,
+      }
+    }),
+  }),
+  answer: ({ spaces, blocks, shafts, wheels }, make): Record<string, never> => {
+    const ends = ENDS.map(key => ({ key, label: key, unit: 'm', shows: 'length' }))
+    table(make, 'spaces', 'Spaces of the car', [{ key: 'kind', label: 'kind' }, ...ends], spaces)
+    table(make, 'kept-free', 'Rooms kept free', [{ key: 'kind', label: 'kind' }, ...ends], blocks)
+    const length = (key: string, label: string) => ({ key, label, unit: 'm', shows: 'length' })
+    table(
+      make,
+      'shafts',
+      'Turning shafts',
+      [
+        length('fromX', 'inner joint x'),
+        length('fromY', 'y'),
+        length('fromZ', 'z'),
+        length('toX', 'outer joint x'),
+        length('toY', 'y'),
+        length('toZ', 'z'),
+        length('diameter', 'diameter'),
+        length('bump', 'up by'),
+        length('droop', 'down by'),
+      ],
+      shafts,
+    )
+    table(
+      make,
+      'wheels',
+      'Travel of the wheels',
+      [
+        length('bump', 'up by'),
+        length('droop', 'down by'),
+        { key: 'lock', label: 'full lock', unit: 'rad', shows: 'angle' },
+        length('offset', 'outboard of the steering axis'),
+      ],
+      wheels,
+    )
+    return {}
+  },
+})
+
+type Row = { readonly name: string; readonly kind?: string; readonly is: unknown }
+function table(make: Maker, key: string, label: string, columns: Parameters<Maker['table']>[1]['columns'], rows: readonly Row[]): void {
+  make.table(key, {
+    label,
+    columns,
+    rows: rows.flatMap(({ name, kind, is }) =>
+      is === null || isGaps(is as object)
+        ? []
+        : [{ name, cells: { ...(kind === undefined ? {} : { kind }), ...(is as Record<string, Value>) } }],
+    ),
+  })
+}
