@@ -11,6 +11,8 @@ import { tripChart } from './charts/trip.ts'
 import { voltageWindowChart } from './charts/voltage-window.ts'
 import type { Mark } from './line-chart.ts'
 import type { Outcome, Page, Picture } from './picture.ts'
+import { sceneOf } from './scene/scene.ts'
+import { carView } from './scene/view.ts'
 
 export type Kind =
   | 'tractive force'
@@ -23,6 +25,7 @@ export type Kind =
   | 'ratio window'
   | 'range table'
   | 'range by speed'
+  | 'view of the car'
 
 /** A drawing an assessment has the data for; nothing is drawn before it is asked. `id` is that of the trace or table it shows. */
 export type Drawing = {
@@ -37,7 +40,7 @@ type Known = Pick<Assessment, 'figures' | 'halves' | 'tables' | 'traces' | 'find
 
 /** Every drawing an assessment has the data for, in the order of the job. What rests on a gap is missing from the list. */
 export function drawingsOf(a: Known): readonly Drawing[] {
-  return [...pulls(a), ...motors(a), ...runs(a), ...ratios(a), ...courses(a), ...flows(a), ...voltages(a), ...weather(a)]
+  return [...pulls(a), ...motors(a), ...runs(a), ...ratios(a), ...courses(a), ...flows(a), ...voltages(a), ...weather(a), ...views(a)]
 }
 
 const itemOf = (id: string): { item?: string } => (id.includes('@') ? { item: id.slice(id.indexOf('@') + 1) } : {})
@@ -120,6 +123,19 @@ function worst(findings: readonly Finding[]): Readonly<Record<string, Outcome>> 
       if (before === undefined || WORST.indexOf(outcome) < WORST.indexOf(before)) out[item] = outcome
     }
   return out
+}
+/** The car from above, from its left and from ahead, once something has a shape. */
+function views(a: Known): readonly Drawing[] {
+  const scene = sceneOf(a)
+  if (!scene) return []
+  const labels = { plan: 'The car from above', side: 'The car from its left', front: 'The car from ahead' } as const
+  return (['plan', 'side', 'front'] as const).map(side => ({
+    id: `place.shapes@${side}`,
+    kind: 'view of the car',
+    label: labels[side],
+    item: side,
+    draw: page => carView(scene, side, page),
+  }))
 }
 function weather(a: Known): readonly Drawing[] {
   return (

@@ -26,5 +26,7 @@ export {
   type Units,
   valueAt,
 } from './picture.ts'
+export { type Scene, type SceneBody, type SceneRoom, type SceneShaft, type SceneWheel, sceneOf } from './scene/scene.ts'
+export { carView, type Side } from './scene/view.ts'
 export { type Points, thin } from './thin.ts'
 export { type Handle, type Stand, type Window, type Windows, type WindowsSpec, windowsChart } from './windows.ts'

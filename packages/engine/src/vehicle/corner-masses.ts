@@ -88,7 +88,7 @@ export const rightRearWheel = formula(
     label: 'Right rear wheel by ledger',
     gives: mass('m_RR', 'right rear wheel'),
     takes: changes,
-    text: 'm_RR = m_0 + Σ m_a · x_a / L · (1 / 2 + y_a / T) − Σ m_o · x_o / L · (1 / 2 + y_o / T)',
+    text: 'm_RR = m_0 + (Σ m_a · x_a · (1 / 2 + y_a / T) − Σ m_o · x_o · (1 / 2 + y_o / T)) / L',
     source: STATICS,
     leavesOut: LEAVES_OUT,
     proof: {

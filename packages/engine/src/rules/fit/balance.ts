@@ -37,7 +37,7 @@ export const standsEven = rule({
       },
     ]
   },
-  spoil: { sample: 'lapwing', edits: [{ path: 'pack.boxes.tank.y', now: '-480 mm' }] },
+  spoil: { sample: 'lapwing', edits: [{ path: 'pack.boxes.tank.y', now: '-700 mm' }] },
 })
 
 const PADS: Source = { work: 'practice', place: 'each pair of pads of a lift carries a quarter at least', mark: 'common practice' }

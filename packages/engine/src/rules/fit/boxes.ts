@@ -193,5 +193,5 @@ export const sheetWithinOverhead = rule({
       }
     })
   },
-  spoil: { sample: 'lapwing', edits: [{ path: 'fit.bodies.front-box.wall', now: '8 mm' }], item: 'front-box' },
+  spoil: { sample: 'lapwing', edits: [{ path: 'fit.bodies.front-box.wall', now: '12 mm' }], item: 'front-box' },
 })

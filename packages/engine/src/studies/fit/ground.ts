@@ -1,11 +1,10 @@
 import { approachAngle, rampAngle } from '../../vehicle/ground-clearance.ts'
 import { overhang } from '../../vehicle/overhang.ts'
-import { type Figure, standard, type Value } from '../../working/value.ts'
+import type { Figure, Value } from '../../working/value.ts'
 import { tyres } from '../donor/tyres.ts'
 import { from, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
+import { FRONT_AXLE } from './wheel-houses.ts'
 import { type PlacedShape, places, shapesOf } from './places.ts'
-
-const FRONT = standard('front-axle', 'front axle behind itself', 'x_w', 0, 'm', { work: 'definition', place: 'axes of the car' })
 
 export type Angle = { readonly shape: PlacedShape; readonly angle: Figure }
 export type Ground = {
@@ -75,7 +74,7 @@ function beyond(
     : make.work(
         'beyond',
         overhang,
-        { end: FRONT, axle: shape.ends.front },
+        { end: FRONT_AXLE, axle: shape.ends.front },
         { item: key, label: `${shape.name}: front end ahead of the front axle` },
       )
   return {

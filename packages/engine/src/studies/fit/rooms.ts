@@ -1,7 +1,9 @@
 import type { Block } from '../../model/fit.ts'
+import { tyres } from '../donor/tyres.ts'
 import type { Value } from '../../working/value.ts'
-import { isGaps, type Maker, maybe, study } from '../study.ts'
+import { from, isGaps, type Maker, maybe, study } from '../study.ts'
 import { keptFreeOf } from './kept-free.ts'
+import { FRONT_AXLE } from './wheel-houses.ts'
 
 const ENDS = ['front', 'rear', 'left', 'right', 'bottom', 'top'] as const
 const endsOf = (b: Block) => ({ front: b.front, rear: b.rear, left: b.left, right: b.right, bottom: b.bottom, top: b.top })
@@ -13,7 +15,7 @@ export const rooms = study({
   id: 'rooms',
   stage: 'fit',
   asks: 'Which spaces does the car have, and what must stay free?',
-  reads: m => ({
+  reads: (m, ask) => ({
     spaces: inOrder(m.fit.spaces).map(([name, s]) => ({ name, is: maybe({ kind: s.kind, ...endsOf(s) }) })),
     blocks: keptFreeOf(m).flatMap(([name, k]) => (k.kind === 'shaft' ? [] : [{ name, kind: k.kind, is: maybe(endsOf(k)) }])),
     shafts: keptFreeOf(m).flatMap(([name, k]) =>
@@ -36,6 +38,17 @@ export const rooms = study({
           ]
         : [],
     ),
+    axles: (['front', 'rear'] as const).map(name => ({
+      name,
+      is: maybe({
+        x: name === 'front' ? FRONT_AXLE : m.donor.wheelbase,
+        track: name === 'front' ? m.donor.trackFront : m.donor.trackRear,
+        diameter: m.donor.tyre.diameter,
+        width: m.donor.tyre.width,
+        height: from(ask(tyres), t => t.loaded),
+      }),
+    })),
+    car: [{ name: 'car', is: maybe({ front: m.fit.ends.front, rear: m.fit.ends.rear, width: m.donor.width, height: m.donor.height }) }],
     wheels: (['front', 'rear'] as const).map(name => {
       const w = m.fit.wheels
       return {
@@ -50,7 +63,7 @@ export const rooms = study({
       }
     }),
   }),
-  answer: ({ spaces, blocks, shafts, wheels }, make): Record<string, never> => {
+  answer: ({ spaces, blocks, shafts, axles, car, wheels }, make): Record<string, never> => {
     const ends = ENDS.map(key => ({ key, label: key, unit: 'm', shows: 'length' }))
     table(make, 'spaces', 'Spaces of the car', [{ key: 'kind', label: 'kind' }, ...ends], spaces)
     table(make, 'kept-free', 'Rooms kept free', [{ key: 'kind', label: 'kind' }, ...ends], blocks)
@@ -71,6 +84,26 @@ export const rooms = study({
         length('droop', 'down by'),
       ],
       shafts,
+    )
+    table(
+      make,
+      'axles',
+      'Axles and tyres',
+      [
+        length('x', 'behind the front axle'),
+        length('track', 'track'),
+        length('diameter', 'tyre'),
+        length('width', 'tyre width'),
+        length('height', 'wheel centre above the ground'),
+      ],
+      axles,
+    )
+    table(
+      make,
+      'car',
+      'Ends of the car',
+      [length('front', 'foremost point'), length('rear', 'rearmost point'), length('width', 'width'), length('height', 'height')],
+      car,
     )
     table(
       make,

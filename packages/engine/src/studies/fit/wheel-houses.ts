@@ -5,7 +5,7 @@ import { tyres } from '../donor/tyres.ts'
 import { type PlacedShape, places, shapesOf } from './places.ts'
 
 const DEFINITION = { work: 'definition', place: 'axes of the car' } as const
-const FRONT_AXLE = standard('front-axle', 'front axle behind itself', 'x_w', 0, 'm', DEFINITION)
+export const FRONT_AXLE = standard('front-axle', 'front axle behind itself', 'x_w', 0, 'm', DEFINITION)
 const NOT_STEERED = standard('rear-wheel-lock', 'a rear wheel is not steered', 'δ', 0, 'rad', DEFINITION)
 const NO_OFFSET = standard('rear-wheel-offset', 'a rear wheel has no steering axis', 'e', 0, 'm', DEFINITION)
 const sideWord = (side: WheelSide): Value<WheelSide> => ({
