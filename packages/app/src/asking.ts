@@ -30,6 +30,8 @@ export abstract class Asking {
   preview = (edits: readonly Edit[]) => this.engine.preview(edits)
   drawings = () => this.engine.drawings()
   draw = (id: string, width: number) => this.engine.draw(id, width)
+  scene = () => this.engine.scene()
+  gapBetween = (one: string, other: string) => this.engine.gapBetween(one, other)
   readAt = (id: string, pixel: number) => this.engine.readAt(id, pixel)
   drawingFile = (id: string, as: 'svg' | 'csv', width: number) => this.engine.drawingFile(id, as, width)
   tryout = (edits: readonly Edit[]) => this.engine.tryout(edits)

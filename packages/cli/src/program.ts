@@ -14,14 +14,12 @@ import {
   type SettingAside,
   settingAside,
   survey,
-  tableJson,
   takingBack,
   workingTree,
 } from '@ampwright/workbench'
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import { printAssessment } from './assess.ts'
 import { change, editOf, findingNamed } from './change.ts'
-import { chosenSeries, drawTrace } from './chart.ts'
 import { printComparison } from './compare.ts'
 import { completion } from './completion.ts'
 import { conceptsCommand } from './concepts-command.ts'
@@ -32,8 +30,8 @@ import { newConversion, type Start } from './new-conversion.ts'
 import { classesJson, partsOf, printClasses, printParts } from './parts.ts'
 import { type Serving, serve } from './serve.ts'
 import { shelfCommand } from './shelf.ts'
+import { shownCommands } from './shown-commands.ts'
 import { printSurvey } from './survey.ts'
-import { printTable } from './table.ts'
 import { colours, type Terminal } from './terminal.ts'
 
 const VERSION = '0.1.0'
@@ -181,34 +179,6 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
 
   strict(
     program
-      .command('chart')
-      .argument('<file>')
-      .argument('[trace]', 'id of a trace; without it all are listed')
-      .description('A trace drawn on the terminal, such as pull against road speed.'),
-  )
-    .option('--series <names>', 'series to draw, between commas; * stands for anything')
-    .action((file: string, id: string | undefined, o: Shared & { series?: string }) => {
-      const a = assessWithProgress(load(file, Boolean(o.strict)), t),
-        trace = id === undefined ? undefined : a.traces.get(id)
-      if (id !== undefined && !trace) {
-        const near = nearestId(id, [...a.traces.keys()])
-        throw new Refusal(
-          `chart: no trace is called «${id}»${near ? `; did you mean ${near}?` : ';'} there are ${[...a.traces.keys()].join(', ') || 'none'}`,
-        )
-      }
-      if (!trace)
-        return o.json
-          ? print(
-              t,
-              [...a.traces.values()].map(x => ({ id: x.id, label: x.label })),
-            )
-          : [...a.traces.values()].forEach(x => t.out(`${x.id}  ${x.label}`))
-      if (o.json) print(t, trace)
-      else drawTrace(trace, chosenSeries(trace, o.series), t, o.units)
-    })
-
-  strict(
-    program
       .command('set')
       .argument('<file>')
       .argument('<path=value...>', 'values to try, such as drive.units.main.gear=third')
@@ -323,32 +293,7 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
       code = outcomeExit(change(file, takingBack(f), { ...o, command: 'take-back', finding: f }, t))
     })
 
-  strict(
-    program
-      .command('table')
-      .argument('<file>')
-      .argument('[table]', 'id of a table; without it all are listed')
-      .description('A table, such as what is asked before parts are bought, the goals, or where the energy goes.'),
-  ).action((file: string, id: string | undefined, o: Shared) => {
-    const a = assessWithProgress(load(file, Boolean(o.strict)), t),
-      table = id === undefined ? undefined : a.tables.get(id)
-    if (id !== undefined && !table) {
-      const near = nearestId(id, [...a.tables.keys()])
-      throw new Refusal(
-        `table: no table is called «${id}»${near ? `; did you mean ${near}?` : ';'} there are ${[...a.tables.keys()].join(', ') || 'none'}`,
-      )
-    }
-    if (!table)
-      return o.json
-        ? print(
-            t,
-            [...a.tables.values()].map(x => ({ id: x.id, label: x.label, rows: x.rows.length })),
-          )
-        : [...a.tables.values()].forEach(x => t.out(`${x.id}  ${x.label}`))
-    if (o.json) print(t, tableJson(table))
-    else printTable(table, a, t, o.units)
-  })
-
+  shownCommands(program, strict, t)
   conceptsCommand(program, units(), t, c => {
     code = c
   })

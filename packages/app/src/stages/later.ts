@@ -3,16 +3,6 @@ export type Later = { readonly slug: string; readonly title: string; readonly as
 
 export const LATER: readonly Later[] = [
   {
-    slug: 'fit',
-    title: 'Fit',
-    asks: [
-      'Where does every heavy part go, in three dimensions, and does it clear what stays?',
-      'What holds it there, and does that hold in a crash?',
-      'How far is the pack from the ground and from where the car crushes?',
-    ],
-    until: 'Donor and Pack take places along the car and heights of what comes in: axle loads and tipping are judged there.',
-  },
-  {
     slug: 'high-voltage',
     title: 'High voltage',
     asks: [

@@ -45,6 +45,14 @@ export const STAGE_PAGES: readonly Page[] = [
     stage: 'pack',
     drawings: ['range table', 'range by speed', 'energy flow', 'trip', 'voltage window', 'charge'],
   },
+  {
+    slug: 'fit',
+    title: 'Fit',
+    lede: 'Where everything goes, in three dimensions: what fits, what can be reached, what stays clear, and how the car then stands on its wheels.',
+    sections: ['fit'],
+    stage: 'fit',
+    drawings: ['view of the car'],
+  },
 ]
 export const PAGES: Readonly<Record<string, Page | undefined>> = Object.fromEntries(STAGE_PAGES.map(p => [p.slug, p]))
 

@@ -3,6 +3,7 @@ import { useEffect, useMemo, useState } from 'react'
 import { Charts } from '../charts/charts.tsx'
 import { Rows } from '../field/sheet.tsx'
 import { Findings } from '../findings/findings.tsx'
+import { SceneView } from '../scene/scene-view.tsx'
 import { useHand, useOf } from '../shell/in-hand.ts'
 import { FigureTable } from '../working/figure-table.tsx'
 import type { Page } from './pages.ts'
@@ -34,6 +35,7 @@ export function StagePage({ page }: { readonly page: Page }) {
     <>
       <h1>{page.title}</h1>
       <p className="lede">{page.lede}</p>
+      {page.slug === 'fit' ? <SceneView /> : null}
       <div className="two">
         <section aria-label="What you decide">
           <h2>What you decide</h2>

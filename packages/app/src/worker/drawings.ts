@@ -1,6 +1,19 @@
 import { displayUnit, type System } from '@ampwright/conversion'
-import { type Chart, csvOf, type Drawing, drawingsOf, type Picture, type Readout, type Scale, type Windows } from '@ampwright/drawing'
-import type { Assessment } from '@ampwright/engine'
+import {
+  type Chart,
+  csvOf,
+  type Drawing,
+  drawingsOf,
+  type Picture,
+  type Readout,
+  type Scale,
+  type Scene,
+  type SceneBody,
+  sceneOf,
+  type Windows,
+} from '@ampwright/drawing'
+import { type Assessment, gapOf } from '@ampwright/engine'
+import { shownNumber } from '@ampwright/workbench'
 
 /** A drawing there is to see. */
 export type DrawingLine = Pick<Drawing, 'id' | 'kind' | 'label' | 'item'>
@@ -15,6 +28,9 @@ export type Drawn = {
   readonly scale?: Scale
   readonly cursor: boolean
 }
+
+/** A scene as it goes to the screen: what each shape weighs is told. */
+export type SceneView = Omit<Scene, 'bodies'> & { readonly bodies: readonly (SceneBody & { readonly weighs: string | undefined })[] }
 
 /** The drawings of an assessment; what was drawn last is kept, for a cursor to read from. */
 export class Drawings {
@@ -54,6 +70,19 @@ export class Drawings {
   read(id: string, pixel: number): Readout | undefined {
     const picture = this.drawn.get(id)
     return picture && 'readout' in picture ? (picture as Chart).readout(pixel) : undefined
+  }
+  /** The car as a scene, with masses as they are told. */
+  scene(a: Assessment, system: System): SceneView | undefined {
+    const scene = sceneOf(a)
+    if (!scene) return undefined
+    const weighs = (kg: number | undefined): string | undefined => (kg === undefined ? undefined : shownNumber(kg, 'mass', 'kg', system))
+    return { ...scene, bodies: scene.bodies.map(b => ({ ...b, weighs: weighs(b.mass) })) }
+  }
+  /** Air between two shapes as they stand in a scene. */
+  gap(a: Assessment, one: string, other: string, system: System): string | undefined {
+    const bodies = sceneOf(a)?.bodies ?? [],
+      [p, q] = [one, other].map(name => bodies.find(b => b.name === name))
+    return p && q ? shownNumber(gapOf(p.box, q.box), 'length', 'm', system) : undefined
   }
   file(a: Assessment, id: string, as: 'svg' | 'csv', width: number, system: System): string | undefined {
     const picture = this.pictured(a, id, width, system, true)

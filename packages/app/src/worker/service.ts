@@ -39,7 +39,7 @@ import {
   workingTree,
 } from '@ampwright/workbench'
 import type { Comparison, FileList } from './beside.ts'
-import type { DrawingLine, Drawings, Drawn } from './drawings.ts'
+import type { DrawingLine, Drawings, Drawn, SceneView } from './drawings.ts'
 import { noPreview, type Preview, previewOf } from './preview.ts'
 import { breath, inSlices, SLICE } from './slices.ts'
 
@@ -155,6 +155,17 @@ export class Service {
     const pictures = await this.draws(),
       a = this.desk.assessment
     return a && pictures.draw(a, id, width, this.desk.system)
+  }
+  /** The car in three dimensions, once something has a shape. */
+  async scene(): Promise<SceneView | undefined> {
+    const pictures = await this.draws(),
+      a = this.desk.assessment
+    return a && pictures.scene(a, this.desk.system)
+  }
+  async gapBetween(one: string, other: string): Promise<string | undefined> {
+    const pictures = await this.draws(),
+      a = this.desk.assessment
+    return a && pictures.gap(a, one, other, this.desk.system)
   }
   readAt(id: string, pixel: number): Readout | undefined {
     return this.drawn?.read(id, pixel)

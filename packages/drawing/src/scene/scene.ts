@@ -3,7 +3,15 @@ import { numberIn, wordsIn } from '../charts/cells.ts'
 import type { Outcome } from '../picture.ts'
 
 /** A shape in the car: what it is, where it stands, and the worst that is found of it. */
-export type SceneBody = { readonly name: string; readonly kind: string; readonly box: OrientedBox; readonly outcome: Outcome }
+export type SceneBody = {
+  readonly name: string
+  readonly kind: string
+  readonly box: OrientedBox
+  readonly outcome: Outcome
+  readonly mass: number | undefined
+  /** Where its place stands in the file, along, across and up; undefined where it is no fact of the file. */
+  readonly at: readonly [string, string, string] | undefined
+}
 /** A room square to the car: a space, or one that is kept free. */
 export type SceneRoom = { readonly name: string; readonly kind: string; readonly low: Vector; readonly high: Vector }
 export type SceneShaft = { readonly name: string; readonly from: Vector; readonly to: Vector; readonly radius: number }
@@ -51,8 +59,20 @@ function bodyOf(a: Known, name: string, cells: Cells): readonly SceneBody[] {
   const n = numbersIn(cells, ['x', 'y', 'z', 'length', 'width', 'height', 'turn', 'tip', 'lean'])
   if (!n) return []
   const box = boxOf({ place: n.slice(0, 3), sides: n.slice(3, 6), turns: n.slice(6, 9) })
-  return [{ name, kind: wordsIn(cells['kind']), box, outcome: worstOf(a.findings, name) }]
+  const at = ['x', 'y', 'z'].map(k => pathIn(cells[k])),
+    listed = /^pack\.boxes\.(.+)\.x$/.exec(at[0] ?? '')?.[1]
+  return [
+    {
+      name,
+      kind: wordsIn(cells['kind']),
+      box,
+      outcome: worstOf(a.findings, name),
+      mass: listed === undefined ? numberIn(cells['mass']) : a.figures.get(`ledger.box@${listed}`)?.value,
+      at: at.every(p => p !== undefined) ? (at as unknown as SceneBody['at']) : undefined,
+    },
+  ]
 }
+const pathIn = (cell: Cells[string]): string | undefined => (typeof cell === 'object' && 'path' in cell ? cell.path : undefined)
 const WORST: readonly Outcome[] = ['failing', 'unanswered', 'marginal', 'accepted']
 function worstOf(findings: readonly Finding[], name: string): Outcome {
   const path = `fit.bodies.${name}`,

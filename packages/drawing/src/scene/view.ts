@@ -24,6 +24,9 @@ const SEEN: Readonly<Record<Side, string>> = {
 }
 const INK: Readonly<Partial<Record<Outcome, Ink>>> = { failing: 'failing', marginal: 'marginal', unanswered: 'unknown' }
 const MARGIN = 14
+const MARKS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz'
+/** A letter for each shape; past the last one, a number. */
+const markOf = (i: number): string => MARKS[i] ?? String(i)
 
 /** The car as a drawing to scale, from one side: spaces, what stands in them, what is kept free, wheels, ground and centre of mass. */
 export function carView(scene: Scene, side: Side, on: Page): Picture {
@@ -51,7 +54,7 @@ export function carView(scene: Scene, side: Side, on: Page): Picture {
     ...scene.shafts.map(s => shaftOf(hand, onto(s.from), onto(s.to), Math.max(1.5, 2 * s.radius * scale))),
     ...scene.bodies.map((b, i) => bodyOf(hand, b, (spots[i] as { hull: readonly Flat[] }).hull)),
     ...massOf(hand, scene, onto),
-    ...marks.flatMap((m, i) => (m ? [letterOf(hand, m, String(i + 1))] : [])),
+    ...marks.flatMap((m, i) => (m ? [letterOf(hand, m, markOf(i))] : [])),
     ...rulerOf(page, hand, scale, foot + 14),
     ...key.svg,
   ]
@@ -188,7 +191,7 @@ function entriesOf(hand: Hand, scene: Scene): readonly Entry[] {
   return scene.bodies.map(({ name, outcome, kind }, i) => {
     const ink: Ink = INK[outcome] ?? (kind === 'stays in the car' ? 'quiet' : 'act')
     return {
-      letter: String(i + 1),
+      letter: markOf(i),
       label: INK[outcome] ? `${name} ${SHAPES[outcome]} ${outcome}` : name,
       sample: (x: number, y: number) =>
         element('rect', { x, y: y - 6, width: 20, height: 11, fill: hand.ink(ink), 'fill-opacity': '0.16', stroke: hand.ink(ink) }),

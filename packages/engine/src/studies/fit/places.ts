@@ -48,6 +48,16 @@ export function middleOf(m: Model, body: Body): Middle | Gap {
   }
 }
 
+/** Mass of what a shape stands for, as it is listed; of a battery box, its box without modules stands there, so the ledger tells. */
+function massOf(m: Model, b: Body): Field | Gaps {
+  if (b.kind === 'motor') return (isGap(b.unit) ? undefined : m.drive.units[b.unit.value]?.motor.mass) ?? { gaps: [] }
+  if (b.kind === 'inverter') return (isGap(b.unit) ? undefined : m.drive.units[b.unit.value]?.inverter.mass) ?? { gaps: [] }
+  if (b.kind === 'part put in') return (isGap(b.part) ? undefined : m.donor.added[b.part.value]?.mass) ?? { gaps: [] }
+  if (b.kind === 'on-board charger') return m.charging.charger.mass
+  if (b.kind === 'AC inlet') return m.charging.inlet.mass
+  return { gaps: [] }
+}
+
 /** Sides of a shape; a motor that states none is as long and as thick as its own group says, lying along the car. */
 function sidesOf(m: Model, b: Body): { readonly length: Field; readonly width: Field; readonly height: Field } {
   const motor = b.kind === 'motor' && !isGap(b.unit) ? m.drive.units[b.unit.value]?.motor : undefined
@@ -80,9 +90,10 @@ export const places = study({
           turns: { turn: turnOf(b.turn), tip: turnOf(b.tip), lean: turnOf(b.lean) },
         })
       }),
+      masses: shapes.map(([, b]) => maybe(massOf(m, b))),
     }
   },
-  answer: ({ names, kinds, shapes }, make): { shapes: Readonly<Record<string, PlacedShape | Gaps>> } => {
+  answer: ({ names, kinds, shapes, masses }, make): { shapes: Readonly<Record<string, PlacedShape | Gaps>> } => {
     const out = Object.fromEntries(
       shapes.map((s, i): [string, PlacedShape | Gaps] => {
         const name = names[i] as string
@@ -93,10 +104,7 @@ export const places = study({
         return [name, placed(make, name, kinds[i] as Body['kind'], [x, y, z], [length, width, height], [turn, tip, lean])]
       }),
     )
-    table(
-      make,
-      Object.values(out).filter((s): s is PlacedShape => !isGaps(s)),
-    )
+    table(make, names, out, masses)
     return { shapes: out }
   },
 })
@@ -124,7 +132,12 @@ function placed(make: Maker, name: string, kind: Body['kind'], place: Three, sid
 }
 
 /** What drawings of the car are made from. */
-function table(make: Maker, shapes: readonly PlacedShape[]): void {
+function table(
+  make: Maker,
+  names: readonly string[],
+  shapes: Readonly<Record<string, PlacedShape | Gaps>>,
+  masses: readonly (Value | Gaps)[],
+): void {
   make.table('shapes', {
     label: 'Where everything stands',
     columns: [
@@ -138,10 +151,19 @@ function table(make: Maker, shapes: readonly PlacedShape[]): void {
       { key: 'turn', label: 'turned', unit: 'rad', shows: 'angle' },
       { key: 'tip', label: 'tipped', unit: 'rad', shows: 'angle' },
       { key: 'lean', label: 'leant', unit: 'rad', shows: 'angle' },
+      { key: 'mass', label: 'mass', unit: 'kg' },
     ],
-    rows: shapes.map(({ name, kind, place: [x, y, z], sides: [length, width, height], turns: [turn, tip, lean] }) => ({
-      name,
-      cells: { kind, x, y, z, length, width, height, turn, tip, lean },
-    })),
+    rows: names.flatMap((name, i) => {
+      const s = shapes[name]
+      if (!s || isGaps(s)) return []
+      const {
+          kind,
+          place: [x, y, z],
+          sides: [length, width, height],
+          turns: [turn, tip, lean],
+        } = s,
+        mass = masses[i] as Value | Gaps
+      return [{ name, cells: { kind, x, y, z, length, width, height, turn, tip, lean, mass: isGaps(mass) ? undefined : mass } }]
+    }),
   })
 }

@@ -1,0 +1,361 @@
+import {
+  AmbientLight,
+  BoxGeometry,
+  BufferGeometry,
+  type Camera,
+  Color,
+  CylinderGeometry,
+  DirectionalLight,
+  DoubleSide,
+  EdgesGeometry,
+  GridHelper,
+  Group,
+  LineBasicMaterial,
+  LineSegments,
+  type Material,
+  Matrix4,
+  Mesh,
+  MeshLambertMaterial,
+  type Object3D,
+  PerspectiveCamera,
+  Plane,
+  Raycaster,
+  Scene as ThreeScene,
+  SphereGeometry,
+  Vector2,
+  Vector3,
+  WebGLRenderer,
+} from 'three'
+import { OrbitControls } from 'three/addons/controls/OrbitControls.js'
+import type { SceneView } from '../worker/drawings.ts'
+
+export type Place = readonly [number, number, number]
+export type Look = {
+  readonly layers: { readonly spaces: boolean; readonly kept: boolean; readonly car: boolean; readonly mass: boolean }
+  /** Cut away what lies ahead of, right of or above a place; no cut where undefined. */
+  readonly cut: { readonly along: 0 | 1 | 2; readonly at: number } | undefined
+  readonly chosen: string | undefined
+}
+/** Where a name stands on the canvas [px]; undefined where it is out of sight. */
+export type Label = { readonly name: string; readonly x: number; readonly y: number }
+type Hooks = {
+  readonly choose: (name: string | undefined) => void
+  readonly move: (name: string, to: Place, done: boolean) => void
+  readonly labels: (labels: readonly Label[]) => void
+  /** Whether shapes may be dragged here. */
+  readonly mayMove: () => boolean
+}
+/** Dragged things go in steps of this [m]. */
+const SNAP = 0.005
+
+/** The car drawn in three dimensions; it draws anew only when something has changed. Coordinates are those of the car. */
+export class CarScene {
+  private readonly renderer: WebGLRenderer
+  private readonly camera = new PerspectiveCamera(35, 1, 0.05, 60)
+  private readonly scene = new ThreeScene()
+  private readonly controls: OrbitControls
+  private readonly hooks: Hooks
+  private readonly canvas: HTMLCanvasElement
+  private content = new Group()
+  private bodies = new Map<string, Mesh>()
+  private view: SceneView | undefined
+  private look: Look | undefined
+  private asked = 0
+  private framed = false
+  private drag: { name: string; plane: Plane; from: Vector3; start: Vector3 } | undefined
+
+  /** Throws where the browser gives no WebGL. */
+  constructor(canvas: HTMLCanvasElement, hooks: Hooks) {
+    this.canvas = canvas
+    this.hooks = hooks
+    this.renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true })
+    this.renderer.localClippingEnabled = true
+    this.renderer.setPixelRatio(Math.min(2, window.devicePixelRatio))
+    this.camera.up.set(0, 0, 1)
+    this.scene.add(this.content, new AmbientLight(0xffffff, 1.6))
+    const sun = new DirectionalLight(0xffffff, 1.8)
+    sun.position.set(-2, 3, 5)
+    this.scene.add(sun)
+    this.controls = new OrbitControls(this.camera, canvas)
+    this.controls.addEventListener('change', () => this.draw())
+    canvas.addEventListener('pointerdown', this.down)
+    canvas.addEventListener('pointermove', this.moved)
+    canvas.addEventListener('pointerup', this.up)
+    canvas.addEventListener('pointercancel', this.up)
+  }
+  dispose(): void {
+    cancelAnimationFrame(this.asked)
+    this.canvas.removeEventListener('pointerdown', this.down)
+    this.canvas.removeEventListener('pointermove', this.moved)
+    this.canvas.removeEventListener('pointerup', this.up)
+    this.canvas.removeEventListener('pointercancel', this.up)
+    this.controls.dispose()
+    emptied(this.content)
+    this.renderer.dispose()
+  }
+  resize(width: number, height: number): void {
+    this.renderer.setSize(width, height, false)
+    this.camera.aspect = width / Math.max(1, height)
+    this.camera.updateProjectionMatrix()
+    this.draw()
+  }
+  show(view: SceneView, look: Look): void {
+    this.view = view
+    this.look = look
+    this.build()
+    if (!this.framed) this.frame('corner')
+    this.draw()
+  }
+  /** Turns the car so that it is seen from one side. */
+  frame(from: 'corner' | 'above' | 'left' | 'ahead'): void {
+    const middle = this.middle(),
+      far = 1.5 * this.reach()
+    const way: Readonly<Record<typeof from, Place>> = {
+      corner: [-0.75, -0.85, 0.6],
+      above: [0, -0.001, 1.3],
+      left: [0, -1.3, 0.05],
+      ahead: [-1.3, 0, 0.1],
+    }
+    const [x, y, z] = way[from]
+    this.camera.position.set(middle.x + x * far, middle.y + y * far, middle.z + z * far)
+    this.controls.target.copy(middle)
+    this.controls.update()
+    this.framed = true
+    this.draw()
+  }
+  /** Puts a shape elsewhere for as long as nobody shows the scene anew. */
+  put(name: string, to: Place): void {
+    this.bodies.get(name)?.position.set(...to)
+    this.draw()
+  }
+  /** How long drawing takes [ms], the middle of several frames one after the other: a measure for the bench. */
+  frameTime(frames: number): number {
+    const gl = this.renderer.getContext(),
+      pixel = new Uint8Array(4)
+    const times = Array.from({ length: frames }, (_, i) => {
+      const began = performance.now()
+      this.camera.position.applyAxisAngle(this.camera.up, 0.01 * (i % 2 ? 1 : -1))
+      this.renderer.render(this.scene, this.camera)
+      // Reading a pixel waits until it is drawn.
+      gl.readPixels(0, 0, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, pixel)
+      return performance.now() - began
+    })
+    return times.toSorted((a, b) => a - b)[frames >> 1] ?? Number.NaN
+  }
+
+  private build(): void {
+    const { view, look } = this
+    if (!view || !look) return
+    emptied(this.content)
+    this.bodies = new Map()
+    const inks = inksOf(this.canvas),
+      cut = planesOf(look),
+      most = Math.max(1, ...view.bodies.map(b => b.mass ?? 0))
+    for (const body of view.bodies) {
+      const ink =
+        body.outcome === 'failing'
+          ? inks.failing
+          : body.outcome === 'marginal'
+            ? inks.marginal
+            : body.kind === 'stays in the car'
+              ? inks.quiet
+              : inks.act
+      const tint = look.layers.mass ? new Color(inks.sheet).lerp(new Color(inks.ink), (body.mass ?? 0) / most) : new Color(ink)
+      const mesh = boxMesh(body.box, {
+        color: tint,
+        opacity: body.name === look.chosen ? 0.9 : 0.62,
+        edge: body.name === look.chosen ? inks.ink : ink,
+        cut,
+      })
+      mesh.userData['name'] = body.name
+      this.bodies.set(body.name, mesh)
+      this.content.add(mesh)
+    }
+    if (look.layers.spaces) for (const r of view.spaces) this.content.add(roomEdges(r.low, r.high, inks.quiet, cut))
+    if (look.layers.kept) {
+      for (const r of view.kept) this.content.add(roomMesh(r.low, r.high, inks.failing, cut))
+      for (const s of view.shafts) this.content.add(shaftMesh(s, inks.failing, cut))
+    }
+    for (const w of view.wheels) this.content.add(wheelMesh(w, inks.line, cut))
+    if (look.layers.car && view.car) {
+      const { front, rear, width, height } = view.car
+      this.content.add(roomEdges([front, -width / 2, 0.15], [rear, width / 2, height], inks.line, cut))
+    }
+    if (view.centreOfMass) this.content.add(massMark(view.centreOfMass, inks.ink))
+    const ground = new GridHelper(8, 16, inks.line, inks.hair)
+    ground.rotation.x = Math.PI / 2
+    ground.position.set(this.middle().x, 0, 0)
+    this.content.add(ground)
+  }
+  private middle(): Vector3 {
+    const c = this.view?.car,
+      xs = this.view?.bodies.map(b => b.box.centre[0]) ?? [0]
+    return c ? new Vector3((c.front + c.rear) / 2, 0, c.height / 3) : new Vector3((Math.min(...xs) + Math.max(...xs)) / 2, 0, 0.4)
+  }
+  private reach(): number {
+    const c = this.view?.car,
+      xs = this.view?.bodies.map(b => b.box.centre[0]) ?? [0]
+    return c ? c.rear - c.front : Math.max(1.5, Math.max(...xs) - Math.min(...xs))
+  }
+  private draw(): void {
+    if (this.asked) return
+    this.asked = requestAnimationFrame(() => {
+      this.asked = 0
+      this.renderer.render(this.scene, this.camera)
+      this.hooks.labels(this.labels())
+    })
+  }
+  private labels(): readonly Label[] {
+    const { clientWidth: w, clientHeight: h } = this.canvas,
+      place = new Vector3()
+    return [...this.bodies].flatMap(([name, mesh]) => {
+      place.copy(mesh.position).project(this.camera)
+      return place.z > 1 ? [] : [{ name, x: ((place.x + 1) / 2) * w, y: ((1 - place.y) / 2) * h }]
+    })
+  }
+
+  private ray(e: PointerEvent): Raycaster {
+    const r = this.canvas.getBoundingClientRect(),
+      ray = new Raycaster()
+    ray.setFromCamera(
+      new Vector2(((e.clientX - r.left) / r.width) * 2 - 1, 1 - ((e.clientY - r.top) / r.height) * 2),
+      this.camera as Camera,
+    )
+    return ray
+  }
+  private readonly down = (e: PointerEvent): void => {
+    const hit = this.ray(e).intersectObjects([...this.bodies.values()], false)[0],
+      name = hit?.object.userData['name'] as string | undefined
+    this.hooks.choose(name)
+    if (!hit || name === undefined || !this.hooks.mayMove()) return
+    // Level with the ground; with Shift upright, facing whoever looks.
+    const normal = e.shiftKey ? new Vector3().subVectors(this.camera.position, hit.point).setZ(0).normalize() : new Vector3(0, 0, 1)
+    this.drag = {
+      name,
+      plane: new Plane().setFromNormalAndCoplanarPoint(normal, hit.point),
+      from: hit.point.clone(),
+      start: hit.object.position.clone(),
+    }
+    this.controls.enabled = false
+    this.canvas.setPointerCapture(e.pointerId)
+  }
+  private readonly moved = (e: PointerEvent): void => this.follow(e, false)
+  private readonly up = (e: PointerEvent): void => {
+    this.follow(e, true)
+    this.drag = undefined
+    this.controls.enabled = true
+  }
+  private follow(e: PointerEvent, done: boolean): void {
+    const { drag } = this
+    if (!drag) return
+    const at = this.ray(e).ray.intersectPlane(drag.plane, new Vector3())
+    if (!at) return
+    const to = drag.start.clone().add(at.sub(drag.from))
+    const [x, y, z] = [to.x, to.y, to.z].map(v => Math.round(v / SNAP) * SNAP) as [number, number, number]
+    if (x === drag.start.x && y === drag.start.y && z === drag.start.z) return
+    this.put(drag.name, [x, y, z])
+    this.hooks.move(drag.name, [x, y, z], done)
+  }
+}
+
+type Inks = Readonly<Record<'sheet' | 'ink' | 'quiet' | 'line' | 'hair' | 'act' | 'failing' | 'marginal', string>>
+/** Colours of the theme as the page has them now. */
+function inksOf(of: Element): Inks {
+  const probe = document.createElement('i')
+  of.parentElement?.append(probe)
+  const ink = (name: string): string => {
+    probe.style.color = `var(--${name})`
+    return getComputedStyle(probe).color
+  }
+  const all = {
+    sheet: ink('sheet'),
+    ink: ink('ink'),
+    quiet: ink('quiet'),
+    line: ink('line'),
+    hair: ink('hair'),
+    act: ink('act'),
+    failing: ink('failing'),
+    marginal: ink('marginal'),
+  }
+  probe.remove()
+  return all
+}
+function planesOf({ cut }: Look): readonly Plane[] {
+  if (!cut) return []
+  const normal = new Vector3(cut.along === 0 ? 1 : 0, cut.along === 1 ? 1 : 0, cut.along === 2 ? -1 : 0)
+  return [new Plane(normal, cut.along === 2 ? cut.at : -cut.at)]
+}
+type Box = SceneView['bodies'][number]['box']
+function boxMesh({ centre, half, axes }: Box, o: { color: Color; opacity: number; edge: string; cut: readonly Plane[] }): Mesh {
+  const geometry = new BoxGeometry(2 * half[0], 2 * half[1], 2 * half[2])
+  const mesh = new Mesh(
+    geometry,
+    new MeshLambertMaterial({ color: o.color, transparent: true, opacity: o.opacity, side: DoubleSide, clippingPlanes: [...o.cut] }),
+  )
+  const [a, b, c] = axes.map(v => new Vector3(...v)) as [Vector3, Vector3, Vector3]
+  mesh.quaternion.setFromRotationMatrix(new Matrix4().makeBasis(a, b, c))
+  mesh.position.set(...centre)
+  mesh.add(new LineSegments(new EdgesGeometry(geometry), new LineBasicMaterial({ color: o.edge, clippingPlanes: [...o.cut] })))
+  return mesh
+}
+function roomBox(low: Place, high: Place): { geometry: BoxGeometry; at: Vector3 } {
+  return {
+    geometry: new BoxGeometry(high[0] - low[0], high[1] - low[1], high[2] - low[2]),
+    at: new Vector3((low[0] + high[0]) / 2, (low[1] + high[1]) / 2, (low[2] + high[2]) / 2),
+  }
+}
+function roomEdges(low: Place, high: Place, color: string, cut: readonly Plane[]): Object3D {
+  const { geometry, at } = roomBox(low, high),
+    lines = new LineSegments(new EdgesGeometry(geometry), new LineBasicMaterial({ color, clippingPlanes: [...cut] }))
+  lines.position.copy(at)
+  return lines
+}
+function roomMesh(low: Place, high: Place, color: string, cut: readonly Plane[]): Object3D {
+  const { geometry, at } = roomBox(low, high),
+    mesh = new Mesh(
+      geometry,
+      new MeshLambertMaterial({ color, transparent: true, opacity: 0.22, depthWrite: false, clippingPlanes: [...cut] }),
+    )
+  mesh.position.copy(at)
+  return mesh
+}
+/** A cylinder of three.js lies along y: turned to lie between two places. */
+function between(geometry: BufferGeometry, from: Vector3, to: Vector3, material: Material): Mesh {
+  const mesh = new Mesh(geometry, material)
+  mesh.position.addVectors(from, to).multiplyScalar(0.5)
+  mesh.quaternion.setFromUnitVectors(new Vector3(0, 1, 0), new Vector3().subVectors(to, from).normalize())
+  return mesh
+}
+function shaftMesh({ from, to, radius }: SceneView['shafts'][number], color: string, cut: readonly Plane[]): Object3D {
+  const a = new Vector3(...from),
+    b = new Vector3(...to)
+  return between(
+    new CylinderGeometry(radius, radius, a.distanceTo(b), 20),
+    a,
+    b,
+    new MeshLambertMaterial({ color, transparent: true, opacity: 0.4, clippingPlanes: [...cut] }),
+  )
+}
+function wheelMesh({ centre, radius, width }: SceneView['wheels'][number], color: string, cut: readonly Plane[]): Object3D {
+  const mesh = new Mesh(
+    new CylinderGeometry(radius, radius, width, 40, 1),
+    new MeshLambertMaterial({ color, transparent: true, opacity: 0.35, clippingPlanes: [...cut] }),
+  )
+  mesh.position.set(...centre)
+  return mesh
+}
+function massMark(at: Place, color: string): Object3D {
+  const mesh = new Mesh(new SphereGeometry(0.035, 20, 12), new MeshLambertMaterial({ color, depthTest: false }))
+  mesh.renderOrder = 9
+  mesh.position.set(...at)
+  return mesh
+}
+function emptied(group: Group): void {
+  group.traverse(o => {
+    if (o instanceof Mesh || o instanceof LineSegments) {
+      o.geometry.dispose()
+      for (const m of [o.material].flat() as Material[]) m.dispose()
+    }
+  })
+  group.clear()
+}
