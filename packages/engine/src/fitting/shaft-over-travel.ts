@@ -136,7 +136,9 @@ export function leastOverTravel(
   }
   for (let i = 0; i <= STEPS; i++) look(step * i - droop)
   if (level !== undefined && level > -droop && level < bump) look(level)
-  if (step > 0) look(minimum(clearance, Math.max(-droop, at - step), Math.min(bump, at + step), step * 1e-6).x)
+  if (step > LEAST_STEP) look(minimum(clearance, Math.max(-droop, at - step), Math.min(bump, at + step), step * 1e-6).x)
   return { least, at }
 }
 const STEPS = 64
+/** Steps shorter than this tell nothing new [m]. */
+const LEAST_STEP = 1e-9
