@@ -1,10 +1,12 @@
 import type { Field } from '../working/value.ts'
+import type { Brakes } from './brakes.ts'
 import type { Brief } from './brief.ts'
 import type { Charging } from './charging.ts'
 import type { Donor } from './donor.ts'
 import type { Drive } from './drive.ts'
 import type { Here, Named } from './group.ts'
 import type { Pack } from './pack.ts'
+import type { Steering } from './steering.ts'
 import type { Trips } from './trips.ts'
 
 /** Somebody took responsibility for a finding that is not sound. It lapses when what the finding rests on changes. */
@@ -33,6 +35,8 @@ export type Model = {
   readonly pack: Pack
   readonly trips: Trips
   readonly charging: Charging
+  readonly brakes: Brakes
+  readonly steering: Steering
   readonly accepted: Named<Acceptance>
   readonly doesNotApply: Named<NotApplying>
 }
