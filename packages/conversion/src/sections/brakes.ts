@@ -167,6 +167,7 @@ export const brakes = group(
         measure: { tool: 'settings of the VCU; deceleration meter and a helper on the road', accuracy: '± 0.1 m/s2', minutes: 30 },
       }),
       'cut-by': choice('what takes recovery away when a wheel slips', ['anti-lock brakes', 'slip of the motor', 'a switch', 'nothing']),
+      'under-pedal': choice('what recovery does once the brake pedal is pressed', ['stays', 'gives way']),
       'fades-to': quantity('speed', 'speed at which none of it is left', 'v_2', { least: 0, most: 10 }),
     }),
     descent: group('longest hill driven down', {

@@ -1,6 +1,6 @@
 import { formula } from '../working/formula.ts'
 import { standard } from '../working/value.ts'
-import { braking, HANDBOOK, hand, share, ratio } from './symbols.ts'
+import { braking, HANDBOOK, hand, ratio, share } from './symbols.ts'
 
 const ANNEX_5 = {
   work: 'un-r13-h',

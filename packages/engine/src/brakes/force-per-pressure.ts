@@ -133,3 +133,17 @@ export const valveShares = formula(
     knee: (knee * (front + rear)) / weight,
   }),
 )
+
+/** What is left of a share: the rear axle’s part of the brake force. */
+export const otherShare = formula(
+  {
+    id: 'other-share',
+    label: 'The other part',
+    gives: share('q', 'the other part'),
+    takes: { share: share('β', 'one part') },
+    text: 'q = 1 − β',
+    source: { work: 'definition', place: 'share' },
+    proof: { none: 'definition' },
+  },
+  ({ share }) => 1 - share,
+)

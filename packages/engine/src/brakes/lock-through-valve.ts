@@ -1,6 +1,6 @@
 import { GRAVITY } from '../physics/gravity.ts'
 import { formula } from '../working/formula.ts'
-import { braking, HANDBOOK, hand, mass, share, stance, ratio } from './symbols.ts'
+import { braking, HANDBOOK, hand, mass, ratio, share, stance } from './symbols.ts'
 import { BAR, converted, donor, perPressure, VALVE, valve } from './valve-takes.ts'
 
 const lock = (car: typeof donor, knee: number, grip: number, first: number, efficiency: number | undefined, place: string) =>

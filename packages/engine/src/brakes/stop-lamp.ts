@@ -3,8 +3,8 @@ import { standard } from '../working/value.ts'
 import { HANDBOOK, hand, length, mass, ratio, share, torque } from './symbols.ts'
 
 const LAMP = { work: 'un-r13-h', place: '5.2.22.4, stop lamps and braking by motors, in words a text of 2018 quotes' } as const
-const MAY = standard('stop-lamp-may', 'Deceleration by motors above which stop lamps may light', 'a_1', 0.7, 'm/s²', LAMP)
-const MUST = standard('stop-lamp-must', 'Deceleration by motors above which stop lamps must light', 'a_2', 1.3, 'm/s²', LAMP)
+export const MAY = standard('stop-lamp-may', 'Deceleration by motors above which stop lamps may light', 'a_1', 0.7, 'm/s²', LAMP)
+export const MUST = standard('stop-lamp-must', 'Deceleration by motors above which stop lamps must light', 'a_2', 1.3, 'm/s²', LAMP)
 
 /** Torque of the motor, accelerator released, above which the stop lamps may and must light. They go out at the latest below the lower one. */
 export const stopLampTorque = formula(

@@ -63,6 +63,7 @@ export type Brakes = Here & {
   readonly recovery: Here & {
     readonly lampOn: Field
     readonly cutBy: Field<'anti-lock brakes' | 'slip of the motor' | 'a switch' | 'nothing'>
+    readonly underPedal: Field<'stays' | 'gives way'>
     readonly fadesTo: Field
   }
   /** The longest hill the car is taken down. */
