@@ -29,7 +29,7 @@ export const leastBraking = formula(
     uses: [FOOT, STEEP, FROM],
     text: 'z_min = z_0 + b · (k − k_0)',
     source: ANNEX_5,
-    leavesOut: `The order of locking, which must hold as well. ${HANDBOOK}`,
+    leavesOut: 'The order of locking, which must hold as well.',
     proof: {
       examples: [
         ...(

@@ -32,7 +32,7 @@ export const prescribedStop = formula(
     uses: [LAG, COLD, FAST, FAILED],
     text: 's_1 = t_0 · v + b_1 · v²\ns_2 = t_0 · v + b_2 · v²\ns_3 = t_0 · v + b_3 · v²',
     source: ANNEX_3,
-    leavesOut: `The limits of pedal force: 65 to 500 N. ${HANDBOOK}`,
+    leavesOut: 'The limits of pedal force: 65 to 500 N.',
     proof: {
       examples: (
         [
