@@ -26,7 +26,7 @@ export function brakeForces(trace: Trace, page: Page): Chart {
     {
       label: trace.label,
       x: { ...axisQuantity(trace), values: trace.axis.values },
-      panels: [{ y: { label: 'rear brake force over weight', unit: '1', shows: 'share' }, low: 0, high, lines }],
+      panels: [{ y: { label: 'rear brake force over weight', unit: '1', shows: 'ratio' }, low: 0, high, lines }],
     },
     page,
   )

@@ -4,7 +4,7 @@ import { type Gaps, isGaps, type Maker } from '../study.ts'
 import { AT_KERB, type MotorBraking } from './motor-braking.ts'
 import type { Under, Utilised } from './utilisation.ts'
 
-const POINTS = 100
+const POINTS = 200
 /** Braking over weight drawn up to. */
 const TO = 1
 /** Front brake force over weight drawn up to. */
@@ -97,7 +97,7 @@ export function drawForces(
       name,
       label,
       unit: '1',
-      shows: 'share' as const,
+      shows: 'ratio' as const,
       values: y,
       ...(leading ? { leading: true as const } : {}),
     })
