@@ -8,7 +8,7 @@ import { type Laden, loadCases } from '../donor/load-cases.ts'
 import { rolling } from '../donor/rolling.ts'
 import { heightOf } from '../donor/situation.ts'
 import { either, from, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
-import { newest, prints } from './prints.ts'
+import { NO_PRINT, newest, prints } from './prints.ts'
 
 const ANNEX_3 = { work: 'un-r13-h', place: 'Annex 3, parking brake of cars', mark: 'from memory' } as const
 const BY = {
@@ -57,9 +57,8 @@ export const parking = study({
       const last = newest(a.prints, x => !isGaps(x.parking))
       return last && !isGaps(last.parking) ? last.parking.hold : ({ gaps: [] } as Gaps)
     })
-    const noPrint = { gap: true as const, path: 'brakes.prints', label: 'print of the parking brake', until: 'any time' as const }
     return {
-      hold: either(isGaps(printed) ? noPrint : printed, { by: p.by, ...cable }),
+      hold: either(isGaps(printed) ? NO_PRINT : printed, { by: p.by, ...cable }),
       lever: maybe(cable),
       names: Object.keys(m.brief.loads),
       cases: Object.entries(m.brief.loads).map(([name, load]) => {

@@ -1,7 +1,7 @@
 import { parkingPrint, pedalForBraking } from '../../brakes/parking-slope.ts'
 import { efficiencyAtMass, rollerPrint } from '../../brakes/roller-print.ts'
 import type { BrakePrint } from '../../model/brakes.ts'
-import { type Figure, standard, type Value } from '../../working/value.ts'
+import { type Figure, type Gap, standard, type Value } from '../../working/value.ts'
 import { ledger } from '../donor/ledger.ts'
 import { type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 
@@ -19,6 +19,16 @@ export const LEAST_SERVICE = {
 } as const
 /** A year alone counts as its end: the stricter limit. */
 export const leastService = (firstUsed: string): Value => (`${firstUsed}-12` >= '2010-09' ? LEAST_SERVICE.young : LEAST_SERVICE.old)
+
+/** No print yet: it says what of the donor can be had only while its engine runs. */
+export const NO_PRINT: Gap = {
+  gap: true,
+  path: 'brakes.prints',
+  label: 'print of a roller brake tester',
+  until: 'before the engine comes out',
+  measure: { tool: 'roller brake tester', accuracy: '± 3 %', minutes: 20 },
+  why: 'missing',
+}
 
 export type Printed = {
   readonly when: 'before' | 'after'
@@ -53,8 +63,8 @@ export const prints = study({
     parking: Object.values(m.brakes.prints).map(p => maybe({ left: p.parkingLeft, right: p.parkingRight, mass: p.mass })),
     now: maybe({ kerb: ask(ledger), firstUsed: m.donor.firstRegistered }),
   }),
-  answer: (k, make): { prints: Readonly<Record<string, Printed | Gaps>> } => ({
-    prints: Object.fromEntries(
+  answer: (k, make): { prints: Readonly<Record<string, Printed | Gaps>> } => {
+    const all = Object.fromEntries(
       k.prints.map((p, i): [string, Printed | Gaps] => {
         const item = k.names[i] as string
         if (isGaps(p)) return [item, p]
@@ -79,9 +89,46 @@ export const prints = study({
           },
         ]
       }),
-    ),
-  }),
+    )
+    listed(make, all)
+    return { prints: all }
+  },
 })
+
+/** Prints side by side. */
+function listed(make: Maker, all: Readonly<Record<string, Printed | Gaps>>): void {
+  const share = (key: string, label: string) => ({ key, label, unit: '1', shows: 'share' })
+  make.table('prints', {
+    label: 'Prints of the roller tester',
+    columns: [
+      { key: 'when', label: 'taken' },
+      share('efficiency', 'efficiency'),
+      share('now', 'under the finished car'),
+      share('front', 'front uneven by'),
+      share('rear', 'rear uneven by'),
+      share('split', 'share in front'),
+      share('parking', 'parking brake'),
+    ],
+    rows: Object.entries(all).flatMap(([name, p]) =>
+      isGaps(p)
+        ? []
+        : [
+            {
+              name,
+              cells: {
+                when: p.when,
+                efficiency: p.efficiency,
+                now: isGaps(p.now) ? undefined : p.now,
+                front: p.front,
+                rear: p.rear,
+                split: p.split,
+                parking: isGaps(p.parking) ? undefined : p.parking.efficiency,
+              },
+            },
+          ],
+    ),
+  })
+}
 
 const labelled = (item: string) => ({
   efficiency: `Brake efficiency, ${item}`,

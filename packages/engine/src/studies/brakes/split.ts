@@ -2,7 +2,7 @@ import { rearBySplit } from '../../brakes/force-per-pressure.ts'
 import { isGap, type Value } from '../../working/value.ts'
 import { either, from, type Gaps, isGaps, maybe, study } from '../study.ts'
 import { type ByParts, brakeParts } from './brake-parts.ts'
-import { newest, type Printed, prints } from './prints.ts'
+import { NO_PRINT, newest, type Printed, prints } from './prints.ts'
 
 export type Split = {
   /** Share of the friction brakes at the front; below the knee where there is a valve. */
@@ -23,18 +23,11 @@ export const split = study({
     const printed = from(ask(prints), p => newest(p.prints)?.split ?? ({ gaps: [] } as Gaps)),
       parts = ask(brakeParts),
       { knee, slope } = m.brakes.valve
-    const noPrint = {
-      gap: true as const,
-      path: 'brakes.prints',
-      label: 'print of a roller tester',
-      until: 'any time' as const,
-      why: 'missing' as const,
-    }
     const front = from(parts, p => (p as ByParts).front),
       rear = from(parts, p => (p as ByParts).rear)
     const seen = !isGaps(printed)
     return {
-      share: either(seen ? printed : noPrint, { parts: from(parts, p => (p as ByParts).split) }),
+      share: either(seen ? printed : NO_PRINT, { parts: from(parts, p => (p as ByParts).split) }),
       valve: isGap(knee) && isGap(slope) ? null : { knee, slope, front, ...(seen ? {} : { rear }) },
       perPressure: maybe({ front, ...(seen ? {} : { rear }) }),
     }

@@ -71,6 +71,7 @@ export const utilisation = study({
       isGaps(g) ? [] : [{ surface: (g.surface as unknown as string[])[0] as string, grip: (g.grip as Value).value }],
     )
     drawForces(make, cases, motors, grips)
+    summary(make, cases)
     return { cases }
   },
 })
@@ -130,4 +131,35 @@ function utilised(make: Maker, item: string, u: Under, motors: MotorBraking | Ga
     friction: judged('', '', NO_MOTORS, NO_MOTORS),
     recovering: isGaps(braking) ? braking : judged('recovering-', ', motors braking', braking.braking, (motors as MotorBraking).frontShare),
   }
+}
+
+/** What decides under each load, beside one another. */
+function summary(make: Maker, cases: Readonly<Record<string, Utilised | Gaps>>): void {
+  const ratio = (key: string, label: string) => ({ key, label, unit: '1', shows: 'ratio' })
+  make.table('loads', {
+    label: 'Order of locking and least braking under each load',
+    columns: [
+      { key: 'rear', label: 'share on the rear axle', unit: '1', shows: 'share' },
+      ratio('lead', 'lead of the front axle'),
+      ratio('lead-motors', 'lead, motors braking'),
+      ratio('room', 'above the line'),
+      ratio('room-motors', 'above the line, motors braking'),
+    ],
+    rows: Object.entries(cases).flatMap(([name, c]) => {
+      if (isGaps(c)) return []
+      const with_ = isGaps(c.recovering) ? undefined : c.recovering
+      return [
+        {
+          name,
+          cells: {
+            rear: c.under.rearShare,
+            lead: c.friction.lead,
+            'lead-motors': with_?.lead,
+            room: c.friction.room,
+            'room-motors': with_?.room,
+          },
+        },
+      ]
+    }),
+  })
 }
