@@ -24,24 +24,24 @@ const diameter = (label: string, symbol: string): QuantityField<'length'> =>
 /** Both kinds have their fields here: the donor’s choice of disc or drum says which are read. */
 const wheelBrake = (axle: 'front' | 'rear') =>
   group(`${axle} brakes`, {
-    piston: diameter('caliper piston, diameter', 'd_p'),
-    pistons: quantity('count', 'caliper pistons that press from one side', 'n_p', {
+    piston: diameter(`${axle} caliper piston, diameter`, 'd_p'),
+    pistons: quantity('count', `${axle} caliper pistons that press from one side`, 'n_p', {
       least: 1,
       most: 4,
       measure: GAUGE,
       says: 'Left out: one.',
     }),
-    'pad-friction': quantity('ratio', 'friction of the pads', 'μ_p', { least: 0.1, most: 0.6, measure: PART }),
-    'effective-radius': quantity('length', 'effective radius of the disc', 'r_e', {
+    'pad-friction': quantity('ratio', `friction of the ${axle} pads`, 'μ_p', { least: 0.1, most: 0.6, measure: PART }),
+    'effective-radius': quantity('length', `effective radius of a ${axle} disc`, 'r_e', {
       least: 0.03,
       most: 0.3,
       measure: { tool: 'tape: middle of what the pads rub on', accuracy: '± 2 mm', minutes: 20 },
     }),
-    'wheel-cylinder': diameter('wheel cylinder, diameter', 'd_w'),
-    'brake-factor': quantity('ratio', 'brake factor of the drum', 'C', { least: 0.5, most: 10, measure: PART }),
-    'drum-radius': quantity('length', 'radius of the drum', 'r_d', { least: 0.05, most: 0.3, measure: GAUGE }),
-    'rotor-mass': quantity('mass', 'mass of one disc or drum', 'm_r', { least: 0.5, most: 50, measure: SCALE }),
-    cooling: quantity('thermal conductance', 'cooling of one disc or drum by the air', 'G', {
+    'wheel-cylinder': diameter(`${axle} wheel cylinder, diameter`, 'd_w'),
+    'brake-factor': quantity('ratio', `brake factor of a ${axle} drum`, 'C', { least: 0.5, most: 10, measure: PART }),
+    'drum-radius': quantity('length', `radius of a ${axle} drum`, 'r_d', { least: 0.05, most: 0.3, measure: GAUGE }),
+    'rotor-mass': quantity('mass', `mass of one ${axle} disc or drum`, 'm_r', { least: 0.5, most: 50, measure: SCALE }),
+    cooling: quantity('thermal conductance', `cooling of one ${axle} disc or drum by the air`, 'G', {
       least: 0.5,
       most: 50,
       assume: brakeCooling,

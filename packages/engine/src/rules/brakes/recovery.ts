@@ -44,13 +44,14 @@ export const recoveryOnSnow = rule({
         return [
           { item, about, holds: true, rests: [cutBy], says: `Something takes recovery away from the ${item} axle as soon as it slips.` },
         ]
+      if (isGap(cutBy)) return [{ item, about, says: 'What takes recovery away when a wheel slips is not decided.', missing: cutBy }]
       return [
         {
           item,
           about,
           found: worst.needed,
           side: 'at most',
-          limit: isGap(cutBy) && isGap(m.donor.grip.snow) ? cutBy : m.donor.grip.snow,
+          limit: m.donor.grip.snow,
           says: `Recovery needs a grip of {found} at the ${item} axle with the load ${worst.load}; snow gives {limit}, and nothing takes recovery away by itself.`,
           remedies: [BY_SLIP, { do: 'act', says: 'A winter setting with less recovery, and none below freezing.' }],
         },
