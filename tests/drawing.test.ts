@@ -23,7 +23,7 @@ const drawing = (car: Car, id: string): Drawing => {
 }
 
 describe.each(CARS)('every drawing of the %s', car => {
-  it('is there: pull, motor, run, ratio, trip, charge, energy, voltage and range', () =>
+  it('is there: pull, motor, run, ratio, trip, charge, energy, voltage, range and brakes', () =>
     expect(new Set(drawingsOf(assessed(car)).map(d => d.kind))).toEqual(
       new Set([
         'tractive force',
@@ -36,6 +36,8 @@ describe.each(CARS)('every drawing of the %s', car => {
         'voltage window',
         'range table',
         'range by speed',
+        'brake forces',
+        'grip used',
       ]),
     ))
   it.each([320, 375, 480, 620, 1000])('keeps within the picture and no text over another, %i px wide', width => {

@@ -31,6 +31,7 @@ describe('accessibility (axe, WCAG 2.2 AA)', () => {
       'donor',
       'drive',
       'pack',
+      'brakes-steering',
       'findings',
       'coast-down',
       'modules',

@@ -6,4 +6,6 @@ export const UNMOVED: readonly { at: RegExp; because: string }[] = [
 /** Figures that no fact moves, each with its reason. */
 export const UNMOVING: readonly { at: RegExp; because: string }[] = [
   { at: /^range-at-speeds\.(speed|slope)@/, because: 'the steady speed and the level road are what the table is told for, in every file' },
+  { at: /^stop\.prescribed\./, because: 'the longest stops the regulation accepts from 100 km/h are the same for every car' },
+  { at: /^vacuum\.air@at the sea$/, because: 'the air at the sea is that of the standard atmosphere, in every file' },
 ]

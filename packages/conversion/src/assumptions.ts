@@ -5,20 +5,28 @@ import {
   type ClassCurve,
   type ClassValue,
   classBestEfficiency,
+  classBrakeCooling,
   classCell,
   classCentreHeight,
   classChargerEfficiency,
   classChargerLoss,
+  classColumnEfficiency,
   classCoolant,
   classDragArea,
   classDragCoefficient,
   classDrivelineEfficiency,
+  classDriverTorque,
+  classGearEfficiency,
   classGrip,
+  classHandwheelTurns,
   classInputInertia,
   classInverterEfficiency,
+  classLinkageEfficiency,
   classLossFactor,
+  classRackLeakage,
   classRollingFactor,
   classRollingResistance,
+  classRollingShare,
   classRotorInertia,
   classShiftTime,
   classStandingPower,
@@ -134,3 +142,13 @@ export const chargeTaper = (near: Near): CurveAssumption | undefined => offeredC
 export const dragArea = (near: Near): Assumption | undefined => offered(classDragArea(near.word('donor.body')))
 export const dragCoefficient = (near: Near): Assumption | undefined =>
   offered(classDragCoefficient(near.word('donor.body'), near.word('donor.first-registered')))
+/** What the air takes from a disc or drum. */
+export const brakeCooling = (): Assumption | undefined => offered(classBrakeCooling())
+/** Steering gear of its kind: what it loses, how it is turned, what assist leaves to the driver. */
+export const linkageEfficiency = (): Assumption | undefined => offered(classLinkageEfficiency())
+export const gearEfficiency = (): Assumption | undefined => offered(classGearEfficiency())
+export const handwheelTurns = (): Assumption | undefined => offered(classHandwheelTurns())
+export const rollingShare = (): Assumption | undefined => offered(classRollingShare())
+export const rackLeakage = (): Assumption | undefined => offered(classRackLeakage())
+export const driverTorque = (): Assumption | undefined => offered(classDriverTorque())
+export const columnEfficiency = (): Assumption | undefined => offered(classColumnEfficiency())

@@ -1,8 +1,10 @@
 import type { Assessment, Finding, Trace } from '@ampwright/engine'
 import { accelerationChart } from './charts/acceleration.ts'
+import { brakeForces } from './charts/brake-forces.ts'
 import { numberIn } from './charts/cells.ts'
 import { energyFlow } from './charts/energy-flow.ts'
 import { pullMarks, runMarks } from './charts/goal-marks.ts'
+import { gripUsed } from './charts/grip-used.ts'
 import { motorCurvesChart } from './charts/motor-curves.ts'
 import { rangeTable } from './charts/range-table.ts'
 import { ratioWindowChart } from './charts/ratio-window.ts'
@@ -26,6 +28,8 @@ export type Kind =
   | 'range table'
   | 'range by speed'
   | 'view of the car'
+  | 'brake forces'
+  | 'grip used'
 
 /** A drawing an assessment has the data for; nothing is drawn before it is asked. `id` is that of the trace or table it shows. */
 export type Drawing = {
@@ -40,7 +44,18 @@ type Known = Pick<Assessment, 'figures' | 'halves' | 'tables' | 'traces' | 'find
 
 /** Every drawing an assessment has the data for, in the order of the job. What rests on a gap is missing from the list. */
 export function drawingsOf(a: Known): readonly Drawing[] {
-  return [...pulls(a), ...motors(a), ...runs(a), ...ratios(a), ...courses(a), ...flows(a), ...voltages(a), ...weather(a), ...views(a)]
+  return [
+    ...pulls(a),
+    ...motors(a),
+    ...runs(a),
+    ...ratios(a),
+    ...courses(a),
+    ...flows(a),
+    ...voltages(a),
+    ...weather(a),
+    ...views(a),
+    ...brakes(a),
+  ]
 }
 
 const itemOf = (id: string): { item?: string } => (id.includes('@') ? { item: id.slice(id.indexOf('@') + 1) } : {})
@@ -74,6 +89,11 @@ function throttling(a: Known, { id }: Trace): readonly Mark[] {
   const from = a.figures.get(id.replace('trip.course', 'trip.throttled-from'))?.value
   return from === undefined ? [] : [{ y: from, label: 'windings: less power from here' }]
 }
+
+const brakes = (a: Known): readonly Drawing[] => [
+  ...ofTraces(a, 'utilisation.forces', 'brake forces', brakeForces),
+  ...ofTraces(a, 'utilisation.grip', 'grip used', gripUsed),
+]
 
 function ratios(a: Known): readonly Drawing[] {
   return [...a.tables.values()]

@@ -34,11 +34,15 @@ import * as descent from './brakes/descent.ts'
 import * as disc from './brakes/disc.ts'
 import * as drum from './brakes/drum.ts'
 import * as firstLock from './brakes/first-lock.ts'
+import * as forcePerPressure from './brakes/force-per-pressure.ts'
 import * as idealForces from './brakes/ideal-forces.ts'
-import * as lockThroughValve from './brakes/lock-through-valve.ts'
 import * as loadSensingValve from './brakes/load-sensing-valve.ts'
+import * as lockThroughValve from './brakes/lock-through-valve.ts'
+import * as motorsBraking from './brakes/motors-braking.ts'
+import * as overRange from './brakes/over-range.ts'
 import * as parkingBrake from './brakes/parking-brake.ts'
 import * as parkingGrip from './brakes/parking-grip.ts'
+import * as parkingSlope from './brakes/parking-slope.ts'
 import * as pinnedShoe from './brakes/pinned-shoe.ts'
 import * as poweredBooster from './brakes/powered-booster.ts'
 import * as proportioningValve from './brakes/proportioning-valve.ts'
@@ -49,9 +53,11 @@ import * as repeatedStops from './brakes/repeated-stops.ts'
 import * as rollerPrint from './brakes/roller-print.ts'
 import * as rotorHeating from './brakes/rotor-heating.ts'
 import * as steadyStop from './brakes/steady-stop.ts'
+import * as stopByBraking from './brakes/stop-by-braking.ts'
 import * as stopLamp from './brakes/stop-lamp.ts'
 import * as stoppingDistance from './brakes/stopping-distance.ts'
 import * as unassistedBraking from './brakes/unassisted-braking.ts'
+import * as vacuumLeft from './brakes/vacuum-left.ts'
 import * as vacuumReserve from './brakes/vacuum-reserve.ts'
 import * as wheelSlip from './brakes/wheel-slip.ts'
 import * as charge from './charging/charge.ts'
@@ -79,13 +85,6 @@ import * as speeds from './drive/speeds.ts'
 import * as steepestStart from './drive/steepest-start.ts'
 import * as wheelForce from './drive/wheel-force.ts'
 import * as winding from './drive/winding.ts'
-import * as columnAssist from './steering/column-assist.ts'
-import * as heavierFront from './steering/heavier-front.ts'
-import * as hydraulicAssist from './steering/hydraulic-assist.ts'
-import * as jackingMoment from './steering/jacking-moment.ts'
-import * as parkingMoment from './steering/parking-moment.ts'
-import * as rackForce from './steering/rack-force.ts'
-import * as scrubMoment from './steering/scrub-moment.ts'
 import * as ackermann from './fitting/ackermann.ts'
 import * as alignedGap from './fitting/aligned-gap.ts'
 import * as packingByHand from './fitting/packing/by-hand.ts'
@@ -98,6 +97,14 @@ import * as tubeToBox from './fitting/tube-to-box.ts'
 import * as turnedBoxes from './fitting/turned-boxes.ts'
 import * as turningWheel from './fitting/turning-wheel.ts'
 import * as wheelToBody from './fitting/wheel-to-body.ts'
+import * as columnAssist from './steering/column-assist.ts'
+import * as steeringEffort from './steering/effort.ts'
+import * as heavierFront from './steering/heavier-front.ts'
+import * as hydraulicAssist from './steering/hydraulic-assist.ts'
+import * as jackingMoment from './steering/jacking-moment.ts'
+import * as parkingMoment from './steering/parking-moment.ts'
+import * as rackForce from './steering/rack-force.ts'
+import * as scrubMoment from './steering/scrub-moment.ts'
 import * as tripConsumption from './trip/consumption.ts'
 import * as inverterHeat from './trip/inverter-heat.ts'
 import * as tripJourney from './trip/journey.ts'
@@ -132,6 +139,7 @@ import * as steadySpeed from './vehicle/steady-speed.ts'
 import * as towing from './vehicle/towing.ts'
 import * as traction from './vehicle/traction.ts'
 import * as tyreLoad from './vehicle/tyre-load.ts'
+import * as weight from './vehicle/weight.ts'
 import type { AnyFormula } from './working/formula.ts'
 
 /** Every file of formulas, by the chapter of the handbook it belongs to. A test fails when a file with a card is missing here. */
@@ -167,6 +175,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     standsLower,
     offRoadClass,
     lifting,
+    weight,
   ],
   fitting: [
     placedBody,
@@ -253,6 +262,12 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     drum,
     pinnedShoe,
     brakeSplit,
+    forcePerPressure,
+    overRange,
+    stopByBraking,
+    motorsBraking,
+    vacuumLeft,
+    parkingSlope,
     proportioningValve,
     lockThroughValve,
     loadSensingValve,
@@ -263,7 +278,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     parkingGrip,
     rollerPrint,
   ],
-  steering: [parkingMoment, scrubMoment, jackingMoment, rackForce, hydraulicAssist, columnAssist, heavierFront],
+  steering: [parkingMoment, scrubMoment, jackingMoment, rackForce, hydraulicAssist, columnAssist, heavierFront, steeringEffort],
 }
 const isFormula = (x: unknown): x is AnyFormula => typeof x === 'function' && 'card' in x
 

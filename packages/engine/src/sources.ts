@@ -32,6 +32,8 @@ export const WORKS = {
   'nhtsa-rollover-2003': { title: 'US NHTSA, rollover resistance, 68 FR 59250 (2003)', read: 'from memory' },
   'iso-10392': { title: 'ISO 10392 Road vehicles, determination of centre of gravity', read: 'from memory' },
   jazar: { title: 'Jazar, Vehicle Dynamics: Theory and Application, exercises of chapter 2', read: 'confirmed' },
+  stvzo: { title: 'German StVZO, sections 38 to 44, consolidated text of 2022', read: 'confirmed' },
+  'ch-vts': { title: 'Swiss ordinance on the technical requirements of road vehicles, SR 741.41', read: 'confirmed' },
   reimpell: { title: 'Reimpell, Stoll and Betzler, The Automotive Chassis, 2nd ed.', read: 'confirmed' },
   'un-r30': { title: 'UN Regulation No. 30, tyres of cars and their trailers', read: 'confirmed' },
   'un-r39': { title: 'UN Regulation No. 39, speedometer', read: 'from memory' },

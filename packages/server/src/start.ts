@@ -5,7 +5,7 @@ import { appOf } from './app.ts'
 import { clearedPassing } from './job-record.ts'
 import { judge, judgeWorkshop } from './judge.ts'
 import { logFile } from './log-file.ts'
-import { DEMO, type SampleCar, sampleWorkshop, samplesIn } from './samples.ts'
+import { DEMO, type SampleCar, samplesIn, sampleWorkshop } from './samples.ts'
 
 export type Starting = {
   /** The data folder; made where it is not there. */

@@ -1,8 +1,8 @@
 import { bytesOf, sizeOf, textOf } from './contents.ts'
-import { nameIn } from './revisions.ts'
 import type { Db } from './database.ts'
 import { StoreFault } from './fault.ts'
 import { oneByOne, type Watch } from './long-work.ts'
+import { nameIn } from './revisions.ts'
 
 /** What a look through everything found: how much it looked at [bytes], and what is not as it was kept, each with its place. */
 export type StoreCheck = { readonly contents: number; readonly bytes: number; readonly problems: readonly string[] }

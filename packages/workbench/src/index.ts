@@ -1,7 +1,7 @@
 export { type ChangeView, changeViews } from './change-views.ts'
-export { asksNothing, COUNTED, type Counted, countedAs } from './counted.ts'
 export * from './coast-down.ts'
 export { type CoastDownView, coastDownView, type LogTrial, logTrial } from './coast-down-view.ts'
+export { asksNothing, COUNTED, type Counted, countedAs } from './counted.ts'
 export { type ComparisonView, comparisonView, type FigureRow, type FindingRow, type Side, type StatedRow } from './desk/comparison-view.ts'
 export { Desk, type Edited, type FigureView, type Opening, type Seen, type Step, type Told } from './desk/desk.ts'
 export type { FieldView } from './desk/field-view.ts'

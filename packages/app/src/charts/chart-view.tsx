@@ -1,4 +1,4 @@
-import { type Readout, pixelAt, type Scale, valueAt } from '@ampwright/drawing'
+import { pixelAt, type Readout, type Scale, valueAt } from '@ampwright/drawing'
 import { type PointerEvent, useEffect, useId, useRef, useState } from 'react'
 import { useHand, useOf } from '../shell/in-hand.ts'
 import type { DrawingLine, Drawn } from '../worker/drawings.ts'

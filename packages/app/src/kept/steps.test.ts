@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { madeOf, storeIn, emptyFolder } from '../../../../tests/stores.ts'
 import { runs } from '../../../../tests/counts.ts'
+import { emptyFolder, madeOf, storeIn } from '../../../../tests/stores.ts'
 import { afterChange, afterTakingBack, caughtUp, NO_STEPS, type Steps, stepsOf, withoutStep } from './steps.ts'
 
 const line = (revision: number, what = '', kind: 'made' | 'edit' | 'file' = revision === 1 ? 'made' : 'edit') => ({ revision, what, kind })

@@ -33,16 +33,6 @@ export const LATER: readonly Later[] = [
     until: 'Drive tells the heat of the motor as one winding; trips take the power of the cabin you state.',
   },
   {
-    slug: 'brakes-steering',
-    title: 'Brakes & steering',
-    asks: [
-      'What gives brakes and steering their assist, and what is left when it ends?',
-      'How is braking shared between axles at the new weight?',
-      'How much may the motor slow the car, on which road?',
-    ],
-    until: 'Donor asks for what takes the place of the assist; Drive judges recovery against grip.',
-  },
-  {
     slug: 'driveline',
     title: 'Driveline',
     asks: [

@@ -53,6 +53,14 @@ export const STAGE_PAGES: readonly Page[] = [
     stage: 'fit',
     drawings: ['view of the car'],
   },
+  {
+    slug: 'brakes-steering',
+    title: 'Brakes & steering',
+    lede: 'Whether it stops, holds and steers under its new mass: how the axles share, what the motors add, what is left when the assist dies. Take a print of the roller tester before the engine comes out.',
+    sections: ['brakes', 'steering'],
+    stage: 'brakes & steering',
+    drawings: ['brake forces', 'grip used'],
+  },
 ]
 export const PAGES: Readonly<Record<string, Page | undefined>> = Object.fromEntries(STAGE_PAGES.map(p => [p.slug, p]))
 

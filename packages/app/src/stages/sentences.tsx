@@ -62,6 +62,13 @@ const SAYS: Readonly<Record<string, readonly Saying[]>> = {
     'The charger gives {charging.charger.power} at {charging.charger.current}, from {charging.charger.lowest-voltage} to {charging.charger.highest-voltage}.',
     '{*}: a {charging.places.*.socket} of {charging.places.*.current} at {charging.places.*.voltage}, for {charging.places.*.hours}.',
   ],
+  'brakes-steering': [
+    '{*}: printed {brakes.prints.*.when} the conversion with {brakes.prints.*.mass} on the rollers: front left {brakes.prints.*.front-left}, front right {brakes.prints.*.front-right}, rear left {brakes.prints.*.rear-left}, rear right {brakes.prints.*.rear-right}, with {brakes.prints.*.pedal-force} on the pedal.',
+    'The parking brake holds the {brakes.parking.axle} axle, by {brakes.parking.by}.',
+    'The motors light the stop lamps from {brakes.recovery.lamp-on}. When a wheel slips, {brakes.recovery.cut-by} takes recovery away; once the brake pedal is pressed it {brakes.recovery.under-pedal}.',
+    'The longest hill falls {brakes.descent.slope} over {brakes.descent.length}; it is driven at {brakes.descent.speed} with load {brakes.descent.load}.',
+    'A handwheel of radius {steering.wheel-radius} moves the rack by {steering.rack-travel} in one turn; the front tyres stand at {steering.tyre-pressure}.',
+  ],
 }
 /** A sentence, or one that is said only where a field has a certain word. */
 type Saying =

@@ -2,8 +2,6 @@ import type { Edit, SECTIONS, System } from '@ampwright/conversion'
 import type { Readout } from '@ampwright/drawing'
 import { findingId, type Stage } from '@ampwright/engine'
 import {
-  sayingEdits,
-  type Saying,
   type CardView,
   type CoastDownView,
   type ConceptsView,
@@ -27,12 +25,14 @@ import {
   type QuestionView,
   type Recipient,
   Refusal,
+  type Saying,
   type Seen,
   type SheetNode,
   type Side,
   type Standing,
   type Step,
   type SurveySheet,
+  sayingEdits,
   type TableTrial,
   type WorkingView,
   type Written,

@@ -1,4 +1,5 @@
 import { type Node, words } from '../schema/field.ts'
+import { brakes } from './brakes.ts'
 import { brief } from './brief.ts'
 import { charging } from './charging.ts'
 import { donor } from './donor.ts'
@@ -6,6 +7,7 @@ import { drive } from './drive.ts'
 import { fit } from './fit.ts'
 import { pack } from './pack.ts'
 import { accepted, doesNotApply } from './said-by-hand.ts'
+import { steering } from './steering.ts'
 import { trips } from './trips.ts'
 
 /** Every section of the conversion file, in the order of the job. */
@@ -18,6 +20,8 @@ export const SECTIONS = {
   trips,
   charging,
   fit,
+  brakes,
+  steering,
   accepted,
   'does-not-apply': doesNotApply,
 } as const satisfies Record<string, Node>

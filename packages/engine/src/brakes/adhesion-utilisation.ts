@@ -45,7 +45,7 @@ export const lockCrossing = formula(
     takes: { front: frontPart, ...stance },
     text: 'z_c = (β − (1 − ψ)) / (h / L)',
     source: ANNEX_5,
-    leavesOut: `Braking of motors and a valve before the rear axle. Below zero: the rear axle locks first at any braking. ${HANDBOOK}`,
+    leavesOut: 'Braking of motors and a valve before the rear axle. Below zero: the rear axle locks first at any braking.',
     proof: {
       examples: [
         { takes: { front: 0.72, ...caseCar }, gives: 0.859, within: 0.0005, source: car },

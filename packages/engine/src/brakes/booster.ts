@@ -1,5 +1,5 @@
 import { formula } from '../working/formula.ts'
-import { area, force, HANDBOOK, hand, length, pressure, ratio, share } from './symbols.ts'
+import { area, force, hand, length, pressure, ratio, share } from './symbols.ts'
 
 const BAR = 1e5
 
@@ -16,7 +16,7 @@ export const vacuumAssist = formula(
     },
     text: 'F_a = A · (p_0 − p)',
     source: { work: 'statics', place: 'pressure on a diaphragm' },
-    leavesOut: `The return spring. ${HANDBOOK}`,
+    leavesOut: 'The return spring.',
     proof: {
       examples: [{ takes: { area: 0.038, atmosphere: 1e5, vacuum: 3e4 }, gives: 2660, within: 0.5, source: hand('0.038 m², 70 kPa') }],
     },
@@ -33,7 +33,7 @@ export const boosterArea = formula(
     takes: { diameter: { ...length('D', 'nominal diameter'), holds: [0.15, 0.28] } },
     text: 'A = 0.82 · π / 4 · D²',
     source: { work: 'practice', place: 'about 82 % of the nominal area' },
-    leavesOut: `A tandem booster has two. Measure the pressure at the knee instead. ${HANDBOOK}`,
+    leavesOut: 'A tandem booster has two. Measure the pressure at the knee instead.',
     proof: {
       examples: (
         [
@@ -96,7 +96,7 @@ export const boosterOutput = formula(
       'F_k = F_a / ((B − 1) · i · η)',
     ].join('\n'),
     source: { work: 'statics', place: 'force in and assist; knee or run-out as SAE J1808 names it' },
-    leavesOut: `The jump-in of the reaction disc and hysteresis. An electric booster has the same two lines. ${HANDBOOK}`,
+    leavesOut: 'The jump-in of the reaction disc and hysteresis. An electric booster has the same two lines.',
     proof: {
       examples: [
         ...at(70, [

@@ -1,6 +1,6 @@
 import { formula } from '../working/formula.ts'
 import { standard } from '../working/value.ts'
-import { braking, HANDBOOK, hand, share, ratio } from './symbols.ts'
+import { braking, HANDBOOK, hand, ratio, share } from './symbols.ts'
 
 const ANNEX_5 = {
   work: 'un-r13-h',
@@ -29,7 +29,7 @@ export const leastBraking = formula(
     uses: [FOOT, STEEP, FROM],
     text: 'z_min = z_0 + b · (k − k_0)',
     source: ANNEX_5,
-    leavesOut: `The order of locking, which must hold as well. ${HANDBOOK}`,
+    leavesOut: 'The order of locking, which must hold as well.',
     proof: {
       examples: [
         ...(

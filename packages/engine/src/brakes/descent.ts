@@ -57,7 +57,8 @@ export const descentHeating = formula(
     },
     text: 'ΔT = β · (P − P_m) / (2 · G) · (1 − exp(−G · t / (m_r · c)))',
     source: { work: 'heat', place: 'one node, steady heat' },
-    leavesOut: `Radiation: the figure is an upper bound. Wet brake fluid boils at 140 °C (DOT 3), 155 °C (DOT 4), 180 °C (DOT 5.1) by FMVSS 116 (from memory). ${HANDBOOK}`,
+    leavesOut:
+      'Radiation: the figure is an upper bound. Wet brake fluid boils at 140 °C (DOT 3), 155 °C (DOT 4), 180 °C (DOT 5.1) by FMVSS 116 (from memory).',
     proof: {
       examples: [
         { takes: brakes, gives: 584, within: 0.5, source: hand(`${place}, friction brakes alone, rotors of 6.5 kg`) },

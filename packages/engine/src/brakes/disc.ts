@@ -1,5 +1,5 @@
 import { formula } from '../working/formula.ts'
-import { area, force, HANDBOOK, hand, length, pressure, torque, ratio } from './symbols.ts'
+import { area, force, HANDBOOK, hand, length, pressure, ratio, torque } from './symbols.ts'
 
 const BAR = 1e5
 const piston = (d: number): number => (Math.PI / 4) * d ** 2

@@ -1,5 +1,5 @@
 import { formula } from '../working/formula.ts'
-import { braking, caseCar, frontPart, HANDBOOK, hand, share, stance, ratio } from './symbols.ts'
+import { braking, caseCar, frontPart, hand, ratio, share, stance } from './symbols.ts'
 
 const car = hand('L 2.45 m, h 0.54 m, centre of mass 1.15 m behind the front axle, 72 % of the brake force at the front')
 const at = (grip: number) => ({ grip, front: 0.72, ...caseCar })
@@ -27,7 +27,7 @@ export const firstLock = formula(
       'e = z / μ',
     ].join('\n'),
     source: { work: 'gillespie', place: 'ch. 3, braking efficiency', mark: 'from memory' },
-    leavesOut: `Braking of motors and a valve before the rear axle; both wheels of an axle are taken to have one grip. ${HANDBOOK}`,
+    leavesOut: 'Braking of motors and a valve before the rear axle; both wheels of an axle are taken to have one grip.',
     proof: {
       examples: [
         ...(

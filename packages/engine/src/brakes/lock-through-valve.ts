@@ -1,6 +1,6 @@
 import { GRAVITY } from '../physics/gravity.ts'
 import { formula } from '../working/formula.ts'
-import { braking, HANDBOOK, hand, mass, share, stance, ratio } from './symbols.ts'
+import { braking, hand, mass, ratio, share, stance } from './symbols.ts'
 import { BAR, converted, donor, perPressure, VALVE, valve } from './valve-takes.ts'
 
 const lock = (car: typeof donor, knee: number, grip: number, first: number, efficiency: number | undefined, place: string) =>
@@ -48,7 +48,7 @@ export const firstLockThroughValve = formula(
       'e = z / μ',
     ].join('\n'),
     source: VALVE,
-    leavesOut: `Knock-out pressure of the brakes and braking by motors. ${HANDBOOK}`,
+    leavesOut: 'Knock-out pressure of the brakes and braking by motors.',
     proof: {
       examples: [
         lock(donor, 30, 0.8, 0.754, 0.942, '1200 kg, knee at 30 bar, grip 0.8: the front axle locks first'),

@@ -24,7 +24,8 @@ export const forceToHold = formula(
     uses: [GRAVITY],
     text: 'F = m · g · sin(atan(p))',
     source: { work: 'statics', place: 'weight down a slope' },
-    leavesOut: `Rolling resistance. Cars: 20 % laden, and a whole train on 12 %, by UN R13-H Annex 3 (from memory); 16 % in the yearly UK test. ${HANDBOOK}`,
+    leavesOut:
+      'Rolling resistance. Cars: 20 % laden, and a whole train on 12 %, by UN R13-H Annex 3 (from memory); 16 % in the yearly UK test.',
     proof: {
       examples: (
         [
@@ -52,7 +53,8 @@ export const parkingBrakeHold = formula(
     takes: { hand: force('F_h', 'force at the lever'), ...cable },
     text: 'F_c = F_h · i_h · η / n\nF_s = F_c · i_s\nT = C · F_s · r\nF = n · T / R',
     source: LEVER,
-    leavesOut: `Grip of the braked axle. At most 400 N by hand, 500 N by foot (UN R13-H, from memory). A motor without power holds nothing, and the gearbox may be gone. ${HANDBOOK}`,
+    leavesOut:
+      'Grip of the braked axle. At most 400 N by hand, 500 N by foot (UN R13-H, from memory). A motor without power holds nothing, and the gearbox may be gone.',
     proof: {
       examples: [
         {
@@ -90,7 +92,6 @@ export const leverForce = formula(
     },
     text: 'F_h = F · R / (C · r · i_s · η · i_h)',
     source: LEVER,
-    leavesOut: HANDBOOK,
     proof: {
       examples: (
         [

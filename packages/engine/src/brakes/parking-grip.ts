@@ -21,7 +21,7 @@ export const parkingGrip = formula(
       'p_4 = μ · (1 − ψ) / (1 + μ · χ)',
     ].join('\n'),
     source: { work: 'statics', place: 'moments on a parked car' },
-    leavesOut: `A trailer, and one wheel on ice. ${HANDBOOK}`,
+    leavesOut: 'A trailer, and one wheel on ice.',
     proof: {
       examples: [
         {

@@ -47,7 +47,7 @@ export const electricBoosterPower = formula(
     },
     text: 'P = F_a · v / η\nI = P / U',
     source: { work: 'statics', place: 'force and speed' },
-    leavesOut: `Holding the pedal down, which takes current at no speed. ${HANDBOOK}`,
+    leavesOut: 'Holding the pedal down, which takes current at no speed.',
     proof: {
       examples: [
         {

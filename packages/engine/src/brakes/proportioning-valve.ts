@@ -1,6 +1,6 @@
 import { GRAVITY } from '../physics/gravity.ts'
 import { formula } from '../working/formula.ts'
-import { braking, force, HANDBOOK, hand, mass, pressure, stance, ratio } from './symbols.ts'
+import { braking, force, HANDBOOK, hand, mass, pressure, ratio, stance } from './symbols.ts'
 import { BAR, converted, donor, perPressure, VALVE, valve } from './valve-takes.ts'
 
 /** Pressure behind a valve that lets all through up to its knee and part of it above. */

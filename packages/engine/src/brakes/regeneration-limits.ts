@@ -1,5 +1,5 @@
 import { formula } from '../working/formula.ts'
-import { braking, caseCar, frontPart, HANDBOOK, hand, share, stance, ratio } from './symbols.ts'
+import { braking, caseCar, frontPart, HANDBOOK, hand, ratio, share, stance } from './symbols.ts'
 
 const MOMENTS = { work: 'statics', place: 'moments on a braking car' } as const
 

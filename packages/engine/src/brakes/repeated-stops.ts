@@ -1,6 +1,6 @@
 import { formula } from '../working/formula.ts'
 import { standard } from '../working/value.ts'
-import { cooling, HANDBOOK, mass, rise, specificHeat, speed, temperature, time, workedBy } from './symbols.ts'
+import { cooling, mass, rise, specificHeat, speed, temperature, time, workedBy } from './symbols.ts'
 
 const hand = workedBy('heat')
 const TYPE_1 = { work: 'eu-71-320', place: 'Annex II 1.3.1, heating run of cars; UN R13-H asks for the same' } as const
@@ -17,7 +17,8 @@ export const heatingRunSpeeds = formula(
     uses: [CAP, PART],
     text: 'v_1 = min(q · v, v_c)\nv_2 = v_1 / 2',
     source: TYPE_1,
-    leavesOut: `A car that cannot regain its speed in 45 s: it brakes from what it has reached (UN R13 Annex 4 1.5.1.6, as a later text quotes it). 3 m/s² at the first stop, the pedal force then unchanged. ${HANDBOOK}`,
+    leavesOut:
+      'A car that cannot regain its speed in 45 s: it brakes from what it has reached (UN R13 Annex 4 1.5.1.6, as a later text quotes it). 3 m/s² at the first stop, the pedal force then unchanged.',
     proof: {
       examples: [
         {
@@ -65,7 +66,8 @@ export const repeatedStops = formula(
     },
     text: 'a = G · t_c / (m_r · c)\nθ_n = θ_0 + ΔT · (1 − exp(−n · a)) / (1 − exp(−a))\nθ_m = θ_0 + ΔT / (1 − exp(−a))',
     source: { work: 'heat', place: 'one node warmed in steps and cooled between, as Limpert, Brake Design and Safety, ch. 3' },
-    leavesOut: `Radiation, and the time a stop takes. Cooling 3 to 6 W/K at town speed, 8 to 12 W/K ventilated at 80 to 100 km/h; ordinary pads to 500 °C (common practice). ${HANDBOOK}`,
+    leavesOut:
+      'Radiation, and the time a stop takes. Cooling 3 to 6 W/K at town speed, 8 to 12 W/K ventilated at 80 to 100 km/h; ordinary pads to 500 °C (common practice).',
     proof: {
       examples: [
         { takes: run, gives: { decay: 0.1329 }, within: 0.00005, source: hand(place) },

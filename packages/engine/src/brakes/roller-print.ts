@@ -1,6 +1,6 @@
 import { GRAVITY } from '../physics/gravity.ts'
 import { formula } from '../working/formula.ts'
-import { braking, force, HANDBOOK, hand, mass, share } from './symbols.ts'
+import { braking, force, hand, mass, share } from './symbols.ts'
 
 const TEST = { work: 'uk-mot', place: '1.2.1 and 1.2.2, roller brake tester' } as const
 const wheels = {
@@ -32,7 +32,8 @@ export const rollerPrint = formula(
       'β = (F_1 + F_2) / (F_1 + F_2 + F_3 + F_4)',
     ].join('\n'),
     source: TEST,
-    leavesOut: `Wheels that locked: they show the grip of the rollers, 0.7 to 0.8 of an unladen axle (common practice). The UK test asks for 0.58 (0.50 before September 2010), parking 0.16, and fails an axle with more than 30 % unevenness; it does not judge one whose greater force is 40 kgf or less. ${HANDBOOK}`,
+    leavesOut:
+      'Wheels that locked: they show the grip of the rollers, 0.7 to 0.8 of an unladen axle (common practice). The UK test asks for 0.58 (0.50 before September 2010), parking 0.16, and fails an axle with more than 30 % unevenness; it does not judge one whose greater force is 40 kgf or less.',
     proof: {
       examples: [
         { takes: print, gives: { efficiency: 0.573 }, within: 0.0005, source: hand(`${place}: passes 50 %, fails 58 %`) },
@@ -67,7 +68,7 @@ export const efficiencyAtMass = formula(
     uses: [GRAVITY],
     text: 'z_2 = z_1 · m_1 / m_2\nF = z_a · m_2 · g',
     source: { work: 'statics', place: 'one brake force, two masses' },
-    leavesOut: `Holds below the knee of the booster. ${HANDBOOK}`,
+    leavesOut: 'Holds below the knee of the booster.',
     proof: {
       examples: [
         {

@@ -10,7 +10,7 @@ const car = {
   part: share('β', 'share of the brake force on this axle'),
   heat: specificHeat('c', 'specific heat of the rotors, cast iron 460 to 540'),
 } as const
-const LEFT_OUT = `Cooling, braking by motors, heat into pads and hubs. At most 230 K in one stop from top speed (common practice). ${HANDBOOK}`
+const LEFT_OUT = `Cooling, braking by motors, heat into pads and hubs. At most 230 K in one stop from top speed (common practice).`
 const stop = (mass: number) => ({ mass, from: 100 / 3.6, to: 0, part: 0.72, heat: 500, rotor: 5 })
 
 /** How much one stop warms the rotors of an axle. A battery that is full or cold takes nothing: count no braking by motors. */
@@ -52,7 +52,7 @@ export const rotorMass = formula(
     takes: { ...car, rise: rise('ΔT', 'rise accepted') },
     text: 'm_r = β · ½ · m · (v_1² − v_2²) / (2 · c · ΔT)',
     source: HEAT,
-    leavesOut: LEFT_OUT,
+    leavesOut: `${LEFT_OUT} ${HANDBOOK}`,
     proof: {
       examples: [
         {

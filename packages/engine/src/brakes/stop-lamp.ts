@@ -1,10 +1,10 @@
 import { formula } from '../working/formula.ts'
 import { standard } from '../working/value.ts'
-import { HANDBOOK, hand, length, mass, ratio, share, torque } from './symbols.ts'
+import { hand, length, mass, ratio, share, torque } from './symbols.ts'
 
 const LAMP = { work: 'un-r13-h', place: '5.2.22.4, stop lamps and braking by motors, in words a text of 2018 quotes' } as const
-const MAY = standard('stop-lamp-may', 'Deceleration by motors above which stop lamps may light', 'a_1', 0.7, 'm/s²', LAMP)
-const MUST = standard('stop-lamp-must', 'Deceleration by motors above which stop lamps must light', 'a_2', 1.3, 'm/s²', LAMP)
+export const MAY = standard('stop-lamp-may', 'Deceleration by motors above which stop lamps may light', 'a_1', 0.7, 'm/s²', LAMP)
+export const MUST = standard('stop-lamp-must', 'Deceleration by motors above which stop lamps must light', 'a_2', 1.3, 'm/s²', LAMP)
 
 /** Torque of the motor, accelerator released, above which the stop lamps may and must light. They go out at the latest below the lower one. */
 export const stopLampTorque = formula(
@@ -21,7 +21,8 @@ export const stopLampTorque = formula(
     uses: [MAY, MUST],
     text: 'T_1 = a_1 · m · r · η / i\nT_2 = a_2 · m · r · η / i',
     source: LAMP,
-    leavesOut: `Drag: the rule speaks of the deceleration of the car, so drag counts in a road test and the lamps must light at less torque. ${HANDBOOK}`,
+    leavesOut:
+      'Drag: the rule speaks of the deceleration of the car, so drag counts in a road test and the lamps must light at less torque.',
     proof: {
       examples: [
         {

@@ -10,7 +10,7 @@ const ANNEX_3 = {
   place: 'Annex 3: s = 0.1·v + 0.0060, 0.0067 or 0.0158·v², v in km/h; FMVSS 135 S7.5, S7.6 and S7.10 ask for the same',
   mark: 'from memory',
 } as const
-const LAG = standard('brake-lag', 'Time lost before the brakes hold, as the rule counts it', 't_0', 0.1 * PER_KMH, 's', ANNEX_3)
+export const LAG = standard('brake-lag', 'Time lost before the brakes hold, as the rule counts it', 't_0', 0.1 * PER_KMH, 's', ANNEX_3)
 const COLD = standard('stop-cold', 'Stop with cold brakes', 'b_1', 0.006 * PER_KMH2, 's²/m', ANNEX_3)
 const FAST = standard('stop-fast', 'Stop from high speed', 'b_2', 0.0067 * PER_KMH2, 's²/m', ANNEX_3)
 const FAILED = standard('stop-failed', 'Stop with part of the brakes or the assist failed', 'b_3', 0.0158 * PER_KMH2, 's²/m', ANNEX_3)
@@ -32,7 +32,7 @@ export const prescribedStop = formula(
     uses: [LAG, COLD, FAST, FAILED],
     text: 's_1 = t_0 · v + b_1 · v²\ns_2 = t_0 · v + b_2 · v²\ns_3 = t_0 · v + b_3 · v²',
     source: ANNEX_3,
-    leavesOut: `The limits of pedal force: 65 to 500 N. ${HANDBOOK}`,
+    leavesOut: 'The limits of pedal force: 65 to 500 N.',
     proof: {
       examples: (
         [

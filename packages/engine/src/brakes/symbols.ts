@@ -49,7 +49,7 @@ export const workedBy =
   (work: WorkKey) =>
   (place: string): Source => ({ work, place: `worked by hand: ${place}` })
 export const hand = workedBy('statics')
-/** What every card of this domain ends with until a study asks for brakes. */
-export const HANDBOOK = 'In the handbook only: no study asks for brakes yet.'
+/** What a card of this domain ends with while no study asks for it. */
+export const HANDBOOK = 'In the handbook only: no study asks for it yet.'
 /** The car most cases are worked on: 1200 kg, wheelbase 2.45 m, centre of mass 1.15 m behind the front axle and 0.54 m high. */
 export const caseCar = { rearShare: 1.15 / 2.45, height: 0.54, wheelbase: 2.45 }

@@ -74,7 +74,7 @@ export const unassistedBraking = formula(
     },
     text: 'A = π / 4 · d²\np = F · i · η / A\na = p · (k_F + k_R) / m\nF_2 = F · a_2 / a',
     source: { work: 'statics', place: 'lever, piston, force over pressure' },
-    leavesOut: `Knock-out pressure and a valve before the rear axle. ${HANDBOOK}`,
+    leavesOut: 'Knock-out pressure and a valve before the rear axle.',
     proof: {
       examples: [
         {

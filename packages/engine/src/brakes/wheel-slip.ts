@@ -70,7 +70,7 @@ export const lowSpeedFade = formula(
     },
     text: 'τ = (v_1 − v_2) / a_0\nj = a_0² / (v_1 − v_2)',
     source: { work: 'statics', place: 'torque in a straight line with speed' },
-    leavesOut: `Drag and friction brakes. Usual: from 8–15 to 2–5 km/h, jerk at most 2 to 3 m/s³ (common practice). ${HANDBOOK}`,
+    leavesOut: 'Drag and friction brakes. Usual: from 8–15 to 2–5 km/h, jerk at most 2 to 3 m/s³ (common practice).',
     proof: {
       examples: [
         {

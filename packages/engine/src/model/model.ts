@@ -1,4 +1,5 @@
 import type { Field } from '../working/value.ts'
+import type { Brakes } from './brakes.ts'
 import type { Brief } from './brief.ts'
 import type { Charging } from './charging.ts'
 import type { Donor } from './donor.ts'
@@ -6,6 +7,7 @@ import type { Drive } from './drive.ts'
 import type { Fit } from './fit.ts'
 import type { Here, Named } from './group.ts'
 import type { Pack } from './pack.ts'
+import type { Steering } from './steering.ts'
 import type { Trips } from './trips.ts'
 
 /** Somebody took responsibility for a finding that is not sound. It lapses when what the finding rests on changes. */
@@ -35,6 +37,8 @@ export type Model = {
   readonly trips: Trips
   readonly charging: Charging
   readonly fit: Fit
+  readonly brakes: Brakes
+  readonly steering: Steering
   readonly accepted: Named<Acceptance>
   readonly doesNotApply: Named<NotApplying>
 }

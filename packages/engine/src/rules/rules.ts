@@ -1,3 +1,10 @@
+import { brakesWithoutAssist, electricBoosterFuse } from './brakes/assist.ts'
+import { brakesStayCool } from './brakes/heat.ts'
+import { brakesUseTheGrip, frontLocksFirst } from './brakes/locking.ts'
+import { parkedAxleGrips, parkingBrakeHolds, parkingBrakeOnSlope } from './brakes/parking.ts'
+import { recoveryOnSnow, stopLampOnRecovery, wheelSensorsKept } from './brakes/recovery.ts'
+import { brakeEfficiency, brakesEven } from './brakes/tester.ts'
+import { pumpComesToRest, vacuumLasts, vacuumSoon } from './brakes/vacuum.ts'
 import { partsWithinBudget } from './brief/budget.ts'
 import { demandsAgreed, protectionAgreed } from './brief/demands.ts'
 import { donorAge, donorBuilt } from './brief/donor-dates.ts'
@@ -67,6 +74,8 @@ import { holdsCharge, neverDeepEmpty, restMatched } from './pack/salvaged-at-res
 import { lastsStanding, notParkedFull } from './pack/standing.ts'
 import { breakingVoltage, voltageWhenEmpty, voltageWhenFull, voltageWhenSagging } from './pack/voltage-window.ts'
 import type { Rule } from './rule.ts'
+import { steeringFuse, steeringPumpSuffices } from './steering/assist.ts'
+import { assistWithoutMessages, steersWithoutAssist } from './steering/effort.ts'
 import { cellCurrentOnTrips, followsItsTrips, notThrottled, recoveryWithinCells } from './trips/on-the-trip.ts'
 import { rangeGoal } from './trips/range.ts'
 
@@ -253,5 +262,29 @@ const FIT: readonly Rule[] = [
   standsAsBefore,
 ]
 
+/** Whether it stops, holds and steers as it must under its new mass, with and without what assists it. */
+const BRAKES_AND_STEERING: readonly Rule[] = [
+  frontLocksFirst,
+  brakesUseTheGrip,
+  brakeEfficiency,
+  brakesEven,
+  recoveryOnSnow,
+  stopLampOnRecovery,
+  wheelSensorsKept,
+  brakesStayCool,
+  vacuumLasts,
+  vacuumSoon,
+  pumpComesToRest,
+  brakesWithoutAssist,
+  electricBoosterFuse,
+  parkingBrakeHolds,
+  parkingBrakeOnSlope,
+  parkedAxleGrips,
+  steersWithoutAssist,
+  assistWithoutMessages,
+  steeringPumpSuffices,
+  steeringFuse,
+]
+
 /** Every rule, in the order of the job. A test fails when one is missing here. */
-export const RULES: readonly Rule[] = [...BRIEF, ...DONOR, ...DRIVE, ...PACK, ...TRIPS_AND_CHARGING, ...FIT]
+export const RULES: readonly Rule[] = [...BRIEF, ...DONOR, ...DRIVE, ...PACK, ...TRIPS_AND_CHARGING, ...FIT, ...BRAKES_AND_STEERING]

@@ -1,5 +1,5 @@
 import { formula } from '../working/formula.ts'
-import { HANDBOOK, hand, moment, power, share, turns } from './symbols.ts'
+import { hand, moment, power, share, turns } from './symbols.ts'
 
 const amps = (symbol: string, label: string) => ({ symbol, unit: 'A', label }) as const
 const VOLTAGE = { symbol: 'U', unit: 'V', label: 'supply voltage' } as const
@@ -24,7 +24,7 @@ export const columnAssist = formula(
     },
     text: 'T_a = T − T_d\nP_s = 2 · π · n · T_a\nP = P_s / η\nI = P / U',
     source: { work: 'statics', place: 'torque and turns; torque of the driver and efficiency are common practice' },
-    leavesOut: `Usual on the column up to 8 to 9 kN at the rack, on the rack up to 18 kN (common practice). ${HANDBOOK}`,
+    leavesOut: 'Usual on the column up to 8 to 9 kN at the rack, on the rack up to 18 kN (common practice).',
     proof: {
       examples: (
         [
@@ -61,7 +61,7 @@ export const assistAtStop = formula(
     },
     text: 'I = I_m² · R / U',
     source: { work: 'circuits', place: 'power in a resistance' },
-    leavesOut: `Losses of the bridge. ${HANDBOOK}`,
+    leavesOut: 'Losses of the bridge.',
     proof: { none: 'elementary' },
   },
   ({ motor, winding, voltage }) => (motor ** 2 * winding) / voltage,

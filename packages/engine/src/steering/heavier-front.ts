@@ -1,5 +1,5 @@
 import { formula } from '../working/formula.ts'
-import { force, HANDBOOK, hand, pressure, ratio } from './symbols.ts'
+import { force, hand, pressure, ratio } from './symbols.ts'
 
 /** Parking effort after a change of front load or tyre pressure, over that before. */
 export const parkingEffortChange = formula(
@@ -15,7 +15,7 @@ export const parkingEffortChange = formula(
     },
     text: 'q = (W_2 / W_1)^1.5 · √(p_1 / p_2)',
     source: { work: 'statics', place: 'parking moment in proportion' },
-    leavesOut: `Other tyres. ${HANDBOOK}`,
+    leavesOut: 'Other tyres.',
     proof: {
       examples: [
         {

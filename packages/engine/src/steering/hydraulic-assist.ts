@@ -1,5 +1,5 @@
 import { formula } from '../working/formula.ts'
-import { area, force, HANDBOOK, hand, length, power, pressure, share, turns } from './symbols.ts'
+import { area, force, hand, length, power, pressure, share, turns } from './symbols.ts'
 
 const LITRE_A_MINUTE = 1e-3 / 60
 const flow = (symbol: string, label: string) => ({ symbol, unit: 'm³/s', label, shows: 'flow' }) as const
@@ -31,7 +31,7 @@ export const hydraulicAssist = formula(
     },
     text: 'A = π / 4 · (D² − d²)\np = F / A\nQ = A · C · n\nQ_p = Q · (1 + q)\nP_h = p · Q',
     source: { work: 'statics', place: 'piston; turns and leakage are common practice' },
-    leavesOut: `Relief valves open at 80 to 110 bar; at rest the pump still works against a few bar (common practice). ${HANDBOOK}`,
+    leavesOut: 'Relief valves open at 80 to 110 bar; at rest the pump still works against a few bar (common practice).',
     proof: {
       examples: [
         { takes: case_, gives: { area: 854.5e-6 }, within: 0.05e-6, source: hand(place) },
@@ -69,7 +69,6 @@ export const steeringPumpPower = formula(
     },
     text: 'P = p · Q_p / (η_p · η_m)\nI = P / U',
     source: { work: 'statics', place: 'pressure and flow' },
-    leavesOut: HANDBOOK,
     proof: {
       examples: [
         {

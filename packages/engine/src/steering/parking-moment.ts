@@ -19,7 +19,7 @@ export const parkingMoment = formula(
     takes: tyre,
     text: 'M = μ · W^1.5 / (3 · √p)',
     source: GOUGH,
-    leavesOut: `${STEEP} ${HANDBOOK}`,
+    leavesOut: `${STEEP}`,
     proof: {
       examples: [
         ...cases.map(([load, p, gives]) => ({

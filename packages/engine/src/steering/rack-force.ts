@@ -14,7 +14,7 @@ export const rackForce = formula(
     },
     text: 'F = M / (l · η)',
     source: { work: 'statics', place: 'moment over arm; arm and efficiency are common practice' },
-    leavesOut: `Allow half as much again where nothing was measured (common practice). ${HANDBOOK}`,
+    leavesOut: 'Allow half as much again where nothing was measured (common practice).',
     proof: {
       examples: [
         {
@@ -43,7 +43,7 @@ export const handwheelTorque = formula(
     },
     text: 'T = F · C / (2 · π · η)\nF_h = T / R',
     source: { work: 'statics', place: 'work in one turn' },
-    leavesOut: `Rolling at 10 km/h without assist takes 25 to 40 % of it (common practice): measure with a spring balance. ${HANDBOOK}`,
+    leavesOut: 'Rolling at 10 km/h without assist takes 25 to 40 % of it (common practice): measure with a spring balance.',
     proof: {
       examples: [
         {

@@ -26,7 +26,7 @@ export const turns = (symbol: string, label: string) => ({ symbol, unit: '1/s', 
 export const GRIP = { ...ratio('μ', 'grip at a stand: 0.7 in textbooks, 0.8 to 1.0 on dry asphalt'), holds: [0.05, 1.3] } as const
 /** A case worked by hand and once more on another way, as the proof of what is elementary. */
 export const hand = (place: string): Source => ({ work: 'statics', place: `worked by hand: ${place}` })
-/** What every card of this domain ends with until a study asks for steering. */
-export const HANDBOOK = 'In the handbook only: no study asks for steering yet.'
+/** What a card of this domain ends with while no study asks for it. */
+export const HANDBOOK = 'In the handbook only: no study asks for it yet.'
 /** What no estimate of a parking moment holds. */
 export const STEEP = 'The steep rise near full lock. The figure is an estimate: measure with a spring balance on the rim.'

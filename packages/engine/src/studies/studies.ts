@@ -1,3 +1,15 @@
+import { brakeParts } from './brakes/brake-parts.ts'
+import { electricBooster } from './brakes/electric-booster.ts'
+import { brakeHeat } from './brakes/heat.ts'
+import { lamp } from './brakes/lamp.ts'
+import { motorBraking } from './brakes/motor-braking.ts'
+import { parking } from './brakes/parking.ts'
+import { prints } from './brakes/prints.ts'
+import { split } from './brakes/split.ts'
+import { stopping } from './brakes/stopping.ts'
+import { unassisted } from './brakes/unassisted.ts'
+import { utilisation } from './brakes/utilisation.ts'
+import { vacuum } from './brakes/vacuum.ts'
 import { againstDonor } from './brief/against-donor.ts'
 import { cost } from './brief/cost.ts'
 import { exchange } from './brief/exchange.ts'
@@ -74,6 +86,8 @@ import { standing } from './pack/standing.ts'
 import { strings } from './pack/strings.ts'
 import { usableEnergy } from './pack/usable-energy.ts'
 import { voltageWindow } from './pack/voltage-window.ts'
+import { steeringAssistance } from './steering/assist.ts'
+import { steeringEffort } from './steering/effort.ts'
 import type { Study } from './study.ts'
 import { rangeAtSpeeds } from './trips/range-at-speeds.ts'
 import { rangeInWeather } from './trips/range-in-weather.ts'
@@ -177,4 +191,18 @@ export const STUDIES: readonly Study<unknown>[] = [
   lift,
   ride,
   shells,
+  prints,
+  brakeParts,
+  split,
+  motorBraking,
+  utilisation,
+  stopping,
+  lamp,
+  brakeHeat,
+  vacuum,
+  unassisted,
+  electricBooster,
+  parking,
+  steeringEffort,
+  steeringAssistance,
 ]

@@ -1,5 +1,5 @@
 import { Readable } from 'node:stream'
-import { slugOf, StoreFault, type Imported as Taken, unbundled } from '@ampwright/store'
+import { StoreFault, slugOf, type Imported as Taken, unbundled } from '@ampwright/store'
 import type { FastifyReply } from 'fastify'
 import { z } from 'zod'
 import type { ApiImported, ApiUnreadable } from '../api-types.ts'

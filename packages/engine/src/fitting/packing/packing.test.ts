@@ -7,7 +7,7 @@ import { type Answer, answerWithin, type Placed, type Whole } from './answer.ts'
 import { packBox } from './box.ts'
 import { boxBound, colouringWaste, planeBound } from './box-bound.ts'
 import { fiveBlocks } from './five-blocks.ts'
-import { packRectangle, type PlacedRectangle } from './rectangle.ts'
+import { type PlacedRectangle, packRectangle } from './rectangle.ts'
 import { rectangleBound } from './rectangle-bound.ts'
 
 const LONG = process.env['AMPWRIGHT_LONG'] === '1'
