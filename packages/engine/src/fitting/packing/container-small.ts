@@ -33,6 +33,7 @@ export function searchContainerThrough(
     ways,
     kinds.map(k => k.count),
     may,
+    true,
     STEPS,
   )
   const placed = found.chosen.map(({ way, at }): BlockBox => {

@@ -115,7 +115,7 @@ describe('boxes of several kinds in a space', () => {
           }
         },
       ),
-      { numRuns: runs(50_000) },
+      { numRuns: runs(40_000) },
     )
   })
   it('hold as much as trying everything finds, and say so', () => {

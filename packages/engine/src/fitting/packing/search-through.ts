@@ -18,7 +18,8 @@ export const FEW_CELLS = 400
  * Every way to place boxes on the free cells of a small space, for as many cells filled as can be: cell after cell from the bottom up, each the low corner of a box in
  * one of its ways, or of none. Given up after so many steps; then the best so far is not proven.
  *
- * `counts` are boxes of each kind; `may` says whether a box may join those chosen, for clearances and what must stand on what. Boxes chosen before lie no higher.
+ * `counts` are boxes of each kind; `may` says whether a box may join those chosen, for clearances and what must stand on what. Boxes chosen before lie no higher. `sinks`:
+ * boxes may be let down until something is under them, so that none need be tried in mid-air.
  */
 export function searchThrough(
   size: Whole,
@@ -26,6 +27,7 @@ export function searchThrough(
   ways: readonly Way[],
   counts: readonly number[],
   may: (one: Chosen, chosen: readonly Chosen[]) => boolean,
+  sinks: boolean,
   budget: number,
 ): SearchedThrough {
   const [nx, ny, nz] = size,
@@ -46,6 +48,13 @@ export function searchThrough(
     if (x + a > nx || y + b > ny || z + c > nz) return false
     for (const d of cellsOf[way] as number[]) if (taken[cell + d]) return false
     return true
+  }
+  const restsOn = (way: number, cell: number): boolean => {
+    const [a, b] = (ways[way] as Way).sides,
+      under = cell - nx * ny
+    if (under < 0) return true
+    for (let j = 0; j < b; j++) for (let i = 0; i < a; i++) if (taken[under + i + nx * j]) return true
+    return false
   }
   const cellsOfWay = cellsOf.map(cells => cells.length)
   /** Most cells that can still be filled from a cell on: what is free, or what is left; of boxes of one size whole ones. */
@@ -81,7 +90,7 @@ export function searchThrough(
       for (let w = 0; w < ways.length; w++) {
         const { kind } = ways[w] as Way,
           one: Chosen = { way: w, at: [x, y, z] }
-        if (!left[kind] || !fits(w, x, y, z, cell) || !may(one, chosen)) continue
+        if (!left[kind] || !fits(w, x, y, z, cell) || (sinks && !restsOn(w, cell)) || !may(one, chosen)) continue
         const cells = cellsOf[w] as number[]
         for (const d of cells) taken[cell + d] = 1
         left[kind] = (left[kind] as number) - 1
