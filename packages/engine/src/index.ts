@@ -36,6 +36,21 @@ export { type BayModule, MODULE_FACES, type ModuleFace, type PlacedModule } from
 export { packBox } from './fitting/packing/box.ts'
 export { type ContainerAnswer, containerWithin, packContainer } from './fitting/packing/container.ts'
 export type { BlockBox, BoxKind, Support } from './fitting/packing/container-blocks.ts'
+export { packSearch, packWithin } from './fitting/packing/pack-search.ts'
+export {
+  type AxleLoad,
+  BOX_SIDES,
+  type BoxBuild,
+  type BoxSide,
+  CRITERIA,
+  type Criterion,
+  type PackAnswer,
+  type PackArrangement,
+  type PackedBox,
+  type PackModule,
+  type PackSpace,
+  type PackTask,
+} from './fitting/packing/pack-types.ts'
 export { type PlacedRectangle, packRectangle, type Rectangle } from './fitting/packing/rectangle.ts'
 export { nearestInBox, pointToBox } from './fitting/point-to-box.ts'
 export { type Met, segmentToSegment } from './fitting/segments.ts'

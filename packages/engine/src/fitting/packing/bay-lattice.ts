@@ -24,7 +24,8 @@ export type BayLattice = {
 
 /** Most places held in memory, all turns together. */
 const PLACES = 12e6
-/** Cubes are cut no finer than this. */
+/** Cubes are cut no finer than this, and only while so many places are not passed: a finer lattice is searched more slowly. */
+const CUT_PLACES = 2e6
 const FINEST = 5
 /** What binary fractions may be off by, in steps. */
 export const HAIR = 1e-6
@@ -37,7 +38,7 @@ export function bestCut(field: VoxelField, { size, clearance }: BayModule, turns
   const cubes = field.counts[0] * field.counts[1] * field.counts[2]
   let best = 1,
     least = Infinity
-  for (let cut = 1; cut <= FINEST && cubes * cut ** 3 * turns <= PLACES; cut++) {
+  for (let cut = 1; cut <= FINEST && (cut === 1 || cubes * cut ** 3 * turns <= CUT_PLACES); cut++) {
     const step = field.edge / cut
     const waste = size.reduce((sum, s) => sum + (stepsOf(s + clearance, step) * step) / (s + clearance) - 1, 0)
     if (waste < least - 0.003) {
