@@ -2,12 +2,11 @@ import type { AlignedBox } from '../box.ts'
 import type { Vector } from '../vector.ts'
 import { answerWithin } from './answer.ts'
 import { type BayAnswer, packBay } from './bay.ts'
-import { bayBound } from './bay-bound.ts'
-import { bayLattice } from './bay-lattice.ts'
 import { type PlacedModule, turnsOfModule } from './bay-module.ts'
 import { type Interior, interiorOf } from './pack-interior.ts'
 import { type BoxBuild, type PackModule, type PackSpace, type BoxSide, BOX_SIDES } from './pack-types.ts'
 import { packRectangle } from './rectangle.ts'
+import { squareBound } from './square-bound.ts'
 
 /** A space filled with as many modules as were found, with its busbars along one side. */
 export type Filling = { readonly busbars: BoxSide; readonly modules: readonly PlacedModule[] }
@@ -44,8 +43,8 @@ export function spaceSearch(space: PackSpace, module: PackModule, box: BoxBuild,
 }
 
 function sideSearch(interior: Interior, busbars: BoxSide, module: PackModule, seed: number) {
-  const bound =
-    interior.outer === interior.field ? undefined : bayBound(bayLattice(interior.outer, module, turnsOfModule(module)), module).most
+  const { low, high } = interior,
+    bound = low && high ? squareBound(high.map((c, i) => c - (low[i] as number)) as unknown as Vector, module) : undefined
   const search = packBay(interior.field, module, { seed })
   let best = layers(interior, module),
     last: BayAnswer | undefined,

@@ -5,8 +5,6 @@ import type { BoxBuild, PackSpace, BoxSide } from './pack-types.ts'
 /** The room for modules inside a battery box: a field, and where it is square its exact corners. */
 export type Interior = {
   readonly field: VoxelField
-  /** A field that lacks nothing of a square interior, for its bound. */
-  readonly outer: VoxelField
   readonly low?: Vector
   readonly high?: Vector
 }
@@ -24,14 +22,12 @@ export function marginsOf({ wall, plate, lid, busbar }: BoxBuild, busbars: BoxSi
 export function interiorOf(space: PackSpace, box: BoxBuild, busbars: BoxSide): Interior | undefined {
   const { low, high } = marginsOf(box, busbars)
   if (space.kind === 'field') {
-    const field = eroded(space.field, low, high)
-    return { field, outer: field }
+    return { field: eroded(space.field, low, high) }
   }
   const from = space.low.map((c, i) => c + (low[i] as number)) as unknown as Vector,
     to = space.high.map((c, i) => c - (high[i] as number)) as unknown as Vector
   if (from.some((c, i) => c >= (to[i] as number))) return undefined
-  const edge = bestEdge(to.map((c, i) => c - (from[i] as number)))
-  return { field: fieldOf(from, to, edge, Math.floor), outer: fieldOf(from, to, edge, Math.ceil), low: from, high: to }
+  return { field: fieldOf(from, to), low: from, high: to }
 }
 
 /** Edges tried for a square interior [m]: fine enough for modules, coarse enough to search. */
@@ -44,9 +40,10 @@ function bestEdge(sides: readonly number[]): number {
   return EDGES.reduce((best, edge) => (waste(edge) <= waste(best) ? edge : best))
 }
 
-function fieldOf(from: Vector, to: Vector, edge: number, round: (x: number) => number): VoxelField {
-  const hair = round === Math.floor ? HAIR : -HAIR
-  const counts = from.map((c, i) => round(((to[i] as number) - c) / edge + hair)) as unknown as VoxelField['counts']
+function fieldOf(from: Vector, to: Vector): VoxelField {
+  const sides = to.map((c, i) => c - (from[i] as number)),
+    edge = bestEdge(sides),
+    counts = sides.map(s => Math.floor(s / edge + HAIR)) as unknown as VoxelField['counts']
   return { low: from, edge, counts, free: new Uint8Array(counts[0] * counts[1] * counts[2]).fill(1) }
 }
 

@@ -83,9 +83,9 @@ describe('a battery in several spaces', () => {
   it('is arranged in whole strings inside its boxes, never worse than another in every respect', () => {
     fc.assert(
       fc.property(
-        fc.array(fc.tuple(fc.integer({ min: 10, max: 60 }), fc.integer({ min: 10, max: 60 }), fc.integer({ min: 8, max: 30 })), {
+        fc.array(fc.tuple(fc.integer({ min: 10, max: 50 }), fc.integer({ min: 10, max: 40 }), fc.integer({ min: 8, max: 24 })), {
           minLength: 1,
-          maxLength: 3,
+          maxLength: 2,
         }),
         fc.integer({ min: 1, max: 5 }),
         fc.boolean(),
@@ -96,11 +96,11 @@ describe('a battery in several spaces', () => {
             ...TASK,
             series,
             splitGroups,
-            box: bare ? BARE : BUILD,
+            box: bare ? BARE : { ...BUILD, busbar: seed % 4 === 0 ? 0.05 : 0 },
             module: { ...TASK.module, size: [0.26, 0.17, 0.1] },
             spaces: sizes.map((s, i) => box(`space ${i}`, [i, 0, 0.3], s.map(c => c / 100) as unknown as Vector)),
           }
-          for (const { arrangements, bound, gap } of all(task, 100, seed)) {
+          for (const { arrangements, bound, gap } of all(task, 1, seed)) {
             for (const one of arrangements) expect(faults(task, one)).toEqual([])
             const most = Math.max(0, ...arrangements.map(a => a.modules))
             expect(gap).toBe(bound - most)
@@ -108,11 +108,11 @@ describe('a battery in several spaces', () => {
           }
         },
       ),
-      { numRuns: runs(2000) },
+      { numRuns: runs(1000) },
     )
   })
   it('comes in several different arrangements, each the best in something or a fair middle, none better in all', () => {
-    const { arrangements } = all(TASK, 1500).at(-1) as PackAnswer
+    const { arrangements } = all(TASK, 300).at(-1) as PackAnswer
     expect(arrangements.length).toBeGreaterThan(3)
     expect(new Set(arrangements.map(a => a.boxes.map(b => `${b.space} ${b.modules.length}`).join())).size).toBeGreaterThan(2)
     for (const c of CRITERIA) expect(arrangements.some(a => a.bestIn.includes(c))).toBe(true)
@@ -176,7 +176,7 @@ describe('a battery in several spaces', () => {
     expect(spaces[0]?.found).toBeGreaterThanOrEqual(12)
   })
   it('gives the same answers for the same seed, in whatever order the spaces are named', () => {
-    const once = (task: PackTask): PackAnswer => packWithin(packSearch(task, { seed: 3 }), 500)
+    const once = (task: PackTask): PackAnswer => packWithin(packSearch(task, { seed: 3 }), 100)
     expect(once(TASK)).toEqual(once({ ...TASK, spaces: [...TASK.spaces].reverse() }))
   })
   it('is none where nothing fits', () => {
