@@ -31,7 +31,27 @@ export { boxDistance, type Nearest } from './fitting/box-distance.ts'
 export { type Near, type Tube, tubeClearance } from './fitting/capsules.ts'
 export { CLEARANCE_HABITS } from './fitting/clearance-habits.ts'
 export { type Answer, answerWithin, type Placed, type Whole } from './fitting/packing/answer.ts'
+export { type BayAnswer, bayWithin, packBay } from './fitting/packing/bay.ts'
+export { bayFaults } from './fitting/packing/bay-faults.ts'
+export { type BayModule, MODULE_FACES, type ModuleFace, type PlacedModule } from './fitting/packing/bay-module.ts'
 export { packBox } from './fitting/packing/box.ts'
+export { type ContainerAnswer, containerWithin, packContainer } from './fitting/packing/container.ts'
+export type { BlockBox, BoxKind, Support } from './fitting/packing/container-blocks.ts'
+export { packSearch, packWithin } from './fitting/packing/pack-search.ts'
+export {
+  type AxleLoad,
+  BOX_SIDES,
+  type BoxBuild,
+  type BoxSide,
+  CRITERIA,
+  type Criterion,
+  type PackAnswer,
+  type PackArrangement,
+  type PackedBox,
+  type PackModule,
+  type PackSpace,
+  type PackTask,
+} from './fitting/packing/pack-types.ts'
 export { type PlacedRectangle, packRectangle, type Rectangle } from './fitting/packing/rectangle.ts'
 export { boxOf, gapOf, type PlacedBody } from './fitting/placed-body.ts'
 export { nearestInBox, pointToBox } from './fitting/point-to-box.ts'
