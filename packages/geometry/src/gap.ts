@@ -1,4 +1,4 @@
-import { inBox, minus, type OrientedBox, outOfBox, plus, times, type Tube, type Vector, lengthOf } from '@ampwright/engine'
+import { minus, type OrientedBox, outOfBox, plus, times, type Tube, type Vector, lengthOf } from '@ampwright/engine'
 import { Box3 } from 'three'
 import { cornersOf, triangleToBox } from './near/box.ts'
 import { NearestPair } from './near/nearest-pair.ts'
@@ -107,8 +107,15 @@ function told(best: NearestPair, upTo: number): Gap | undefined {
 }
 
 /** A triangle in the axes of a box, from its centre. */
-function toBox(triangle: Float64Array, box: OrientedBox): void {
-  for (let i = 0; i < 9; i += 3) triangle.set(inBox(box, [triangle[i] as number, triangle[i + 1] as number, triangle[i + 2] as number]), i)
+function toBox(triangle: Float64Array, { centre: [cx, cy, cz], axes: [u, v, w] }: OrientedBox): void {
+  for (let i = 0; i < 9; i += 3) {
+    const x = (triangle[i] as number) - cx,
+      y = (triangle[i + 1] as number) - cy,
+      z = (triangle[i + 2] as number) - cz
+    triangle[i] = u[0] * x + u[1] * y + u[2] * z
+    triangle[i + 1] = v[0] * x + v[1] * y + v[2] * z
+    triangle[i + 2] = w[0] * x + w[1] * y + w[2] * z
+  }
 }
 
 /** Any place of a mesh. */

@@ -28,8 +28,9 @@ export function triangleToBox(best: NearestPair, triangle: Flat, half: Vector, c
     placeToFace(best, corners[k] as number, corners[k + 1] as number, corners[k + 2] as number, triangle, 0, true)
 }
 
+const held = (q: number, a: number): number => (q > a ? a : q < -a ? -a : q)
+
 function placeToSolid(best: NearestPair, x: number, y: number, z: number, half: Vector): void {
-  const held = (q: number, a: number): number => (q > a ? a : q < -a ? -a : q)
   const [hx, hy, hz] = [held(x, half[0]), held(y, half[1]), held(z, half[2])]
   if (hx === x && hy === y && hz === z) best.meet(x, y, z)
   else best.offer(x, y, z, hx, hy, hz)

@@ -27,19 +27,21 @@ export function pieceToPiece(best: NearestPair, a: Flat, i: number, j: number, b
     vv = vx * vx + vy * vy + vz * vz,
     ur = ux * rx + uy * ry + uz * rz,
     vr = vx * rx + vy * ry + vz * rz
-  const at = (s: number, t: number): void => best.offer(px + s * ux, py + s * uy, pz + s * uz, qx + t * vx, qy + t * vy, qz + t * vz)
   const across = uu * vv - uv * uv
   if (across > 0) {
     const s = (uv * vr - vv * ur) / across,
       t = (uu * vr - uv * ur) / across
-    if (s > 0 && s < 1 && t > 0 && t < 1) at(s, t)
+    if (s > 0 && s < 1 && t > 0 && t < 1) best.offer(px + s * ux, py + s * uy, pz + s * uz, qx + t * vx, qy + t * vy, qz + t * vz)
   }
-  const alongB = (s: number): number => (vv > 0 ? hold((vr + s * uv) / vv) : 0),
-    alongA = (t: number): number => (uu > 0 ? hold((t * uv - ur) / uu) : 0)
-  at(0, alongB(0))
-  at(1, alongB(1))
-  at(alongA(0), 0)
-  at(alongA(1), 1)
+  // Both ends of the first piece with the place of the second nearest to them, then the other way about.
+  const t0 = vv > 0 ? hold(vr / vv) : 0,
+    t1 = vv > 0 ? hold((vr + uv) / vv) : 0,
+    s0 = uu > 0 ? hold(-ur / uu) : 0,
+    s1 = uu > 0 ? hold((uv - ur) / uu) : 0
+  best.offer(px, py, pz, qx + t0 * vx, qy + t0 * vy, qz + t0 * vz)
+  best.offer(px + ux, py + uy, pz + uz, qx + t1 * vx, qy + t1 * vy, qz + t1 * vz)
+  best.offer(px + s0 * ux, py + s0 * uy, pz + s0 * uz, qx, qy, qz)
+  best.offer(px + s1 * ux, py + s1 * uy, pz + s1 * uz, qx + vx, qy + vy, qz + vz)
 }
 
 /**
@@ -100,10 +102,9 @@ export function throughFace(best: NearestPair, a: Flat, i: number, j: number, fa
     y = py + k * (qy - py),
     z = pz + k * (qz - pz)
   // On the same side of all three edges, seen along the normal.
-  const side = (ex: number, ey: number, ez: number, wx: number, wy: number, wz: number): number =>
-    nx * (ey * wz - ez * wy) + ny * (ez * wx - ex * wz) + nz * (ex * wy - ey * wx)
-  if (side(ux, uy, uz, x, y, z) < 0) return
-  if (side(vx - ux, vy - uy, vz - uz, x - ux, y - uy, z - uz) < 0) return
-  if (side(-vx, -vy, -vz, x - vx, y - vy, z - vz) < 0) return
+  if (nx * (uy * z - uz * y) + ny * (uz * x - ux * z) + nz * (ux * y - uy * x) < 0) return
+  if (nx * (y * vz - z * vy) + ny * (z * vx - x * vz) + nz * (x * vy - y * vx) < 0) return
+  const [ex, ey, ez, wx, wy, wz] = [vx - ux, vy - uy, vz - uz, x - ux, y - uy, z - uz]
+  if (nx * (ey * wz - ez * wy) + ny * (ez * wx - ex * wz) + nz * (ex * wy - ey * wx) < 0) return
   best.meet(ax + x, ay + y, az + z)
 }

@@ -24,20 +24,21 @@ export function touchesCube(t: Float64Array, cx: number, cy: number, cz: number,
     ny = uz * vx - ux * vz,
     nz = ux * vy - uy * vx
   if (Math.abs(nx * ax + ny * ay + nz * az) > half * (Math.abs(nx) + Math.abs(ny) + Math.abs(nz))) return false
-  /** Along (p, q) in a plane of two axes, the shadow of an edge and of the corner opposite it. */
-  const apart = (p: number, q: number, onEdge: number, opposite: number): boolean => {
-    const reach = half * (Math.abs(p) + Math.abs(q))
-    return Math.min(onEdge, opposite) > reach || Math.max(onEdge, opposite) < -reach
-  }
   return !(
-    apart(uz, uy, uy * az - uz * ay, uy * dz - uz * dy) ||
-    apart(uz, ux, uz * ax - ux * az, uz * dx - ux * dz) ||
-    apart(uy, ux, ux * ay - uy * ax, ux * dy - uy * dx) ||
-    apart(vz, vy, vy * bz - vz * by, vy * az - vz * ay) ||
-    apart(vz, vx, vz * bx - vx * bz, vz * ax - vx * az) ||
-    apart(vy, vx, vx * by - vy * bx, vx * ay - vy * ax) ||
-    apart(wz, wy, wy * dz - wz * dy, wy * bz - wz * by) ||
-    apart(wz, wx, wz * dx - wx * dz, wz * bx - wx * bz) ||
-    apart(wy, wx, wx * dy - wy * dx, wx * by - wy * bx)
+    apart(half, uz, uy, uy * az - uz * ay, uy * dz - uz * dy) ||
+    apart(half, uz, ux, uz * ax - ux * az, uz * dx - ux * dz) ||
+    apart(half, uy, ux, ux * ay - uy * ax, ux * dy - uy * dx) ||
+    apart(half, vz, vy, vy * bz - vz * by, vy * az - vz * ay) ||
+    apart(half, vz, vx, vz * bx - vx * bz, vz * ax - vx * az) ||
+    apart(half, vy, vx, vx * by - vy * bx, vx * ay - vy * ax) ||
+    apart(half, wz, wy, wy * dz - wz * dy, wy * bz - wz * by) ||
+    apart(half, wz, wx, wz * dx - wx * dz, wz * bx - wx * bz) ||
+    apart(half, wy, wx, wx * dy - wy * dx, wx * by - wy * bx)
   )
+}
+
+/** Whether along (p, q) in a plane of two axes the shadows of an edge and of the corner opposite it miss that of the cube. */
+function apart(half: number, p: number, q: number, onEdge: number, opposite: number): boolean {
+  const reach = half * (Math.abs(p) + Math.abs(q))
+  return Math.min(onEdge, opposite) > reach || Math.max(onEdge, opposite) < -reach
 }
