@@ -60,7 +60,8 @@ export function scan(file: string, o: ScanOptions, t: Terminal): number {
 function askedOf(read: MeshFile, o: ScanOptions): ScanAsked {
   const picks = (o.pick ?? []).map(pickFrom),
     byAxis = picks.length === 0 && o.rear !== undefined,
-    unit = o.unit ?? read.unit,
+    // Distances between points tell the unit better than a format does: not every program keeps to metres.
+    unit = o.unit ?? (picks.length > 0 ? undefined : read.unit),
     up = o.up ?? (byAxis ? read.up : undefined)
   const lies = {
     ...(unit === undefined ? {} : { unit }),

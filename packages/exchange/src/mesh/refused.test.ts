@@ -30,6 +30,8 @@ describe('an STL file', () => {
     const file = writeStl(corner)
     file.set(bytes('solid by name '), 0)
     expect(mesh(file).triangles).toHaveLength(12)
+    // Padded behind the last triangle as well.
+    expect(mesh(Uint8Array.from([...file, 0, 0, 0])).triangles).toHaveLength(12)
   })
   test('is refused with place, found and accepted', () => {
     expect(issue(`solid x\n${facet.replace('1 0 0', '1 nan 0')}endsolid`)).toBe(

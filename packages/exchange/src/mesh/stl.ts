@@ -5,11 +5,13 @@ import { Words } from './words.ts'
 
 const HEADER = 84
 const RECORD = 50
+/** Header and the first triangles. */
+const NEAR = 1000
 
 /**
  * A mesh from an STL file, text or binary; or one issue. Normals and colours are passed over: they follow from the corners, or do not matter here.
  *
- * Text begins with `solid`; but so do the headers of some binary files, so that a file whose length fits the number of triangles in it is binary.
+ * Text begins with `solid`; but so do the headers of some binary files. These hold zero bytes near their start, which no text does.
  * Source: the format as 3D Systems published it in 1989 (from memory).
  */
 export const readStl = (bytes: Uint8Array): MeshAnswer =>
@@ -17,8 +19,7 @@ export const readStl = (bytes: Uint8Array): MeshAnswer =>
 
 function isText(bytes: Uint8Array): boolean {
   const words = new Words(bytes)
-  if (!words.next() || !words.is('solid')) return false
-  return bytes.length < HEADER || bytes.length !== HEADER + RECORD * countOf(bytes)
+  return words.next() && words.is('solid') && !bytes.subarray(0, NEAR).includes(0)
 }
 
 const viewOf = (bytes: Uint8Array): DataView => new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)

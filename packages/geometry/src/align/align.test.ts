@@ -31,7 +31,7 @@ describe('three points or more picked on a scan', () => {
         const picks = places.map(p => ({ inCar: p, onScan: inFile(wanted, p) })),
           found = byPicks(picks, { mirrored: mirrors(wanted) })
         if ('problem' in found) {
-          expect(found.problem.what).toMatch(/on one line/)
+          expect(found.problem.what).toMatch(/on one line|too close together/)
           return
         }
         expect(FILE_UNITS[found.unit as 'mm']).toBe(wanted.scale)
@@ -87,6 +87,20 @@ describe('three points or more picked on a scan', () => {
     expect(found.placement.scale).toBe(0.001)
     expect(found.scaleOff).toBeCloseTo(1 / 0.99 - 1, 9)
   })
+  test('in another unit than was said are refused, naming the one they fit', () => {
+    expect(
+      byPicks(
+        corners.map(p => ({ inCar: p, onScan: [p[0] / 0.0254, p[1] / 0.0254, p[2] / 0.0254] })),
+        { unit: 'mm' },
+      ),
+    ).toEqual({
+      problem: {
+        what: 'the distances between the points do not fit a scan in mm',
+        found: '25.4 times as long in the car, as if it were in in',
+        accepted: 'within 10 %: another unit, none said, or other points',
+      },
+    })
+  })
   test('are refused when they are too few, on one line, or one place', () => {
     const line = [0, 1, 2].map(x => ({ onScan: [x, 0.02 * (x % 2), 0], inCar: [x, 0, 0] }) as Pick)
     expect(byPicks(line.slice(1))).toEqual({
@@ -97,6 +111,12 @@ describe('three points or more picked on a scan', () => {
         what: 'the points lie on one line on the scan, or nearly so: the scan could turn about it',
         found: '1 % of their length off it',
         accepted: 'at least 5 %: pick one well to the side',
+      },
+    })
+    expect(byPicks(corners.map(p => ({ onScan: p, inCar: [p[0] / 20, p[1] / 20, p[2] / 20] })))).toMatchObject({
+      problem: {
+        what: 'the points lie too close together in the car',
+        accepted: 'at least 100 mm: pick them as far apart as the scan goes',
       },
     })
     expect(byPicks(corners.map(p => ({ onScan: p, inCar: [1, 1, 1] })))).toMatchObject({ problem: { found: 'all at one place' } })

@@ -20,6 +20,10 @@ export type AlignmentProblem = { readonly what: string; readonly found: string; 
 
 /** Picks that stand off their common line by less than this share of their length leave the turn about it open. (common practice) */
 const FLATTEST = 0.05
+/** Points nearer to each other than this, m, say too little of how the rest of a scan lies. (common practice) */
+const CLOSEST = 0.1
+/** Distances that differ by more than this from the unit that was said are in another unit, or between other points. (common practice) */
+const FURTHEST_OFF = 0.1
 
 /**
  * Lays a scan into the car by three or more points picked on it whose places in the car are known: the best turn and shift in the sum of squares, never a
@@ -41,12 +45,22 @@ export function byPicks(
   const found = Math.sqrt(squares(wanted) / squares(outwards)),
     known = unit ?? unitOfScale(found),
     scale = known === undefined ? found : FILE_UNITS[known]
+  if (Math.abs(found / scale - 1) > FURTHEST_OFF) return { problem: unfit(unit as FileUnit, found) }
   const rows = bestTurn(outwards, wanted).map(seen) as unknown as Placement['turn'],
     turned = inCar({ scale, turn: rows, shift: [0, 0, 0] }, seen(fromCentre)),
     placement: Placement = { scale, turn: rows, shift: minus(toCentre, turned) },
     residuals = picks.map(p => between(inCar(placement, p.onScan), p.inCar))
   const residual = Math.sqrt(residuals.reduce((sum, r) => sum + r * r, 0) / residuals.length)
   return { placement, unit: known, scaleOff: found / scale - 1, residuals, residual }
+}
+
+function unfit(unit: FileUnit, found: number): AlignmentProblem {
+  const other = unitOfScale(found)
+  return {
+    what: `the distances between the points do not fit a scan in ${unit}`,
+    found: `${Number((found / FILE_UNITS[unit]).toPrecision(3))} times as long in the car${other ? `, as if it were in ${other}` : ''}`,
+    accepted: `within ${percent(FURTHEST_OFF)}: another unit, none said, or other points`,
+  }
 }
 
 const centre = (places: readonly Vector[]): Vector => times(places.reduce(plus, [0, 0, 0]), 1 / places.length)
@@ -66,6 +80,13 @@ function wrong(picks: readonly Pick[]): AlignmentProblem | undefined {
         accepted: `at least ${percent(FLATTEST)}: pick one well to the side`,
       }
   }
+  const span = Math.max(...picks.flatMap(p => picks.map(q => between(p.inCar, q.inCar))))
+  if (span < CLOSEST)
+    return {
+      what: 'the points lie too close together in the car',
+      found: `${Number((1000 * span).toPrecision(3))} mm`,
+      accepted: `at least ${1000 * CLOSEST} mm: pick them as far apart as the scan goes`,
+    }
   return undefined
 }
 
