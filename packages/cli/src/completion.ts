@@ -23,8 +23,8 @@ const WORDS: Readonly<Record<string, () => readonly string[]>> = {
 /** Commands that read no file. */
 const WITHOUT_FILE: ReadonlySet<string> = new Set(['handbook', 'parts', 'completion', 'schema', 'new', 'serve'])
 
-/** What the files of a command end in. */
-const ENDS: Readonly<Record<string, string>> = { shelf: '*.workshop.yaml' }
+/** What the files of a command end in; a scan is told by what is in it. */
+const ENDS: Readonly<Record<string, string>> = { shelf: '*.workshop.yaml', scan: '*' }
 const endOf = (command: string): string => ENDS[command] ?? '*.conversion.yaml'
 
 const known = (program: Command): readonly Known[] =>

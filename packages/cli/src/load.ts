@@ -8,8 +8,8 @@ import { attachmentsIn } from './attachments.ts'
 export const lookUpsBeside = (folder: string | undefined): LookUps => lookUps(folder === undefined ? undefined : attachmentsIn(folder))
 
 /** Bytes of a file, or of standard input for `-`. Refuses what is too large before reading it all. */
-export function bytesOf(file: string, wanted = 'a conversion file such as samples/lapwing.conversion.yaml'): Uint8Array {
-  if (file === '-') return standardInput()
+export function bytesOf(file: string, wanted = 'a conversion file such as samples/lapwing.conversion.yaml', most = MAX_BYTES): Uint8Array {
+  if (file === '-') return standardInput(most)
   let fd: number
   try {
     fd = openSync(file, 'r')
@@ -19,14 +19,14 @@ export function bytesOf(file: string, wanted = 'a conversion file such as sample
   try {
     const stat = fstatSync(fd)
     if (stat.isDirectory()) throw new Refusal(`${file}: is a folder; ${wanted} is wanted`)
-    if (stat.size > MAX_BYTES) throw new Refusal(`${file}: ${stat.size} bytes; at most ${MAX_BYTES} bytes are read`)
+    if (stat.size > most) throw new Refusal(`${file}: ${stat.size} bytes; at most ${most} bytes are read`)
     return readFileSync(fd)
   } finally {
     closeSync(fd)
   }
 }
 
-function standardInput(): Uint8Array {
+function standardInput(most: number): Uint8Array {
   const parts: Buffer[] = []
   let size = 0
   for (;;) {
@@ -41,7 +41,7 @@ function standardInput(): Uint8Array {
     }
     if (n === 0) break
     size += n
-    if (size > MAX_BYTES) throw new Refusal(`standard input: more than ${MAX_BYTES} bytes; a conversion file is at most that`)
+    if (size > most) throw new Refusal(`standard input: more than ${most} bytes; at most that is read`)
     parts.push(part.subarray(0, n))
   }
   return Buffer.concat(parts)

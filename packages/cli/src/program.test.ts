@@ -336,6 +336,9 @@ describe('the rest of the command line', () => {
     expect(offered('assess', '--units', 'u')).toEqual(['us', 'uk'])
     expect(offered('assess', 'lap')).toEqual(['lapwing.conversion.yaml'])
     expect(offered('shelf', 'f')).toEqual(['ferry-lane.workshop.yaml'])
+    // A scan is told by what is in it: any file is offered.
+    expect(offered('scan', 'f')).toEqual(['ferry-lane.workshop.yaml'])
+    expect(offered('scan', '--unit', 'm')).toEqual(['mm', 'm'])
     expect(offered('remedy', 'lapwing.conversion.yaml', 'hill-s')).toEqual(['hill-start'])
     expect(offered('handbook', 'wheel-fo')).toEqual(['wheel-force'])
   })

@@ -28,6 +28,7 @@ import { assessWithProgress } from './judged.ts'
 import { bytesOf, load } from './load.ts'
 import { newConversion, type Start } from './new-conversion.ts'
 import { classesJson, partsOf, printClasses, printParts } from './parts.ts'
+import { scanCommand } from './scan-command.ts'
 import { type Serving, serve } from './serve.ts'
 import { shelfCommand } from './shelf.ts'
 import { shownCommands } from './shown-commands.ts'
@@ -309,6 +310,9 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
       return o.json ? print(t, found) : printParts(found, t)
     })
   shelfCommand(program, t)
+  scanCommand(program, units(), t, c => {
+    code = c
+  })
   program
     .command('schema')
     .description('The JSON Schema of the conversion file, for editors.')
