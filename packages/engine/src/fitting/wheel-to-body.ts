@@ -1,6 +1,6 @@
 import { formula } from '../working/formula.ts'
 import { type OrientedBox, SQUARE } from './box.ts'
-import { boxOf, gapOf } from './placed-body.ts'
+import { boxOf, gapBelow } from './placed-body.ts'
 import { wheelEnvelope } from './turning-wheel.ts'
 import type { Vector } from './vector.ts'
 
@@ -43,6 +43,13 @@ export function sweptBoxes(w: SweptWheel, side: WheelSide): readonly OrientedBox
     out.push({ centre: [w.axle, y, w.height + (bottom + top) / 2], half, axes: SQUARE })
   }
   return out
+}
+
+/** Least gap of a body to any of some boxes where it is below a limit, else some number not below it. */
+export function leastGap(boxes: readonly OrientedBox[], body: OrientedBox, limit: number): number {
+  let least = limit
+  for (const box of boxes) least = Math.min(least, gapBelow(box, body, least))
+  return least
 }
 
 /** Air between a wheel, over full lock and travel, and a body. */
@@ -97,7 +104,7 @@ export const wheelToBody = formula(
     },
   },
   ({ side, place, sides, turns, diameter, ...wheel }) => {
-    const body = boxOf({ place, sides, turns })
-    return Math.min(...sweptBoxes({ ...wheel, radius: diameter / 2 }, side as WheelSide).map(slab => gapOf(slab, body)))
+    const slabs = sweptBoxes({ ...wheel, radius: diameter / 2 }, side as WheelSide)
+    return leastGap(slabs, boxOf({ place, sides, turns }), Infinity)
   },
 )

@@ -1,4 +1,4 @@
-import { wheelToBody, type WheelSide } from '../../fitting/wheel-to-body.ts'
+import { leastGap, sweptBoxes, type WheelSide, wheelToBody } from '../../fitting/wheel-to-body.ts'
 import { type Figure, standard, type Value } from '../../working/value.ts'
 import { from, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 import { tyres } from '../donor/tyres.ts'
@@ -78,19 +78,10 @@ function atWheel(
   shapes: readonly PlacedShape[],
 ): readonly AtWheel[] {
   const inputs = (s: PlacedShape) => ({ ...(wheel as WheelValues), side: sideWord(side), place: s.place, sides: s.sides, turns: s.turns })
-  const plain = (s: PlacedShape): number => {
-    const { place, sides, turns, side: word, ...rest } = inputs(s)
-    const numbers = Object.fromEntries(Object.entries(rest).map(([k, v]) => [k, v.value])) as { [K in keyof WheelValues]: number }
-    return wheelToBody({
-      ...numbers,
-      side: word.value,
-      place: place.map(v => v.value),
-      sides: sides.map(v => v.value),
-      turns: turns.map(v => v.value),
-    })
-  }
+  const numbers = Object.fromEntries(Object.entries(wheel).map(([k, v]) => [k, v.value])) as { [K in keyof WheelValues]: number },
+    slabs = sweptBoxes({ ...numbers, radius: numbers.diameter / 2 }, side)
   const nearest = shapes.reduce<{ s: PlacedShape; gap: number } | undefined>((best, s) => {
-    const gap = plain(s)
+    const gap = leastGap(slabs, s.box, best?.gap ?? Infinity)
     return best === undefined || gap < best.gap ? { s, gap } : best
   }, undefined)
   if (!nearest) return []
