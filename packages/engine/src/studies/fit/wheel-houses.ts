@@ -1,4 +1,4 @@
-import { leastGap, sweptBoxes, type WheelSide, wheelToBody } from '../../fitting/wheel-to-body.ts'
+import { leastGap, sweptBoxes, type WheelSide, wheelRoom, wheelToBody } from '../../fitting/wheel-to-body.ts'
 import { type Figure, standard, type Value } from '../../working/value.ts'
 import { from, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 import { tyres } from '../donor/tyres.ts'
@@ -63,6 +63,16 @@ export const wheelHouses = study({
 
     function atAxle(axle: Axle, wheel: typeof known.front): readonly AtWheel[] | Gaps {
       if (isGaps(wheel)) return wheel
+      const { axle: _, ...room } = wheel as WheelValues
+      make.all('room', wheelRoom, room, {
+        item: axle,
+        labels: {
+          inner: `Innermost point of a ${axle} wheel, from the centre line`,
+          fore: `A ${axle} wheel reaches ahead and behind its axle`,
+          top: `Highest point of a ${axle} wheel`,
+          bottom: `Lowest point of a ${axle} wheel, hanging`,
+        },
+      })
       return (['left', 'right'] as const).flatMap(side =>
         atWheel(make, `${axle} ${side}`, side, wheel as Readonly<Record<string, Value>>, shapes),
       )
