@@ -11,6 +11,7 @@ const PLANNED = [
   'charging.taper',
   'donor.added',
   'donor.not-listed',
+  'fit.bodies',
 ] as const
 
 const stands = (text: string, path: string): boolean => {

@@ -55,7 +55,20 @@ function cleared(base: Base): readonly Edit[] {
     ...['charger', 'inlet', 'dc', 'taper'].flatMap(key => gone('charging', key)),
     ...(planned || namesAt(base, 'donor', 'added').length === 0 ? gone('donor', 'added') : []),
     ...(planned ? gone('donor', 'not-listed') : []),
+    ...shapesGone(base),
   ]
+}
+
+/** Shapes of what is put aside; what stays in the car keeps its own. */
+function shapesGone(base: Base): readonly Edit[] {
+  const names = namesAt(base, 'fit', 'bodies')
+  const stays = (name: string): boolean => {
+    const kind = nodeAt(base, 'fit', 'bodies', name, 'kind')
+    return kind?.kind === 'value' && kind.source === 'stays in the car'
+  }
+  const going = names.filter(name => !stays(name))
+  if (going.length === names.length) return names.length ? [{ path: ['fit', 'bodies'], now: null }] : []
+  return going.map(name => ({ path: ['fit', 'bodies', name], now: null }))
 }
 
 /** The concept as edits of the file, in an order that can be applied. */

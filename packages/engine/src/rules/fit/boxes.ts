@@ -77,7 +77,7 @@ export const boxDrains = rule({
   title: 'Water that gets into a box does not stand there unseen',
   stage: 'fit',
   harm: 'S3',
-  hazards: ['D1'],
+  hazards: [],
   source: FITTING,
   caution: 'Water between cell and wall is a fault to the body that comes with wet weather.',
   judgements: each(

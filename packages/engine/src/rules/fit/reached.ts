@@ -53,7 +53,7 @@ export const protectedFromWater = rule({
   title: 'Parts are as tight against water as their place asks',
   stage: 'fit',
   harm: 'S2',
-  hazards: ['D3'],
+  hazards: [],
   source: { work: 'practice', place: 'second digit of the IP code by place in the car', mark: 'common practice' },
   judgements: m => {
     const told = shapesOf(m).flatMap(([item, b]) => {
