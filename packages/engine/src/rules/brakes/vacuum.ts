@@ -78,7 +78,7 @@ export const pumpComesToRest = rule({
   title: 'The vacuum pump reaches its switch on the highest road',
   stage: 'brakes & steering',
   harm: 'S2',
-  hazards: ['J2'],
+  hazards: [],
   source: { work: 'practice', place: 'the air is thinner on a pass; a pump that never reaches its switch runs until it dies' },
   judgements: (m, ask) =>
     eachRoad(ask, (item, at) => ({

@@ -8,7 +8,7 @@ export const steeringPumpSuffices = rule({
   title: 'The electric steering pump gives the pressure and flow the rack asks for',
   stage: 'brakes & steering',
   harm: 'S2',
-  hazards: ['J6'],
+  hazards: [],
   source: { work: 'statics', place: 'force on the rack over its piston; travel in one turn times turns' },
   judgements: (m, ask) => {
     const about = ['steering.hydraulic'],
