@@ -17,7 +17,7 @@ const LINE = {
 const BEFORE = 'before the engine comes out' as const
 
 const force = (label: string, symbol: string): QuantityField<'force'> =>
-  quantity('force', label, symbol, { least: 0, most: 50_000, measure: ROLLERS })
+  quantity('force', label, symbol, { least: 1, most: 50_000, measure: ROLLERS })
 const diameter = (label: string, symbol: string): QuantityField<'length'> =>
   quantity('length', label, symbol, { least: 0.005, most: 0.2, measure: GAUGE })
 

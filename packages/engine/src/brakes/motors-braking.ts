@@ -105,13 +105,13 @@ export const motorsOnDescent = formula(
       speed: speed('v', 'speed held'),
       battery: power('P_B', 'recovery at the battery at most'),
     },
-    text: 'P_m = min(P, min(v · Σ F_i, P_B))',
-    source: { work: 'definition', place: 'the least of three' },
+    text: 'P_m = max(0, min(P, min(v · Σ F_i, P_B)))',
+    source: { work: 'definition', place: 'the least of three, and never less than nothing' },
     leavesOut:
       'Losses on the way to the battery, which brake as well; a battery that fills up, or is full or cold at the top: then nothing.',
     proof: { none: 'definition' },
   },
-  ({ asked, each, speed, battery }) => Math.min(asked, speed * each.reduce((a, b) => a + b, 0), battery),
+  ({ asked, each, speed, battery }) => Math.max(0, Math.min(asked, speed * each.reduce((a, b) => a + b, 0), battery)),
 )
 /** Greatest rotor temperature: the air and what it rises by. */
 export const warmed = formula(

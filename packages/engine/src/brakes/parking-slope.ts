@@ -10,7 +10,7 @@ export const slopeByHold = formula(
     gives: slope('p', 'slope held'),
     takes: { hold: force('F', 'hold of all wheels on it'), mass: mass('m', 'what is held, the trailer with it') },
     uses: [GRAVITY],
-    text: 'q = min(0.999, F / (m · g))\np = q / √(1 − q²)',
+    text: 'q = max(0, min(0.999, F / (m · g)))\np = q / √(1 − q²)',
     source: { work: 'statics', place: 'weight down a slope' },
     leavesOut: 'Grip of the braked axle, rolling resistance.',
     proof: {
@@ -18,7 +18,7 @@ export const slopeByHold = formula(
     },
   },
   ({ hold, mass }) => {
-    const q = Math.min(0.999, hold / (mass * GRAVITY.value))
+    const q = Math.max(0, Math.min(0.999, hold / (mass * GRAVITY.value)))
     return q / Math.sqrt(1 - q * q)
   },
 )

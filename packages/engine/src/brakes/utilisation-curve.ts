@@ -25,7 +25,7 @@ const LIFTING = 0.01
  * Below what the motors brake with alone they brake with less: φ = s·z. Above it the friction brakes add, with one share up to the knee of a valve and another beyond.
  * Source: definition of the shares; pressure behind a valve with a knee.
  */
-export function frontForce({ below, above, knee, motors, motorsFront }: Braked, z: number): number {
+function frontForce({ below, above, knee, motors, motorsFront }: Braked, z: number): number {
   const own = Math.min(z, motors),
     friction = z - own
   return motorsFront * own + below * Math.min(friction, knee) + above * Math.max(0, friction - knee)

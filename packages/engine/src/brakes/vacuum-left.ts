@@ -77,7 +77,7 @@ export const applicationsLeft = formula(
       start: pressure('p', 'absolute pressure before'),
       atmosphere: pressure('p_0', 'pressure of the air'),
     },
-    text: 'a = 1 − V_d / V\nq = p_0 · (V_d + V_s) / V_d\nn = ln((q − p_0) / (q − p)) / ln(a)',
+    text: 'a = max(0.001, 1 − V_d / V)\nq = p_0 · (V_d + V_s) / V_d\nn = ln((q − p_0) / (q − p)) / ln(a)',
     source: { work: 'gas', place: 'air let in at one temperature' },
     leavesOut: 'Leaks. The last of them are barely assisted: count on fewer.',
     proof: {
@@ -99,6 +99,6 @@ export const applicationsLeft = formula(
   },
   ({ volume, swept, dead, start, atmosphere }) => {
     const q = (atmosphere * (dead + swept)) / dead
-    return Math.log((q - atmosphere) / (q - start)) / Math.log(1 - dead / volume)
+    return Math.log((q - atmosphere) / (q - start)) / Math.log(Math.max(0.001, 1 - dead / volume))
   },
 )

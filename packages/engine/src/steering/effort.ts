@@ -52,9 +52,9 @@ export const tyreLoadHalf = formula(
       axle: { symbol: 'm_F', unit: 'kg', label: 'mass on the axle', shows: 'mass' },
       gravity: { symbol: 'g', unit: 'm/s²', label: 'free fall', shows: 'acceleration' },
     },
-    text: 'W = m_F · g / 2',
-    source: { work: 'definition', place: 'half the load of the axle' },
+    text: 'W = max(0, m_F) · g / 2',
+    source: { work: 'definition', place: 'half the load of the axle; an axle that would lift carries none' },
     proof: { none: 'definition' },
   },
-  ({ axle, gravity }) => (axle * gravity) / 2,
+  ({ axle, gravity }) => (Math.max(0, axle) * gravity) / 2,
 )

@@ -1,4 +1,3 @@
-import { MAY, MUST } from '../../brakes/stop-lamp.ts'
 import type { Model } from '../../model/model.ts'
 import { lamp } from '../../studies/brakes/lamp.ts'
 import { type Axle, motorBraking } from '../../studies/brakes/motor-braking.ts'
@@ -82,7 +81,7 @@ export const stopLampOnRecovery = rule({
     const answer = ask(lamp),
       { lampOn } = m.brakes.recovery
     if (isGaps(answer)) return [{ about, says: 'How hard the motors slow the car cannot be said yet.', missing: answer }]
-    if (answer.deceleration.value <= MUST.value && isGap(lampOn))
+    if (answer.deceleration.value <= answer.must.value && isGap(lampOn))
       return doesNotApply('the motors never slow the car so hard that the lamps must light', about)
     const set: Remedy = {
       do: 'set',
@@ -95,7 +94,7 @@ export const stopLampOnRecovery = rule({
         about,
         found: lampOn,
         side: 'at most',
-        limit: MUST,
+        limit: answer.must,
         slots: { deceleration: answer.deceleration },
         says: 'The motors slow the car by up to {deceleration}; the lamps light from {found}, and must from {limit}.',
         remedies: [set],
@@ -105,7 +104,7 @@ export const stopLampOnRecovery = rule({
         about,
         found: lampOn,
         side: 'at least',
-        limit: MAY,
+        limit: answer.may,
         says: 'The lamps light from {found} by the motors; below {limit} they must stay dark.',
         remedies: [set],
       },

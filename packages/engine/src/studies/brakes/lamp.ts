@@ -1,4 +1,4 @@
-import { stopLampTorque } from '../../brakes/stop-lamp.ts'
+import { MAY, MUST, stopLampTorque } from '../../brakes/stop-lamp.ts'
 import { lowSpeedFade } from '../../brakes/wheel-slip.ts'
 import type { Figure, Value } from '../../working/value.ts'
 import { ledger } from '../donor/ledger.ts'
@@ -10,6 +10,9 @@ import { AT_KERB, type Braking, motorBraking } from './motor-braking.ts'
 export type Lamp = {
   /** What the motors slow the car by at most, at kerb: the lightest it is driven. */
   readonly deceleration: Figure
+  /** Decelerations above which the lamps may and must light. */
+  readonly may: Value
+  readonly must: Value
   readonly fade: { readonly jerk: Figure } | Gaps | 'wrong order'
 }
 
@@ -49,8 +52,9 @@ export const lamp = study({
         },
       )
     })
-    if (isGaps(fade)) return { deceleration, fade }
-    if (fade.to.value >= fade.from.value || deceleration.value <= 0) return { deceleration, fade: 'wrong order' }
+    const lights = { deceleration, may: MAY, must: MUST }
+    if (isGaps(fade)) return { ...lights, fade }
+    if (fade.to.value >= fade.from.value || deceleration.value <= 0) return { ...lights, fade: 'wrong order' }
     const { figures } = make.all(
       'fade',
       lowSpeedFade,
@@ -59,6 +63,6 @@ export const lamp = study({
         labels: { time: 'Time constant of letting go', jerk: 'Jerk as the motors let go' },
       },
     )
-    return { deceleration, fade: { jerk: figures.jerk } }
+    return { ...lights, fade: { jerk: figures.jerk } }
   },
 })

@@ -15,11 +15,11 @@ const BY = {
   hand: { ...standard('parking-by-hand', 'greatest force at a hand lever', 'F_h', 400, 'N', ANNEX_3), shows: 'force' },
   foot: { ...standard('parking-by-foot', 'greatest force at a foot pedal', 'F_h', 500, 'N', ANNEX_3), shows: 'force' },
 } as const
-export const CAR_SLOPE = {
+const CAR_SLOPE = {
   ...standard('parking-slope-car', 'slope a laden car is held on', 'p', 0.2, '1', ANNEX_3),
   shows: 'slope',
 } as const
-export const TRAIN_SLOPE = {
+const TRAIN_SLOPE = {
   ...standard('parking-slope-train', 'slope a whole train is held on', 'p', 0.12, '1', ANNEX_3),
   shows: 'slope',
 } as const

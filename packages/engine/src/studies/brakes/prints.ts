@@ -7,7 +7,7 @@ import { type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 
 const MOT = { work: 'uk-mot', place: '1.2.2, service brake of a car' } as const
 /** Least brake efficiency of a car in the yearly test, by the day it was first used. */
-export const LEAST_SERVICE = {
+const LEAST_SERVICE = {
   old: {
     ...standard('brake-efficiency.before-2010', 'Least brake efficiency, first used before September 2010', 'z_a', 0.5, '1', MOT),
     shows: 'share',

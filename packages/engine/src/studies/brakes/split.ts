@@ -2,7 +2,7 @@ import { rearBySplit } from '../../brakes/force-per-pressure.ts'
 import { isGap, type Value } from '../../working/value.ts'
 import { either, from, type Gaps, isGaps, maybe, study } from '../study.ts'
 import { type ByParts, brakeParts } from './brake-parts.ts'
-import { NO_PRINT, newest, type Printed, prints } from './prints.ts'
+import { NO_PRINT, newest, prints } from './prints.ts'
 
 export type Split = {
   /** Share of the friction brakes at the front; below the knee where there is a valve. */
@@ -56,4 +56,3 @@ export const split = study({
     }
   },
 })
-export type { Printed }

@@ -15,7 +15,7 @@ const SECONDARY = {
 } as const
 
 /** A booster that an electric pump keeps at work. */
-export const isVacuum = ({
+const isVacuum = ({
   donor: {
     brakes: { assistAfter: after },
   },
