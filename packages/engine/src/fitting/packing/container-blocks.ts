@@ -39,7 +39,7 @@ type Block = {
 }
 
 /** Most blocks kept: more take longer to look through than they gain. */
-const MOST = 16000
+const MOST = 6000
 /** Least part of a block of several kinds that must be boxes. */
 const FILLED = 0.98
 
