@@ -25,6 +25,8 @@ type Found = { volume: number; placed: readonly BlockBox[] }
 
 /** Ways to value blocks that are tried, each once without looking ahead; the best of them then look ahead. */
 const TASTES = 32
+/** Most half-filled spaces side by side. */
+const WIDEST = 1000
 /** Most boxes of all kinds together that are laid out. */
 const MANY = 5000
 
@@ -81,7 +83,7 @@ export function* packContainer(
     if (best.volume === bound) return
   }
   let last: (typeof tastes)[number] | undefined
-  for (let width = 2; ; width *= Math.SQRT2) {
+  for (let width = 2; ; width = Math.min(WIDEST, width * Math.SQRT2)) {
     // The taste that came furthest, but not twice running.
     const [next] = tastes.filter(t => t !== last).sort((a, b) => b.volume - a.volume)
     last = next as (typeof tastes)[number]
