@@ -32,14 +32,14 @@ function boundOf(lattice: BayLattice, size: Vector, clearance: number): BayBound
 type Room = { readonly taken: Uint8Array; readonly counts: readonly [number, number, number]; readonly cells: number }
 
 /** Cells of the lattice that a module, with clearance on its high sides, can cover from any of its places. */
-function coverable({ counts, turns, open, step }: BayLattice, clearance: number): Room {
+function coverable({ counts, turns, reach, step }: BayLattice, clearance: number): Room {
   // A module between two steps reaches one step further with its clearance.
   const grown = clearance > 0 ? Math.ceil(clearance / step) + 1 : 0,
     [nx, ny, nz] = counts.map(n => n + grown) as [number, number, number],
     cover = new Uint8Array(nx * ny * nz)
   turns.forEach(({ body, pitch }, t) => {
     const sides = grown ? pitch.map(p => p + 1) : body,
-      places = open[t] as Uint8Array,
+      places = reach[t] as Uint8Array,
       far = new Uint8Array(nx * ny * nz)
     for (let z = 0, i = 0; z < counts[2]; z++)
       for (let y = 0; y < counts[1]; y++) for (let x = 0; x < counts[0]; x++, i++) if (places[i]) far[x + nx * (y + ny * z)] = 1

@@ -20,6 +20,8 @@ export type BayLattice = {
   readonly turns: readonly LatticeTurn[]
   /** For each turn, 1 where its body and its strip are free, x first, then y, then z. */
   readonly open: readonly Uint8Array[]
+  /** The same with strips rounded inwards: no module anywhere between two steps covers what these do not, so bounds are drawn from them. */
+  readonly reach: readonly Uint8Array[]
 }
 
 /** Most places held in memory, all turns together. */
@@ -58,21 +60,34 @@ export function bayLattice(field: VoxelField, module: BayModule, turns: readonly
     step = field.edge / cut,
     counts = field.counts.map(n => n * cut) as unknown as Whole
   const sums = blockedSums(field)
-  const lattice = turns.map(turn => latticeTurn(turn, module, step))
-  return { field, step, cut, counts, turns: lattice, open: lattice.map(t => openPlaces(field, sums, cut, counts, t)) }
+  const lattice = turns.map(turn => latticeTurn(turn, module, step)),
+    open = lattice.map(t => openPlaces(field, sums, cut, counts, t.body, t.strip))
+  const reach = lattice.map((t, i) => {
+    const inner = stripIn(t.turn, module, step, Math.ceil, Math.floor)
+    return sameStrip(inner, t.strip) ? (open[i] as Uint8Array) : openPlaces(field, sums, cut, counts, t.body, inner)
+  })
+  return { field, step, cut, counts, turns: lattice, open, reach }
 }
 
 function latticeTurn(turn: Turn, module: BayModule, step: number): LatticeTurn {
   const body = turn.sides.map(s => stepsOf(s, step)) as unknown as Whole,
-    pitch = turn.sides.map(s => stepsOf(s + module.clearance, step)) as unknown as Whole,
-    strip = stripOf({ low: [0, 0, 0], high: turn.sides }, turn, module)
+    pitch = turn.sides.map(s => stepsOf(s + module.clearance, step)) as unknown as Whole
   // Rounded outwards, so that a strip free on the lattice is free.
-  const whole = strip && {
-    from: strip.low.map(c => Math.floor(c / step + HAIR)) as unknown as Whole,
-    to: strip.high.map(c => Math.ceil(c / step - HAIR)) as unknown as Whole,
-  }
-  return { turn, body, pitch, strip: whole }
+  return { turn, body, pitch, strip: stripIn(turn, module, step, Math.floor, Math.ceil) }
 }
+
+type Round = (x: number) => number
+/** The strip in whole steps from the low corner of the body, its ends rounded so; undefined where there is none. */
+function stripIn(turn: Turn, module: BayModule, step: number, low: Round, high: Round): LatticeTurn['strip'] {
+  const strip = stripOf({ low: [0, 0, 0], high: turn.sides }, turn, module),
+    rounded = (c: number, round: Round): number => round(c / step + (round === Math.floor ? HAIR : -HAIR))
+  if (!strip) return undefined
+  const from = strip.low.map(c => rounded(c, low)) as unknown as Whole,
+    to = strip.high.map(c => rounded(c, high)) as unknown as Whole
+  return from.every((c, i) => c < (to[i] as number)) ? { from, to } : undefined
+}
+
+const sameStrip = (a: LatticeTurn['strip'], b: LatticeTurn['strip']): boolean => `${a?.from} ${a?.to}` === `${b?.from} ${b?.to}`
 
 /** Number of blocked cubes with all three places below each corner. */
 function blockedSums({ counts: [nx, ny, nz], free }: VoxelField): Int32Array {
@@ -90,7 +105,14 @@ function blockedSums({ counts: [nx, ny, nz], free }: VoxelField): Int32Array {
   return sums
 }
 
-function openPlaces(field: VoxelField, sums: Int32Array, cut: number, [NX, NY, NZ]: Whole, { body, strip }: LatticeTurn): Uint8Array {
+function openPlaces(
+  field: VoxelField,
+  sums: Int32Array,
+  cut: number,
+  [NX, NY, NZ]: Whole,
+  body: Whole,
+  strip: LatticeTurn['strip'],
+): Uint8Array {
   const out = new Uint8Array(NX * NY * NZ),
     [nx, ny] = field.counts,
     mx = nx + 1,

@@ -190,21 +190,27 @@ function faults(field: VoxelField, module: BayModule, placed: readonly PlacedMod
 describe('modules in an irregular bay', () => {
   it('never overlap, leave the free space or stand in a strip, and each answer holds no fewer than the one before', () => {
     fc.assert(
-      fc.property(small(5, 3), fc.constantFrom(0.01, 0.02, 0.033), fc.constantFrom(0, 0, 0.5), fc.nat(1000), (one, edge, loose, seed) => {
-        fc.pre(one.size[0] * one.size[1] * one.size[2] > 2)
-        const field = fieldOf(one, edge),
-          module = moduleOf(one, edge, loose)
-        let before = 0
-        for (const { placed, bound, steps } of packBay(field, module, { seed })) {
-          expect(faults(field, module, placed)).toEqual([])
-          expect(bayFaults(field, module, placed)).toEqual([])
-          expect(placed.length).toBeGreaterThanOrEqual(before)
-          expect(placed.length).toBeLessThanOrEqual(bound)
-          before = placed.length
-          if (steps > 6) break
-        }
-      }),
-      { numRuns: runs(50_000) },
+      fc.property(
+        small(5, 3),
+        fc.constantFrom(0.01, 0.02, 0.033),
+        fc.constantFrom(0, 0, 0, 0, 0.5),
+        fc.nat(1000),
+        (one, edge, loose, seed) => {
+          fc.pre(one.size[0] * one.size[1] * one.size[2] > 2)
+          const field = fieldOf(one, edge),
+            module = moduleOf(one, edge, loose)
+          let before = 0
+          for (const { placed, bound, steps } of packBay(field, module, { seed })) {
+            expect(faults(field, module, placed)).toEqual([])
+            expect(bayFaults(field, module, placed)).toEqual([])
+            expect(placed.length).toBeGreaterThanOrEqual(before)
+            expect(placed.length).toBeLessThanOrEqual(bound)
+            before = placed.length
+            if (steps > 6) break
+          }
+        },
+      ),
+      { numRuns: runs(30_000) },
     )
   })
   it('are as many as trying everything finds, mostly proven, and no bound says less', () => {

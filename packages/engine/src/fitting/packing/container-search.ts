@@ -37,9 +37,12 @@ export class Load {
   }
 }
 
-/** How the next block is valued: contact to the power of `contact`, boxes to that of `-boxes`, and gaps up to `near` of the container count as contact. */
-export type Taste = { readonly contact: number; readonly boxes: number; readonly loss: number; readonly near: number }
-export const PLAIN: Taste = { contact: 4, boxes: 0.2, loss: 1, near: 0.02 }
+/**
+ * How the next block is valued: contact to the power of `contact`, the part still usable to that of `loss`, boxes to that of `-boxes`. Gaps up to `near` of the container count
+ * as contact, and blocks larger than `largest` of it are left alone.
+ */
+export type Taste = Readonly<Record<'contact' | 'boxes' | 'loss' | 'near' | 'largest', number>>
+export const PLAIN: Taste = { contact: 4, boxes: 0.2, loss: 1, near: 0.04, largest: 1 }
 
 /**
  * Puts blocks into a container one after the other: the empty space nearest to a corner is served next, with the block of the greatest value
@@ -77,8 +80,9 @@ export class Loader {
   prefer(taste: Taste): void {
     this.taste = taste
     this.near.set(this.space.map(s => Math.floor(s * taste.near)))
-    const { volume, boxes } = this.blocks
-    this.worth = volume.map((v, b) => v * (boxes[b] as number) ** -taste.boxes)
+    const { volume, boxes } = this.blocks,
+      largest = taste.largest * this.space[0] * this.space[1] * this.space[2]
+    this.worth = volume.map((v, b) => (v > largest && boxes[b] !== 1 ? 0 : v * (boxes[b] as number) ** -taste.boxes))
   }
 
   /** The best blocks for the space served next, best first; none when the container is full. Spaces nothing fits into are given up. */
@@ -109,7 +113,7 @@ export class Loader {
         l = length[b] as number,
         w = width[b] as number,
         h = height[b] as number
-      if (l > dl || w > dw || h > dh) continue
+      if (l > dl || w > dw || h > dh || this.worth[b] === 0) continue
       const used = ((l + (sx[dl - l] as number)) * (w + (sy[dw - w] as number)) * (h + (sz[dh - h] as number))) / whole
       let value = (this.worth[b] as number) * (this.taste.loss === 1 ? used : used ** this.taste.loss)
       if (found === most && value <= (values[found - 1] as number)) continue

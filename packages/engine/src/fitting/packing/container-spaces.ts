@@ -109,7 +109,6 @@ export class EmptySpaces {
         a2 = at[p + 3] as number,
         b2 = at[p + 4] as number,
         c2 = at[p + 5] as number
-      // Where boxes must stand, a space with a higher floor is another space: its floor carries over more.
       if (a1 <= x1 && b1 <= y1 && c1 <= z1 && a2 >= x2 && b2 >= y2 && c2 >= z2) return
       if (a1 >= x1 && b1 >= y1 && c1 >= z1 && a2 <= x2 && b2 <= y2 && c2 <= z2) {
         this.remove(i)
@@ -130,5 +129,29 @@ export class EmptySpaces {
     at[p + 4] = y2
     at[p + 5] = z2
     at[p + 6] = Math.min(x1, room[0] - x2) + Math.min(y1, room[1] - y2) + (this.standing ? z1 : Math.min(z1, room[2] - z2))
+    if (this.standing && z1 > 0) this.join(x1, y1, z1, x2, y2, z2)
+  }
+
+  /** Where boxes must stand: floors of one height that meet carry together. Adds the spaces over both. */
+  private join(x1: number, y1: number, z1: number, x2: number, y2: number, z2: number): void {
+    const both: number[] = [],
+      { at, least } = this
+    for (let i = 0, p = 0; i < this.count; i++, p += WIDE) {
+      if (at[p + 2] !== z1) continue
+      const a1 = at[p] as number,
+        b1 = at[p + 1] as number,
+        a2 = at[p + 3] as number,
+        b2 = at[p + 4] as number,
+        high = Math.min(z2, at[p + 5] as number)
+      if (a2 === x1 || a1 === x2) {
+        const [low, end] = [Math.max(b1, y1), Math.min(b2, y2)]
+        if (end - low >= least[1]) both.push(Math.min(a1, x1), low, Math.max(a2, x2), end, high)
+      } else if (b2 === y1 || b1 === y2) {
+        const [low, end] = [Math.max(a1, x1), Math.min(a2, x2)]
+        if (end - low >= least[0]) both.push(low, Math.min(b1, y1), end, Math.max(b2, y2), high)
+      }
+    }
+    for (let k = 0; k < both.length; k += 5)
+      this.add(both[k] as number, both[k + 1] as number, z1, both[k + 2] as number, both[k + 3] as number, both[k + 4] as number)
   }
 }

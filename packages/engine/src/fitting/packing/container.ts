@@ -23,6 +23,10 @@ export type ContainerAnswer = {
 
 type Found = { volume: number; placed: readonly BlockBox[] }
 
+/** Ways to value blocks that are tried, each once without looking ahead; the best of them then look ahead. */
+const TASTES = 32
+/** Most half-filled spaces side by side. */
+const WIDEST = 1000
 /** Most boxes of all kinds together that are laid out. */
 const MANY = 5000
 
@@ -63,12 +67,28 @@ export function* packContainer(
   }
   const blocks = blocksFor(space, usable, support),
     loader = new Loader(space, usable, blocks, support)
-  for (let width = 1, pass = 0; ; pass++, width *= Math.SQRT2) {
-    loader.prefer(taste(pass, chance))
-    for (const _ of beam(loader, blocks, Math.floor(width), best)) {
+  const tastes = Array.from({ length: TASTES }, (_, i) => ({ taste: i === 0 ? PLAIN : drawn(chance), volume: 0 }))
+  function* pass(one: (typeof tastes)[number], width: number): Generator<ContainerAnswer, void> {
+    loader.prefer(one.taste)
+    const now: Found = { volume: 0, placed: [] }
+    for (const _ of beam(loader, blocks, width, now)) {
+      if (now.volume > best.volume) Object.assign(best, now)
       yield answer(loader.steps)
       if (best.volume === bound) return
     }
+    one.volume = now.volume
+  }
+  for (const one of tastes) {
+    yield* pass(one, 1)
+    if (best.volume === bound) return
+  }
+  let last: (typeof tastes)[number] | undefined
+  for (let width = 2; ; width = Math.min(WIDEST, width * Math.SQRT2)) {
+    // The taste that came furthest, but not twice running.
+    const [next] = tastes.filter(t => t !== last).sort((a, b) => b.volume - a.volume)
+    last = next as (typeof tastes)[number]
+    yield* pass(last, Math.floor(width))
+    if (best.volume === bound) return
   }
 }
 
@@ -100,9 +120,16 @@ function volumeBound(space: Whole, kinds: readonly BoxKind[]): number {
   return Math.min(space[0] * space[1] * space[2], cargo)
 }
 
-/** The first pass values blocks as published, the others a little otherwise, so that they meet other answers. */
-function taste(pass: number, chance: Random): Taste {
-  return pass < 1 ? PLAIN : { ...PLAIN, near: chance.below(5) / 100, boxes: 0.1 + 0.3 * chance.uniform() }
+/** Another way to value blocks: which suits a problem shows only when it is tried. */
+function drawn(chance: Random): Taste {
+  const any = (list: readonly number[]): number => list[chance.below(list.length)] as number
+  return {
+    contact: any([1, 2, 4, 4]),
+    boxes: any([0, 0.1, 0.2, 0.3, 0.4]),
+    loss: any([1, 1, 2]),
+    near: any([0, 0.01, 0.02, 0.03, 0.04]),
+    largest: any([1, 0.3, 0.1, 0.04]),
+  }
 }
 
 type Child = { readonly load: Load; readonly volume: number }

@@ -1,7 +1,7 @@
 import type { AlignedBox } from '../box.ts'
 import type { Vector } from '../vector.ts'
 import { answerWithin } from './answer.ts'
-import { type BayAnswer, packBay } from './bay.ts'
+import { packBay } from './bay.ts'
 import { type PlacedModule, turnsOfModule } from './bay-module.ts'
 import { type Interior, interiorOf } from './pack-interior.ts'
 import { type BoxBuild, type PackModule, type PackSpace, type BoxSide, BOX_SIDES } from './pack-types.ts'
@@ -44,29 +44,27 @@ export function spaceSearch(space: PackSpace, module: PackModule, box: BoxBuild,
 
 function sideSearch(interior: Interior, busbars: BoxSide, module: PackModule, seed: number) {
   const { low, high } = interior,
-    bound = low && high ? squareBound(high.map((c, i) => c - (low[i] as number)) as unknown as Vector, module) : undefined
-  const search = packBay(interior.field, module, { seed })
-  let best = layers(interior, module),
-    last: BayAnswer | undefined,
-    open = true
+    search = packBay(interior.field, module, { seed }),
+    now = { best: layers(interior, module), steps: 0, bound: 0, open: true }
   const next = (): void => {
     const { value, done } = search.next()
-    if (done) open = false
+    if (done) now.open = false
     else {
-      last = value
-      if (value.placed.length > best.length) best = value.placed
+      now.steps = value.steps
+      now.bound = value.bound
+      if (value.placed.length > now.best.length) now.best = value.placed
     }
   }
   next()
-  const most = bound ?? last?.bound ?? 0
+  const bound = low && high ? squareBound(high.map((c, i) => c - (low[i] as number)) as unknown as Vector, module) : now.bound,
+    unfinished = (): boolean => now.open && now.best.length < bound
   return {
-    filling: (): Filling => ({ busbars, modules: best }),
-    bound: most,
-    steps: () => last?.steps ?? 0,
+    filling: (): Filling => ({ busbars, modules: now.best }),
+    bound,
+    steps: () => now.steps,
     goOn: (steps: number): boolean => {
-      const until = (last?.steps ?? 0) + steps
-      while (open && best.length < most && (last?.steps ?? 0) < until) next()
-      return open && best.length < most
+      for (const until = now.steps + steps; unfinished() && now.steps < until; ) next()
+      return unfinished()
     },
   }
 }

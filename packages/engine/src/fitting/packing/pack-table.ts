@@ -31,7 +31,7 @@ export function partFilled(
   box: BoxBuild,
 ): readonly (PartFilled | undefined)[] {
   const most = Math.max(0, ...fillings.map(f => f.modules.length)),
-    best: (PartFilled | undefined)[] = new Array<undefined>(most + 1).fill(undefined)
+    best: (PartFilled | undefined)[] = Array.from({ length: most + 1 }, () => undefined)
   const far = ({ up, along, mass }: PartFilled): number => (order === 'low' ? up : order === 'front' ? along : -along) / mass
   for (const { busbars, modules } of fillings) {
     const sorted = inOrder(modules, order)
