@@ -49,26 +49,56 @@ export function gapBetween(
     onB = outOfBox(frame, anyCorner(b))
   if (a.solid && insideOf(a.mesh, onB)) return shared(onB)
   if (b.solid && insideOf(b.mesh, inBox(frame, anyCorner(a)))) return shared(anyCorner(a))
-  const best = new NearestPair(upTo),
-    [one, other] = [new Float64Array(9), new Float64Array(9)],
-    whole = a.tree.getBoundingBox(new Box3())
-  // The first tree is asked leaf by leaf of the second: what is further from the leaf's box than the best pair is left out whole.
-  b.tree.shapecast({
+  // Leaf by leaf of the larger mesh, for most of it is further off than the smaller one as a whole; reckoned in the axes of the smaller.
+  const aLarger = extent(a) >= extent(b),
+    best = new NearestPair(upTo)
+  if (aLarger) leafByLeaf(a, b, turnedRound(frame), best)
+  else leafByLeaf(b, a, frame, best)
+  const found = told(best, upTo)
+  if (!found) return undefined
+  return aLarger
+    ? { ...found, onFirst: outOfBox(frame, found.onFirst), onSecond: outOfBox(frame, found.onSecond) }
+    : { ...found, onFirst: found.onSecond, onSecond: found.onFirst }
+}
+
+/** Offers the nearest points of two meshes, in the axes of the inner one, into which `frame` brings the outer. What is further from a leaf's box than the best pair is left out whole. */
+function leafByLeaf(outer: PreparedMesh, inner: PreparedMesh, frame: OrientedBox, best: NearestPair): void {
+  const whole = inner.tree.getBoundingBox(new Box3()),
+    triangle = new Float64Array(9)
+  outer.tree.shapecast({
     boundsTraverseOrder: box => boxApart(posed(box, frame))(whole),
     intersectsBounds: (_box, _leaf, score) => !best.met && (score ?? 0) < best.squared,
     intersectsRange: (offset, count, _contained, _depth, _node, leaf) => {
       const list = Array.from({ length: count }, (_, i) => {
-        b.triangle(offset + i, other)
-        return fromBox(other, frame)
+        outer.triangle(offset + i, triangle)
+        return fromBox(triangle, frame)
       })
-      search(a, best, boxApart(posed(leaf, frame)), at => {
-        a.triangle(at, one)
-        for (const triangle of list) if (!best.met) triangleToTriangle(best, one, triangle)
+      search(inner, best, boxApart(posed(leaf, frame)), at => {
+        inner.triangle(at, triangle)
+        for (const one of list) if (!best.met) triangleToTriangle(best, one, triangle)
       })
       return best.met
     },
   })
-  return told(best, upTo)
+}
+
+function extent({ tree }: PreparedMesh): number {
+  const { min, max } = tree.getBoundingBox(new Box3())
+  return Math.max(max.x - min.x, max.y - min.y, max.z - min.z)
+}
+
+/** The frame that brings back what a frame took away. */
+function turnedRound({ centre, axes: [u, v, w], half }: OrientedBox): OrientedBox {
+  const back = inBox({ centre: [0, 0, 0], axes: [u, v, w], half }, centre)
+  return {
+    half,
+    centre: times(back, -1),
+    axes: [
+      [u[0], v[0], w[0]],
+      [u[1], v[1], w[1]],
+      [u[2], v[2], w[2]],
+    ],
+  }
 }
 
 /** Smallest gap between a mesh and a round thing about straight pieces: hose, shaft, cable; one point is a ball. Throws RangeError when it has no point. */
