@@ -157,4 +157,12 @@ describe('the import rule', () => {
       )
     expect(found).toEqual([])
   })
+
+  it('finds no clock, chance, Node or page in geometry, so that it runs in a worker of the browser', () => {
+    const forbidden = /\b(Date\.now|new Date|Math\.random|console\.|fetch\(|process\.|document\.|window\.|performance\.|node:)/
+    const files = sources(join(packages, 'geometry/src')).filter(f => !isTest(f))
+    expect(files.length).toBeGreaterThan(15)
+    expect(files.filter(f => forbidden.test(readFileSync(f, 'utf8').replace(/\/\*\*[^]*?\*\//g, '')))).toEqual([])
+    expect(files.flatMap(imports).filter(target => !/^(\.|@ampwright\/engine$|three$|three-mesh-bvh$)/.test(target))).toEqual([])
+  })
 })

@@ -172,11 +172,43 @@ describe('scan', () => {
     expect(err.split('\n')).toHaveLength(1)
     expect({ code, out }).toEqual({ code: 2, out: '' })
   })
+  it('refuses four points that fit the mirror image of the scan', async () => {
+    expect((await command([bay, ...picks, '--mirrored'])).err).toMatch(
+      /^scan: --pick: the points fit the scan as it is, not its mirror image; found \d+ mm left over, [\d.]+ mm the other way about; accepted mirrored said where it is, or points in the right order$/,
+    )
+    const flipped = {
+        ...made.scan,
+        positions: made.scan.positions.map((x, i) => (i % 3 === 2 ? -x : x)),
+        triangles: made.scan.triangles.slice().reverse(),
+      },
+      theirs = made.picks.flatMap(({ onScan: [x, y, z], inCar }) => ['--pick', `${text([x, y, -z])} = ${text(inCar, 1000)} mm`]),
+      image = file(writeStl(flipped))
+    expect((await command([image, ...theirs])).err).toMatch(
+      /^scan: --pick: the points fit the mirror image of the scan, not the scan; found/,
+    )
+    const { out } = await command([image, ...theirs, '--mirrored', '--from', '300,0,600 mm', ...within])
+    expect(out).toMatch(/Mirrored +as you said/)
+    expect(out).toMatch(/Volume +\d{3}\sl/)
+  })
+  it('loads what reads and measures meshes only when it is asked to', () => {
+    const met = new Set<string>(),
+      walk = (name: string): void => {
+        if (met.has(name)) return
+        met.add(name)
+        if (!name.startsWith('.')) return
+        const source = readFileSync(new URL(name, import.meta.url), 'utf8')
+        for (const [, target] of source.matchAll(/^(?:import|export)\s(?!type\b)[^'"]*?from\s+'([^']+)'/gm)) walk(target as string)
+      }
+    walk('./main.ts')
+    expect(met).toContain('./scan-command.ts')
+    expect(met).not.toContain('./scan.ts')
+    expect(met).not.toContain('@ampwright/geometry')
+  })
   it('refuses points in the wrong order by what is up', async () => {
     const exchanged = made.picks.map((p, i) => ({ ...p, inCar: made.picks[i < 2 ? 1 - i : i]?.inCar ?? p.inCar })),
       wrong = exchanged.slice(0, 3).flatMap(p => ['--pick', `${text(p.onScan)} = ${text(p.inCar)} m`])
     const up = (['x', 'y', 'z', '-x', '-y', '-z'] as const).map(
-      axis => [axis, made.placement.turn[2][{ x: 0, y: 1, z: 2 }[axis.at(-1) as 'x']] * (axis.length > 1 ? -1 : 1)] as const,
+      axis => [axis, (made.placement.turn[2]['xyz'.indexOf(axis.at(-1) as string)] as number) * (axis.length > 1 ? -1 : 1)] as const,
     )
     const [nearest] = [...up].sort((a, b) => b[1] - a[1])
     const { code, err } = await command([bay, ...wrong, '--up', nearest?.[0] as string])

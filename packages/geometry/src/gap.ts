@@ -1,10 +1,10 @@
-import { minus, type OrientedBox, outOfBox, plus, times, type Tube, type Vector, lengthOf } from '@ampwright/engine'
+import { inBox, lengthOf, minus, type OrientedBox, outOfBox, plus, SQUARE, times, type Tube, type Vector } from '@ampwright/engine'
 import { Box3 } from 'three'
 import { cornersOf, triangleToBox } from './near/box.ts'
 import { NearestPair } from './near/nearest-pair.ts'
 import { pieceToTriangle, triangleToTriangle } from './near/triangles.ts'
 import type { PreparedMesh } from './prepare.ts'
-import { boxApart, boxesApart, pieceApart, search } from './search.ts'
+import { boxApart, pieceApart, posed, search } from './search.ts'
 import { insideOf } from './winding.ts'
 
 /** How near two things come. */
@@ -35,39 +35,70 @@ export function gapToBox(mesh: PreparedMesh, box: OrientedBox, { upTo = Infinity
   return found && { ...found, onFirst: outOfBox(box, found.onFirst), onSecond: outOfBox(box, found.onSecond) }
 }
 
-/** Smallest gap between two meshes, exact over all triangles. One that lies inside a solid other overlaps it. */
-export function gapBetween(a: PreparedMesh, b: PreparedMesh, { upTo = Infinity }: GapOptions = {}): Gap | undefined {
-  for (const [around, within] of [
-    [a, b],
-    [b, a],
-  ] as const) {
-    const place = anyCorner(within)
-    if (around.solid && insideOf(around.mesh, place)) return shared(place)
-  }
-  const best = new NearestPair(upTo),
-    [onA, onB] = [new Float64Array(9), new Float64Array(9)],
-    whole = b.tree.getBoundingBox(new Box3())
-  // The other tree is asked leaf by leaf: what is further from the leaf's box than the best pair is left out whole.
-  a.tree.shapecast({
-    boundsTraverseOrder: box => boxesApart(box, whole),
+/** Where a mesh stands when it is not moved itself: its origin, and the directions its axes have there. A part that is dragged keeps its tree. */
+export type Pose = Pick<OrientedBox, 'centre' | 'axes'>
+const STILL: Pose = { centre: [0, 0, 0], axes: SQUARE }
+
+/** Smallest gap between two meshes, the second where `pose` puts it, exact over all triangles. One that lies inside a solid other overlaps it. */
+export function gapBetween(
+  a: PreparedMesh,
+  b: PreparedMesh,
+  { upTo = Infinity, pose = STILL }: GapOptions & { readonly pose?: Pose } = {},
+): Gap | undefined {
+  const frame: OrientedBox = { ...pose, half: [0, 0, 0] },
+    onB = outOfBox(frame, anyCorner(b))
+  if (a.solid && insideOf(a.mesh, onB)) return shared(onB)
+  if (b.solid && insideOf(b.mesh, inBox(frame, anyCorner(a)))) return shared(anyCorner(a))
+  // Leaf by leaf of the larger mesh, for most of it is further off than the smaller one as a whole; reckoned in the axes of the smaller.
+  const aLarger = extent(a) >= extent(b),
+    best = new NearestPair(upTo)
+  if (aLarger) leafByLeaf(a, b, turnedRound(frame), best)
+  else leafByLeaf(b, a, frame, best)
+  const found = told(best, upTo)
+  if (!found) return undefined
+  return aLarger
+    ? { ...found, onFirst: outOfBox(frame, found.onFirst), onSecond: outOfBox(frame, found.onSecond) }
+    : { ...found, onFirst: found.onSecond, onSecond: found.onFirst }
+}
+
+/** Offers the nearest points of two meshes, in the axes of the inner one, into which `frame` brings the outer. What is further from a leaf's box than the best pair is left out whole. */
+function leafByLeaf(outer: PreparedMesh, inner: PreparedMesh, frame: OrientedBox, best: NearestPair): void {
+  const whole = inner.tree.getBoundingBox(new Box3()),
+    triangle = new Float64Array(9)
+  outer.tree.shapecast({
+    boundsTraverseOrder: box => boxApart(posed(box, frame))(whole),
     intersectsBounds: (_box, _leaf, score) => !best.met && (score ?? 0) < best.squared,
     intersectsRange: (offset, count, _contained, _depth, _node, leaf) => {
-      search(
-        b,
-        best,
-        box => boxesApart(box, leaf),
-        at => {
-          b.triangle(at, onB)
-          for (let i = offset; i < offset + count && !best.met; i++) {
-            a.triangle(i, onA)
-            triangleToTriangle(best, onA, onB)
-          }
-        },
-      )
+      const list = Array.from({ length: count }, (_, i) => {
+        outer.triangle(offset + i, triangle)
+        return fromBox(triangle, frame)
+      })
+      search(inner, best, boxApart(posed(leaf, frame)), at => {
+        inner.triangle(at, triangle)
+        for (const one of list) if (!best.met) triangleToTriangle(best, one, triangle)
+      })
       return best.met
     },
   })
-  return told(best, upTo)
+}
+
+function extent({ tree }: PreparedMesh): number {
+  const { min, max } = tree.getBoundingBox(new Box3())
+  return Math.max(max.x - min.x, max.y - min.y, max.z - min.z)
+}
+
+/** The frame that brings back what a frame took away. */
+function turnedRound({ centre, axes: [u, v, w], half }: OrientedBox): OrientedBox {
+  const back = inBox({ centre: [0, 0, 0], axes: [u, v, w], half }, centre)
+  return {
+    half,
+    centre: times(back, -1),
+    axes: [
+      [u[0], v[0], w[0]],
+      [u[1], v[1], w[1]],
+      [u[2], v[2], w[2]],
+    ],
+  }
 }
 
 /** Smallest gap between a mesh and a round thing about straight pieces: hose, shaft, cable; one point is a ball. Throws RangeError when it has no point. */
@@ -116,6 +147,16 @@ function toBox(triangle: Float64Array, { centre: [cx, cy, cz], axes: [u, v, w] }
     triangle[i + 1] = v[0] * x + v[1] * y + v[2] * z
     triangle[i + 2] = w[0] * x + w[1] * y + w[2] * z
   }
+}
+
+/** A triangle of a posed mesh in the car. */
+function fromBox(triangle: Float64Array, { centre, axes: [u, v, w] }: OrientedBox): Float64Array {
+  const out = new Float64Array(9)
+  for (let i = 0; i < 9; i += 3) {
+    const [x, y, z] = [triangle[i], triangle[i + 1], triangle[i + 2]] as [number, number, number]
+    for (const axis of [0, 1, 2] as const) out[i + axis] = centre[axis] + u[axis] * x + v[axis] * y + w[axis] * z
+  }
+  return out
 }
 
 /** Any place of a mesh. */

@@ -1,4 +1,4 @@
-import { minus, type OrientedBox, plus } from '@ampwright/engine'
+import { minus, type OrientedBox, outOfBox, plus } from '@ampwright/engine'
 import type { Box3 } from 'three'
 import type { NearestPair } from './near/nearest-pair.ts'
 import type { PreparedMesh } from './prepare.ts'
@@ -41,12 +41,10 @@ export function boxApart({ centre, half, axes }: OrientedBox): (box: Box3) => nu
   }
 }
 
-/** Squared distance of two boxes square to the axes. */
-export function boxesApart(a: Box3, b: Box3): number {
-  const gx = Math.max(0, a.min.x - b.max.x, b.min.x - a.max.x),
-    gy = Math.max(0, a.min.y - b.max.y, b.min.y - a.max.y),
-    gz = Math.max(0, a.min.z - b.max.z, b.min.z - a.max.z)
-  return gx * gx + gy * gy + gz * gz
+/** A box of the tree of a mesh that stands elsewhere, as the turned box it is there. */
+export function posed({ min, max }: Box3, frame: OrientedBox): OrientedBox {
+  const centre = outOfBox(frame, [(min.x + max.x) / 2, (min.y + max.y) / 2, (min.z + max.z) / 2])
+  return { centre, axes: frame.axes, half: [(max.x - min.x) / 2, (max.y - min.y) / 2, (max.z - min.z) / 2] }
 }
 
 /** Squared distance of a box of the tree from the box round a straight piece. */

@@ -44,6 +44,10 @@ export type ScanProblem = {
 /** Cosine of the widest angle between upwards as the picks put it and as it was said: 30°. A scan knows gravity better than that. (common practice) */
 const UPRIGHT = Math.cos(Math.PI / 6)
 
+/** What points leave over that is more than reading them explains, m. (common practice) */
+const MISFIT = 0.01
+const millimetres = (metres: number): string => `${Number((1000 * metres).toPrecision(2))} mm`
+
 /** Everything a scan says once: what it is, where it lies, and where that is known, the free space and the gaps asked for. */
 export function scanSurvey(mesh: TriangleMesh, asked: ScanAsked): ScanSurvey | { readonly problem: ScanProblem } {
   const file = measures(mesh),
@@ -101,7 +105,16 @@ function byPoints(
 ): Laid | { readonly problem: ScanProblem } {
   const alignment = byPicks(picks, { mirrored, ...(unit === undefined ? {} : { unit }) })
   if ('problem' in alignment) return { problem: { about: 'picks', ...alignment.problem } }
-  const { placement } = alignment
+  const { placement } = alignment,
+    other = byPicks(picks, { mirrored: !mirrored, ...(unit === undefined ? {} : { unit }) })
+  // Three points fit the mirror image as well; four that do not lie in one plane tell it.
+  if (!('problem' in other) && alignment.residual > MISFIT && other.residual < alignment.residual / 3)
+    return problem(
+      'picks',
+      mirrored ? 'the points fit the scan as it is, not its mirror image' : 'the points fit the mirror image of the scan, not the scan',
+      `${millimetres(alignment.residual)} left over, ${millimetres(other.residual)} the other way about`,
+      'mirrored said where it is, or points in the right order',
+    )
   if (up !== undefined) {
     const [x, y, z] = FILE_AXES[up],
       [a, b, c] = placement.turn[2],
