@@ -96,6 +96,7 @@ import * as shell from './fitting/shell.ts'
 import * as tubeToBox from './fitting/tube-to-box.ts'
 import * as turnedBoxes from './fitting/turned-boxes.ts'
 import * as turningWheel from './fitting/turning-wheel.ts'
+import * as wayIn from './fitting/way-in.ts'
 import * as wheelToBody from './fitting/wheel-to-body.ts'
 import * as columnAssist from './steering/column-assist.ts'
 import * as steeringEffort from './steering/effort.ts'
@@ -124,6 +125,7 @@ import * as keptParts from './vehicle/kept-parts.ts'
 import * as laden from './vehicle/laden.ts'
 import * as lifting from './vehicle/lifting.ts'
 import * as massAndAxles from './vehicle/mass-and-axles.ts'
+import * as massOnWheels from './vehicle/mass-on-wheels.ts'
 import * as movingMass from './vehicle/moving-mass.ts'
 import * as offRoadClass from './vehicle/off-road-class.ts'
 import * as overhang from './vehicle/overhang.ts'
@@ -170,6 +172,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     ride,
     cornering,
     cornerMasses,
+    massOnWheels,
     groundClearance,
     overhang,
     standsLower,
@@ -181,6 +184,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     placedBody,
     tubeToBox,
     wheelToBody,
+    wayIn,
     shell,
     alignedGap,
     turnedBoxes,

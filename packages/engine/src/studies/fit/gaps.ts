@@ -185,7 +185,7 @@ function beforeFace(make: Maker, shape: PlacedShape, face: Face, wanted: Value, 
 }
 
 /** Which face is meant, as a word a working can show. */
-const faceWord = (face: Face): Value<Face> => ({
+export const faceWord = (face: Face): Value<Face> => ({
   path: `standard.face.${face}`,
   label: 'face',
   symbol: '',
