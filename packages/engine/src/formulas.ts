@@ -90,6 +90,7 @@ import * as alignedGap from './fitting/aligned-gap.ts'
 import * as packingByHand from './fitting/packing/by-hand.ts'
 import * as placedBody from './fitting/placed-body.ts'
 import * as pointToBox from './fitting/point-to-box.ts'
+import * as slantedWalls from './fitting/slanted-walls.ts'
 import * as segments from './fitting/segments.ts'
 import * as shaftOverTravel from './fitting/shaft-over-travel.ts'
 import * as shell from './fitting/shell.ts'
@@ -185,6 +186,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     tubeToBox,
     wheelToBody,
     wayIn,
+    slantedWalls,
     shell,
     alignedGap,
     turnedBoxes,

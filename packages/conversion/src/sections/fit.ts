@@ -91,6 +91,12 @@ export const fit = group(
           measure: { tool: 'smoke pen in the space, cabin fan on', accuracy: 'seen or not', minutes: 20 },
         }),
         ...ends,
+        outline: mapOf(
+          'walls seen from above',
+          'corner',
+          group('corner', { x: along('corner', 'X'), y: across('corner', 'Y') }),
+          'Corners in the order of their names, round the space, where its walls do not stand square. At least three; left out: the six ends say all.',
+        ),
       }),
       'Measured where it is narrowest.',
     ),

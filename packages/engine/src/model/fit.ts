@@ -12,7 +12,12 @@ export type Block = Here & {
   readonly top: Field
 }
 /** Where something may stand, inside what is measured of it. */
-export type Space = Block & { readonly kind: Field<SpaceKind>; readonly openToCabin: Field<'yes' | 'no'> }
+export type Space = Block & {
+  readonly kind: Field<SpaceKind>
+  readonly openToCabin: Field<'yes' | 'no'>
+  /** Corners of its walls seen from above, in the order of their names. */
+  readonly outline: Named<Here & { readonly x: Field; readonly y: Field }>
+}
 
 export type Ip = 'IP20' | 'IP40' | 'IP54' | 'IP55' | 'IP65' | 'IP66' | 'IP67' | 'IP68' | 'IP69K'
 /** The shape of a thing: its sides before it is turned, and how it is turned. Its middle stands where its mass is reckoned. */

@@ -2,6 +2,7 @@ import type { Block } from '../../model/fit.ts'
 import { tyres } from '../donor/tyres.ts'
 import type { Value } from '../../working/value.ts'
 import { from, isGaps, type Maker, maybe, study } from '../study.ts'
+import { cornersOf } from './outlines.ts'
 import { keptFreeOf } from './kept-free.ts'
 import { FRONT_AXLE } from './wheel-houses.ts'
 
@@ -17,6 +18,9 @@ export const rooms = study({
   asks: 'Which spaces does the car have, and what must stay free?',
   reads: (m, ask) => ({
     spaces: inOrder(m.fit.spaces).map(([name, s]) => ({ name, is: maybe({ kind: s.kind, ...endsOf(s) }) })),
+    corners: inOrder(m.fit.spaces).flatMap(([space, s]) =>
+      cornersOf(s).map(([name, { x, y }]) => ({ name: `${space}: ${name}`, kind: space, is: maybe({ x, y }) })),
+    ),
     blocks: keptFreeOf(m).flatMap(([name, k]) => (k.kind === 'shaft' ? [] : [{ name, kind: k.kind, is: maybe(endsOf(k)) }])),
     shafts: keptFreeOf(m).flatMap(([name, k]) =>
       k.kind === 'shaft'
@@ -63,9 +67,20 @@ export const rooms = study({
       }
     }),
   }),
-  answer: ({ spaces, blocks, shafts, axles, car, wheels }, make): Record<string, never> => {
+  answer: ({ spaces, corners, blocks, shafts, axles, car, wheels }, make): Record<string, never> => {
     const ends = ENDS.map(key => ({ key, label: key, unit: 'm', shows: 'length' }))
     table(make, 'spaces', 'Spaces of the car', [{ key: 'kind', label: 'kind' }, ...ends], spaces)
+    table(
+      make,
+      'outlines',
+      'Walls of the spaces, seen from above',
+      [
+        { key: 'kind', label: 'space' },
+        { key: 'x', label: 'behind the front axle', unit: 'm', shows: 'length' },
+        { key: 'y', label: 'to the right', unit: 'm', shows: 'length' },
+      ],
+      corners,
+    )
     table(make, 'kept-free', 'Rooms kept free', [{ key: 'kind', label: 'kind' }, ...ends], blocks)
     const length = (key: string, label: string) => ({ key, label, unit: 'm', shows: 'length' })
     table(
