@@ -72,7 +72,7 @@ const shape = {
 const moving = {
   ...shape,
   'way-in': choice('way it goes in', ['from above', 'from below', 'from ahead', 'from behind', 'from the left', 'from the right'], {
-    says: 'Straight, into its place. What stays in the car and what is kept free is looked for along that way; left out: not looked at.',
+    says: 'Left out: its way is not looked at. Straight into its place; what stays in the car and what is kept free is looked for along that way.',
   }),
 } satisfies Fields
 
@@ -202,8 +202,13 @@ export const fit = group(
       'rear-unsprung': quantity('mass', 'unsprung mass at one rear wheel', 'm_uR', { least: 1, most: 500, measure: LABEL }),
     }),
     lifting: group('hands and hoist', {
-      people: quantity('count', 'people who lift together', 'n_p', { least: 1, most: 12 }),
-      hoist: quantity('mass', 'rating of the hoist or lift table', 'm_hoist', { least: 20, most: 20_000, measure: LABEL }),
+      people: quantity('count', 'people who lift together', 'n_p', { least: 1, most: 12, says: 'Left out: only the hoist lifts.' }),
+      hoist: quantity('mass', 'rating of the hoist or lift table', 'm_hoist', {
+        least: 20,
+        most: 20_000,
+        measure: LABEL,
+        says: 'Left out: only people lift.',
+      }),
     }),
     weighed: group(
       'finished car on the scales',

@@ -1,5 +1,4 @@
-import { CLEARANCE_HABITS } from '../../fitting/clearance-habits.ts'
-import { lids, type OverLid } from '../../studies/fit/lids.ts'
+import { HAND, lids, type OverLid } from '../../studies/fit/lids.ts'
 import { shapesOf } from '../../studies/fit/places.ts'
 import { isGaps } from '../../studies/study.ts'
 import { type Fact, isGap } from '../../working/value.ts'
@@ -44,8 +43,7 @@ export const lidsReached = rule({
 
 const REMEDIES = [{ do: 'act', says: 'Put the box lower, move what is over it, or say that the box comes out to be opened.' }] as const
 function overLid(item: string, about: readonly string[], { part, roof }: OverLid): readonly Judgement[] {
-  const limit = CLEARANCE_HABITS.overLid,
-    common = { about, side: 'at least' as const, limit, remedies: REMEDIES }
+  const common = { about, side: 'at least' as const, limit: HAND, remedies: REMEDIES }
   const what: Fact<string> = { path: pathOf(part?.other ?? item), label: 'over the lid', symbol: '', unit: '', value: part?.other ?? '' }
   return [
     ...(part

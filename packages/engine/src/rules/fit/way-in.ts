@@ -1,6 +1,5 @@
-import { CLEARANCE_HABITS } from '../../fitting/clearance-habits.ts'
 import type { Source } from '../../sources.ts'
-import { type Passage, partsWithWay, type WaysIn, waysIn } from '../../studies/fit/way-in.ts'
+import { type Passage, partsWithWay, SEAT, type WaysIn, waysIn } from '../../studies/fit/way-in.ts'
 import { isGaps } from '../../studies/study.ts'
 import { type AnyValue, type Fact, isGap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
@@ -47,7 +46,7 @@ function passed({ name: item, way, beside }: Passage, about: readonly string[]):
     about,
     found: beside.air,
     side: 'at least',
-    limit: CLEARANCE_HABITS.wayIn,
+    limit: SEAT,
     says: 'Coming {way} it passes {what} with {found} of air; leave {limit} on each side for hands and straps.',
     slots: { way, what: named('what it passes', beside.what) },
     remedies: [{ do: 'act', says: 'Another way in, or take off first what is in the way, and say so in the order of work.' }],

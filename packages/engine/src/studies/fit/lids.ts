@@ -64,7 +64,8 @@ export const lids = study({
   },
 })
 
-const HAND = CLEARANCE_HABITS.overLid
+/** What a hand needs over a lid. */
+export const HAND = CLEARANCE_HABITS.overLid
 const plain = (three: readonly Value[]): readonly number[] => three.map(v => v.value)
 
 /** The part that leaves least over the lid, where one comes nearer than a hand needs. */

@@ -102,7 +102,8 @@ export const waysIn = study({
 })
 
 type Going = { readonly name: string; readonly way: Value<Way>; readonly shape: PlacedShape }
-const SEAT = CLEARANCE_HABITS.wayIn
+/** Air wanted on each side on the way in; out of its seat by as much, a part has left what it stood on. */
+export const SEAT = CLEARANCE_HABITS.wayIn
 /** An overlap within rounding only touches. */
 const TOUCH = -1e-6
 
