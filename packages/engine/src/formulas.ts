@@ -87,6 +87,7 @@ import * as wheelForce from './drive/wheel-force.ts'
 import * as winding from './drive/winding.ts'
 import * as ackermann from './fitting/ackermann.ts'
 import * as alignedGap from './fitting/aligned-gap.ts'
+import * as keptRoom from './fitting/kept-room.ts'
 import * as packingByHand from './fitting/packing/by-hand.ts'
 import * as placedBody from './fitting/placed-body.ts'
 import * as pointToBox from './fitting/point-to-box.ts'
@@ -185,6 +186,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     placedBody,
     tubeToBox,
     wheelToBody,
+    keptRoom,
     wayIn,
     slantedWalls,
     shell,

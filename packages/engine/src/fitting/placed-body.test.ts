@@ -4,7 +4,7 @@ import { runs } from '../../../../tests/counts.ts'
 import { corners, outOfBox } from './box.ts'
 import { airInSpace, bodyEnds, bodyGap, bodyToRoom, boxOf, type Face, FACES, freeBeforeFace, gapOf, roomBefore } from './placed-body.ts'
 import { pointToBox } from './point-to-box.ts'
-import { shaftToBody } from './tube-to-box.ts'
+import { pieceToBox, shaftToBody } from './tube-to-box.ts'
 import type { Vector } from './vector.ts'
 import { sweptBoxes, wheelToBody } from './wheel-to-body.ts'
 
@@ -122,6 +122,23 @@ describe('free depth before a face', () => {
         if (free < wanted - 1e-6) expect(gapOf(roomBefore(boxOf(a), face, free + 1e-6), boxOf(b))).toBeLessThan(1e-6)
       }),
       { numRuns: runs(2000) },
+    ))
+})
+describe('a straight piece beside a box', () => {
+  it('is as near as its nearest point, found by trying many', () =>
+    fc.assert(
+      fc.property(body, fc.tuple(coordinate, coordinate, coordinate), fc.tuple(coordinate, coordinate, coordinate), (b, from, to) => {
+        const box = boxOf(b),
+          found = pieceToBox(from, to, box)
+        let least = Infinity
+        for (let i = 0; i <= 400; i++) {
+          const at = (k: 0 | 1 | 2): number => from[k] + ((to[k] - from[k]) * i) / 400
+          least = Math.min(least, pointToBox(box, [at(0), at(1), at(2)]))
+        }
+        expect(found).toBeLessThanOrEqual(least + 1e-12)
+        expect(found).toBeGreaterThan(least - Math.hypot(...[0, 1, 2].map(k => (to[k] as number) - (from[k] as number))) / 400 - 1e-12)
+      }),
+      { numRuns: runs(1000) },
     ))
 })
 describe('what moves', () => {

@@ -23,9 +23,26 @@ export function boxOf({ place, sides, turns }: PlacedBody): OrientedBox {
   return { centre: checkPlace('body', 'place', place), half, axes: turned(2, turn, turned(1, tip, turned(0, lean))) }
 }
 
+const isSquare = ({ axes: [x, y, z] }: OrientedBox): boolean => x[0] === 1 && y[1] === 1 && z[2] === 1
+/** The same of two boxes square to the car: the six ends tell it. */
+function squareGap(a: OrientedBox, b: OrientedBox): number {
+  const apart = (i: 0 | 1 | 2): number => Math.abs(a.centre[i] - b.centre[i]) - a.half[i] - b.half[i]
+  const [x, y, z] = [apart(0), apart(1), apart(2)]
+  return x < 0 && y < 0 && z < 0 ? Math.max(x, y, z) : Math.hypot(Math.max(0, x), Math.max(0, y), Math.max(0, z))
+}
+
 /** How far apart two boxes are, m; below zero, minus the least push that frees them. */
 export function gapOf(a: OrientedBox, b: OrientedBox): number {
+  if (isSquare(a) && isSquare(b)) return squareGap(a, b)
   return boxDistance(a, b)?.distance ?? Math.min(0, separation(a, b).gap)
+}
+
+/** The same where it is below a limit; else some number not below it. Saves the corners and edges of boxes far apart. */
+export function gapBelow(a: OrientedBox, b: OrientedBox, limit: number): number {
+  if (isSquare(a) && isSquare(b)) return squareGap(a, b)
+  const { overlap, gap } = separation(a, b)
+  if (overlap) return Math.min(0, gap)
+  return gap >= limit ? gap : (boxDistance(a, b)?.distance ?? 0)
 }
 
 const body = (index: '1' | '2', label: string) => ({

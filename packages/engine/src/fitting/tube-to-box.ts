@@ -1,19 +1,56 @@
-import { minimum } from '../numerics/minimum.ts'
 import { formula } from '../working/formula.ts'
-import type { OrientedBox } from './box.ts'
+import { inBox, type OrientedBox } from './box.ts'
 import { boxOf } from './placed-body.ts'
-import { pointToBox } from './point-to-box.ts'
 import { leastOverTravel } from './shaft-over-travel.ts'
-import { checkPlace, plus, times, minus, type Vector } from './vector.ts'
+import { checkPlace, type Vector } from './vector.ts'
 
 const length = (symbol: string, label: string) => ({ symbol, unit: 'm', label, shows: 'length' }) as const
 const three = (symbol: string, label: string) => ({ symbol, unit: 'm', label, shows: 'length', many: true }) as const
 const hand = (place: string) => ({ work: 'statics', place: `worked by hand: ${place}` }) as const
 
-/** Distance of a straight piece from a box, m: the distance of its points is convex along it, so one least is the least. */
+/**
+ * Distance of a straight piece from a box, m. Along the piece each side of the box is passed at most twice; between two such places the square of the
+ * distance is one parabola, whose lowest point is known.
+ */
 export function pieceToBox(from: Vector, to: Vector, box: OrientedBox): number {
-  const at = (s: number): number => pointToBox(box, plus(from, times(minus(to, from), s)))
-  return Math.min(at(0), at(1), at(minimum(at, 0, 1, 1e-9).x))
+  const start = inBox(box, from),
+    end = inBox(box, to),
+    way = [end[0] - start[0], end[1] - start[1], end[2] - start[2]] as const
+  const passed = [0, 1]
+  for (const i of AXES)
+    if (way[i] !== 0)
+      for (const side of [-box.half[i], box.half[i]]) {
+        const s = (side - start[i]) / way[i]
+        if (s > 0 && s < 1) passed.push(s)
+      }
+  passed.sort((p, q) => p - q)
+  let least = Infinity
+  for (let k = 0; k + 1 < passed.length; k++) {
+    const [low, high] = [passed[k] as number, passed[k + 1] as number]
+    const s = lowest(start, way, box.half, low, high)
+    for (const at of [low, s, high]) least = Math.min(least, squared(start, way, box.half, at))
+  }
+  return Math.sqrt(least)
+}
+const AXES = [0, 1, 2] as const
+function squared(start: Vector, way: Vector, half: Vector, s: number): number {
+  let sum = 0
+  for (const i of AXES) sum += Math.max(0, Math.abs(start[i] + s * way[i]) - half[i]) ** 2
+  return sum
+}
+/** Lowest point of the parabola that holds between two places along the piece. */
+function lowest(start: Vector, way: Vector, half: Vector, low: number, high: number): number {
+  const middle = (low + high) / 2
+  let slope = 0,
+    bend = 0
+  for (const i of AXES) {
+    const q = start[i] + middle * way[i]
+    if (Math.abs(q) <= half[i]) continue
+    const out = start[i] - Math.sign(q) * half[i]
+    slope += way[i] * out
+    bend += way[i] ** 2
+  }
+  return bend > 0 ? Math.min(high, Math.max(low, -slope / bend)) : middle
 }
 
 /** Air between a turning shaft, over the whole travel of its outer joint, and a body. */

@@ -1,6 +1,6 @@
 import { formula } from '../working/formula.ts'
 import { type OrientedBox, SQUARE } from './box.ts'
-import { boxOf, gapOf } from './placed-body.ts'
+import { boxOf, gapBelow } from './placed-body.ts'
 import { wheelEnvelope } from './turning-wheel.ts'
 import type { Vector } from './vector.ts'
 
@@ -43,6 +43,61 @@ export function sweptBoxes(w: SweptWheel, side: WheelSide): readonly OrientedBox
     out.push({ centre: [w.axle, y, w.height + (bottom + top) / 2], half, axes: SQUARE })
   }
   return out
+}
+
+/** How far a wheel reaches into the car over full lock and travel. */
+export const wheelRoom = formula(
+  {
+    id: 'wheel-room',
+    label: 'Room a wheel takes over lock and travel',
+    gives: {
+      inner: length('y_i', 'innermost point, from the centre line'),
+      fore: length('d_x', 'ahead and behind its axle'),
+      top: length('z_2', 'highest point above the ground'),
+      bottom: length('z_1', 'lowest point, hanging'),
+    },
+    takes: {
+      track: length('T', 'track'),
+      diameter: length('D', 'diameter of the tyre'),
+      width: length('b', 'width of the tyre'),
+      height: length('z_w', 'wheel centre above the ground, standing'),
+      lock: { symbol: 'δ', unit: 'rad', label: 'full lock; 0 for a wheel that is not steered', shows: 'angle' },
+      offset: length('e', 'wheel centre outboard of its steering axis'),
+      bump: length('t_b', 'wheel goes up by'),
+      droop: length('t_d', 'wheel goes down by'),
+    },
+    text: 'y_i and d_x are the furthest the wheel reaches at the height of its centre between straight ahead and full lock; z_2 = z_w + t_b + D / 2; z_1 = z_w − t_d − D / 2',
+    words: 'the furthest over a range of angles',
+    source: { work: 'statics', place: 'a turning wheel seen from above' },
+    leavesOut: 'Camber, a leaning steering axis, what sticks out of the tread.',
+    proof: {
+      examples: [
+        {
+          takes: { track: 1.4, diameter: 0.61, width: 0.205, height: 0.29, lock: 38 * DEGREE, offset: 0.03, bump: 0.08, droop: 0.09 },
+          gives: { inner: 0.7 - 0.03 - 0.2449, fore: 0.3325, top: 0.675, bottom: -0.105 },
+          within: 0.0001,
+          source: hand('205 mm tyre: 244.9 mm inboard at 38 degrees, 332.5 mm ahead at most'),
+        },
+      ],
+    },
+  },
+  ({ track, diameter, width, height, lock, offset, bump, droop }) => {
+    const radius = diameter / 2,
+      reach = wheelEnvelope({ radius, width, offset }, lock, 0, droop, bump)
+    return {
+      inner: track / 2 - offset - (reach?.inboard ?? 0),
+      fore: reach?.fore ?? 0,
+      top: height + bump + radius,
+      bottom: height - droop - radius,
+    }
+  },
+)
+
+/** Least gap of a body to any of some boxes where it is below a limit, else some number not below it. */
+export function leastGap(boxes: readonly OrientedBox[], body: OrientedBox, limit: number): number {
+  let least = limit
+  for (const box of boxes) least = Math.min(least, gapBelow(box, body, least))
+  return least
 }
 
 /** Air between a wheel, over full lock and travel, and a body. */
@@ -97,7 +152,7 @@ export const wheelToBody = formula(
     },
   },
   ({ side, place, sides, turns, diameter, ...wheel }) => {
-    const body = boxOf({ place, sides, turns })
-    return Math.min(...sweptBoxes({ ...wheel, radius: diameter / 2 }, side as WheelSide).map(slab => gapOf(slab, body)))
+    const slabs = sweptBoxes({ ...wheel, radius: diameter / 2 }, side as WheelSide)
+    return leastGap(slabs, boxOf({ place, sides, turns }), Infinity)
   },
 )

@@ -1,4 +1,6 @@
-import { airInSpace, bodyGap, bodyToRoom, FACES, type Face, freeBeforeFace, gapOf } from '../../fitting/placed-body.ts'
+import { type OrientedBox, SQUARE } from '../../fitting/box.ts'
+import { airInSpace, bodyGap, bodyToRoom, FACES, type Face, freeBeforeFace, gapBelow } from '../../fitting/placed-body.ts'
+import type { Vector } from '../../fitting/vector.ts'
 import { airToOutline } from '../../fitting/slanted-walls.ts'
 import { shaftToBody } from '../../fitting/tube-to-box.ts'
 import type { BlockKind } from '../../model/fit.ts'
@@ -114,22 +116,26 @@ const endsOf = (s: Model['fit']['spaces'][string]) => ({
 /** Pairs that come close; where none does, the one that comes closest. What stays in the car was there together before. */
 function closest(make: Maker, all: readonly PlacedShape[]): readonly Pair[] {
   const stays = (s: PlacedShape): boolean => s.kind === 'stays in the car'
-  const pairs = all.flatMap((one, i) =>
-    all.slice(i + 1).flatMap(other => (stays(one) && stays(other) ? [] : [{ one, other, plain: gapOf(one.box, other.box) }])),
-  )
-  const least = pairs.reduce((a, b) => (b.plain < a.plain ? b : a), pairs[0] ?? { plain: Infinity })
-  return pairs
-    .filter(p => p.plain < CLOSE || p === least)
-    .map(({ one, other }) => ({
-      one,
-      other,
-      gap: make.work(
-        'between',
-        bodyGap,
-        { place1: one.place, sides1: one.sides, turns1: one.turns, place2: other.place, sides2: other.sides, turns2: other.turns },
-        { item: `${one.name} and ${other.name}`, label: `Air between ${one.name} and ${other.name}` },
-      ),
-    }))
+  type Told = { readonly one: PlacedShape; readonly other: PlacedShape; readonly plain: number }
+  let least: Told | undefined
+  const close: Told[] = []
+  for (const [i, one] of all.entries())
+    for (const other of all.slice(i + 1)) {
+      if (stays(one) && stays(other)) continue
+      const pair = { one, other, plain: gapBelow(one.box, other.box, Math.max(CLOSE, least?.plain ?? Infinity)) }
+      if (least === undefined || pair.plain < least.plain) least = pair
+      if (pair.plain < CLOSE) close.push(pair)
+    }
+  return (close.length ? close : least ? [least] : []).map(({ one, other }) => ({
+    one,
+    other,
+    gap: make.work(
+      'between',
+      bodyGap,
+      { place1: one.place, sides1: one.sides, turns1: one.turns, place2: other.place, sides2: other.sides, turns2: other.turns },
+      { item: `${one.name} and ${other.name}`, label: `Air between ${one.name} and ${other.name}` },
+    ),
+  }))
 }
 
 function nearestTo(
@@ -139,23 +145,14 @@ function nearestTo(
   free: FreeRoom | FreeShaft,
   all: readonly PlacedShape[],
 ): readonly Beside[] {
-  const gapTo = (s: PlacedShape): number => {
-    const body = { place: s.place.map(v => v.value), sides: s.sides.map(v => v.value), turns: s.turns.map(v => v.value) }
-    return free.is === 'room'
-      ? bodyToRoom({ low: free.low.map(v => v.value), high: free.high.map(v => v.value), ...body })
-      : shaftToBody({
-          from: free.from.map(v => v.value),
-          to: free.to.map(v => v.value),
-          diameter: free.diameter.value,
-          bump: free.bump.value,
-          droop: free.droop.value,
-          ...body,
-        }).gap
-  }
-  const moving = all.filter(s => s.kind !== 'stays in the car')
+  const around = roundOf(free),
+    moving = all.filter(s => s.kind !== 'stays in the car')
   const nearest = moving.reduce<{ shape: PlacedShape; plain: number } | undefined>((best, shape) => {
-    const plain = gapTo(shape)
-    return best === undefined || plain < best.plain ? { shape, plain } : best
+    // What encloses all of its travel is nearer than it is: who is no nearer to that is no nearer to it.
+    const limit = best?.plain ?? Infinity
+    if (gapBelow(around, shape.box, limit) >= limit) return best
+    const plain = gapTo(free, shape)
+    return plain < limit ? { shape, plain } : best
   }, undefined)
   if (!nearest) return []
   const { shape } = nearest,
@@ -173,15 +170,42 @@ function nearestTo(
   return [{ name, kind, shape, gap }]
 }
 
+const numbersOf = (three: readonly Value[]): readonly number[] => three.map(v => v.value)
+const plainOf = (s: PlacedShape) => ({ place: numbersOf(s.place), sides: numbersOf(s.sides), turns: numbersOf(s.turns) })
+function gapTo(free: FreeRoom | FreeShaft, s: PlacedShape): number {
+  if (free.is === 'room') return bodyToRoom({ low: numbersOf(free.low), high: numbersOf(free.high), ...plainOf(s) })
+  const { diameter, bump, droop } = free
+  return shaftToBody({
+    from: numbersOf(free.from),
+    to: numbersOf(free.to),
+    diameter: diameter.value,
+    bump: bump.value,
+    droop: droop.value,
+    ...plainOf(s),
+  }).gap
+}
+/** A box square to the car round all a thing kept free reaches. */
+function roundOf(free: FreeRoom | FreeShaft): OrientedBox {
+  const [a, b] = (free.is === 'room' ? [free.low, free.high] : [free.from, free.to]).map(numbersOf) as [
+      readonly number[],
+      readonly number[],
+    ],
+    out = free.is === 'room' ? 0 : free.diameter.value / 2,
+    [up, down] = free.is === 'room' ? [0, 0] : [free.bump.value, free.droop.value]
+  const low = [0, 1, 2].map(i => Math.min(a[i] as number, b[i] as number) - out - (i === 2 ? down : 0)),
+    high = [0, 1, 2].map(i => Math.max(a[i] as number, b[i] as number) + out + (i === 2 ? up : 0))
+  const of = (f: (i: 0 | 1 | 2) => number): Vector => [f(0), f(1), f(2)]
+  return {
+    centre: of(i => ((low[i] as number) + (high[i] as number)) / 2),
+    half: of(i => ((high[i] as number) - (low[i] as number)) / 2),
+    axes: SQUARE,
+  }
+}
+
 function beforeFace(make: Maker, shape: PlacedShape, face: Face, wanted: Value, all: readonly PlacedShape[]): readonly Before[] {
-  const plain = (s: PlacedShape) => ({
-    place: s.place.map(v => v.value),
-    sides: s.sides.map(v => v.value),
-    turns: s.turns.map(v => v.value),
-  })
-  const one = plain(shape)
+  const one = plainOf(shape)
   const free = (other: PlacedShape): number => {
-    const o = plain(other)
+    const o = plainOf(other)
     return freeBeforeFace({
       face,
       wanted: wanted.value,
@@ -193,7 +217,7 @@ function beforeFace(make: Maker, shape: PlacedShape, face: Face, wanted: Value, 
       turns2: o.turns,
     })
   }
-  const others = all.filter(s => s !== shape).map(other => ({ other, free: free(other), gap: gapOf(shape.box, other.box) }))
+  const others = all.filter(s => s !== shape).map(other => ({ other, free: free(other), gap: gapBelow(shape.box, other.box, 0) }))
   const worst = others.reduce<(typeof others)[number] | undefined>(
     (a, b) => (a === undefined || b.free < a.free || (b.free === a.free && b.gap < a.gap) ? b : a),
     undefined,

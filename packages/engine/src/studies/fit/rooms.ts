@@ -1,5 +1,6 @@
 import type { Block } from '../../model/fit.ts'
 import { tyres } from '../donor/tyres.ts'
+import { outlineArea, roomSize, shaftLine } from '../../fitting/kept-room.ts'
 import type { Value } from '../../working/value.ts'
 import { from, isGaps, type Maker, maybe, study } from '../study.ts'
 import { cornersOf } from './outlines.ts'
@@ -68,6 +69,15 @@ export const rooms = study({
     }),
   }),
   answer: ({ spaces, corners, blocks, shafts, axles, car, wheels }, make): Record<string, never> => {
+    for (const { name, is } of spaces) if (!isGaps(is)) sized(make, 'size', name, is as Record<(typeof ENDS)[number], Value>)
+    for (const { name, is } of blocks) if (!isGaps(is)) sized(make, 'kept-size', name, is as Record<(typeof ENDS)[number], Value>)
+    for (const { name, is } of shafts) if (!isGaps(is)) lined(make, name, is as unknown as Record<string, Value>)
+    for (const space of new Set(corners.map(c => c.kind)))
+      walled(
+        make,
+        space,
+        corners.filter(c => c.kind === space),
+      )
     const ends = ENDS.map(key => ({ key, label: key, unit: 'm', shows: 'length' }))
     table(make, 'spaces', 'Spaces of the car', [{ key: 'kind', label: 'kind' }, ...ends], spaces)
     table(
@@ -135,6 +145,41 @@ export const rooms = study({
     return {}
   },
 })
+
+function sized(
+  make: Maker,
+  key: 'size' | 'kept-size',
+  name: string,
+  { front, rear, left, right, bottom, top }: Record<(typeof ENDS)[number], Value>,
+): void {
+  make.all(
+    key,
+    roomSize,
+    { front, rear, left, right, bottom, top },
+    { item: name, labels: { length: `${name}: long`, width: `${name}: wide`, height: `${name}: high`, volume: `${name}: volume` } },
+  )
+}
+function lined(make: Maker, name: string, s: Record<string, Value>): void {
+  const of = (...keys: string[]): Value[] => keys.map(k => s[k] as Value)
+  make.all(
+    'line',
+    shaftLine,
+    { from: of('fromX', 'fromY', 'fromZ'), to: of('toX', 'toY', 'toZ'), bump: s['bump'] as Value, droop: s['droop'] as Value },
+    { item: name, labels: { length: `${name}: joint to joint`, up: `${name}: leans, joint up`, down: `${name}: leans, joint down` } },
+  )
+}
+/** Floor inside the walls of a space, once every corner is known. */
+function walled(make: Maker, space: string, corners: readonly { readonly is: unknown }[]): void {
+  const known = corners.flatMap(({ is }) => (isGaps(is) ? [] : [is as { readonly x: Value; readonly y: Value }]))
+  if (known.length < corners.length || known.length < 3) return
+  const next = [...known.slice(1), known[0] as (typeof known)[number]]
+  make.work(
+    'floor',
+    outlineArea,
+    { x: known.map(c => c.x), y: known.map(c => c.y), nextX: next.map(c => c.x), nextY: next.map(c => c.y) },
+    { item: space, label: `Floor inside the walls of ${space}` },
+  )
+}
 
 type Row = { readonly name: string; readonly kind?: string; readonly is: unknown }
 function table(make: Maker, key: string, label: string, columns: Parameters<Maker['table']>[1]['columns'], rows: readonly Row[]): void {

@@ -1,4 +1,4 @@
-import { wheelToBody, type WheelSide } from '../../fitting/wheel-to-body.ts'
+import { leastGap, sweptBoxes, type WheelSide, wheelRoom, wheelToBody } from '../../fitting/wheel-to-body.ts'
 import { type Figure, standard, type Value } from '../../working/value.ts'
 import { from, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 import { tyres } from '../donor/tyres.ts'
@@ -63,6 +63,16 @@ export const wheelHouses = study({
 
     function atAxle(axle: Axle, wheel: typeof known.front): readonly AtWheel[] | Gaps {
       if (isGaps(wheel)) return wheel
+      const { axle: _, ...room } = wheel as WheelValues
+      make.all('room', wheelRoom, room, {
+        item: axle,
+        labels: {
+          inner: `Innermost point of a ${axle} wheel, from the centre line`,
+          fore: `A ${axle} wheel reaches ahead and behind its axle`,
+          top: `Highest point of a ${axle} wheel`,
+          bottom: `Lowest point of a ${axle} wheel, hanging`,
+        },
+      })
       return (['left', 'right'] as const).flatMap(side =>
         atWheel(make, `${axle} ${side}`, side, wheel as Readonly<Record<string, Value>>, shapes),
       )
@@ -78,19 +88,10 @@ function atWheel(
   shapes: readonly PlacedShape[],
 ): readonly AtWheel[] {
   const inputs = (s: PlacedShape) => ({ ...(wheel as WheelValues), side: sideWord(side), place: s.place, sides: s.sides, turns: s.turns })
-  const plain = (s: PlacedShape): number => {
-    const { place, sides, turns, side: word, ...rest } = inputs(s)
-    const numbers = Object.fromEntries(Object.entries(rest).map(([k, v]) => [k, v.value])) as { [K in keyof WheelValues]: number }
-    return wheelToBody({
-      ...numbers,
-      side: word.value,
-      place: place.map(v => v.value),
-      sides: sides.map(v => v.value),
-      turns: turns.map(v => v.value),
-    })
-  }
+  const numbers = Object.fromEntries(Object.entries(wheel).map(([k, v]) => [k, v.value])) as { [K in keyof WheelValues]: number },
+    slabs = sweptBoxes({ ...numbers, radius: numbers.diameter / 2 }, side)
   const nearest = shapes.reduce<{ s: PlacedShape; gap: number } | undefined>((best, s) => {
-    const gap = plain(s)
+    const gap = leastGap(slabs, s.box, best?.gap ?? Infinity)
     return best === undefined || gap < best.gap ? { s, gap } : best
   }, undefined)
   if (!nearest) return []
