@@ -36,6 +36,8 @@ describe.each(CARS)('every drawing of the %s', car => {
         'voltage window',
         'range table',
         'range by speed',
+        'view of the car',
+        'battery box',
         'brake forces',
         'grip used',
       ]),

@@ -41,6 +41,7 @@ export abstract class Asking {
     this.engine.partTable(path, search)
   partTaking = (path: string, id: string) => this.engine.partTaking(path, id)
   figures = (stage: Stage) => this.engine.figures(stage)
+  tables = (ids: readonly string[]) => this.engine.tables(ids)
   working = (name: string) => this.engine.working(name)
   workingText = (name: string) => this.engine.workingText(name)
 }

@@ -6,6 +6,7 @@ import { chosenSeries, drawTrace } from './chart.ts'
 import { assessWithProgress } from './judged.ts'
 import { load } from './load.ts'
 import { printTable } from './table.ts'
+import { planDxf } from './plan-dxf.ts'
 import type { Terminal } from './terminal.ts'
 
 type Shared = { units: System; json?: boolean; strict?: boolean }
@@ -80,7 +81,8 @@ export function shownCommands(program: Command, strict: (c: Command) => Command,
   )
     .option('--csv', 'what it shows as comma-separated values')
     .option('--words', 'what it shows in words')
-    .action((file: string, id: string | undefined, o: Shared & { csv?: boolean; words?: boolean }) => {
+    .option('--dxf', 'a battery box for a drawing program, in millimetres (DXF)')
+    .action((file: string, id: string | undefined, o: Shared & { csv?: boolean; words?: boolean; dxf?: boolean }) => {
       const all = drawingsOf(assessWithProgress(load(file, Boolean(o.strict)), t)),
         drawing = all.find(d => d.id === id)
       if (id === undefined)
@@ -96,6 +98,11 @@ export function shownCommands(program: Command, strict: (c: Command) => Command,
           id,
           all.map(d => d.id),
         )
+      if (o.dxf) {
+        const plan = drawing.plan?.()
+        if (!plan) throw new Refusal(`drawing: ${drawing.id} is not to scale in lines alone; --dxf takes battery boxes`)
+        return t.out(planDxf(drawing.label, plan).trimEnd())
+      }
       const picture = drawing.draw({
         width: WIDE,
         standalone: true,

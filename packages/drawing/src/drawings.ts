@@ -1,7 +1,7 @@
 import type { Assessment, Finding, Trace } from '@ampwright/engine'
 import { accelerationChart } from './charts/acceleration.ts'
 import { brakeForces } from './charts/brake-forces.ts'
-import { numberIn } from './charts/cells.ts'
+import { numberIn, wordsIn } from './charts/cells.ts'
 import { energyFlow } from './charts/energy-flow.ts'
 import { pullMarks, runMarks } from './charts/goal-marks.ts'
 import { gripUsed } from './charts/grip-used.ts'
@@ -13,6 +13,8 @@ import { tripChart } from './charts/trip.ts'
 import { voltageWindowChart } from './charts/voltage-window.ts'
 import type { Mark } from './line-chart.ts'
 import type { Outcome, Page, Picture } from './picture.ts'
+import { boxDrawing, type BoxToDraw } from './scene/box-drawing.ts'
+import { boxPlan, type Plan } from './scene/box-plan.ts'
 import { sceneOf } from './scene/scene.ts'
 import { carView } from './scene/view.ts'
 
@@ -28,6 +30,7 @@ export type Kind =
   | 'range table'
   | 'range by speed'
   | 'view of the car'
+  | 'battery box'
   | 'brake forces'
   | 'grip used'
 
@@ -39,6 +42,8 @@ export type Drawing = {
   /** The unit, trip or place it is about, where there are several. */
   readonly item?: string
   readonly draw: (page: Page) => Picture
+  /** The same to scale in metres, where it can go to a drawing program. */
+  readonly plan?: () => Plan
 }
 type Known = Pick<Assessment, 'figures' | 'halves' | 'tables' | 'traces' | 'findings'>
 
@@ -54,6 +59,7 @@ export function drawingsOf(a: Known): readonly Drawing[] {
     ...voltages(a),
     ...weather(a),
     ...views(a),
+    ...boxes(a),
     ...brakes(a),
   ]
 }
@@ -156,6 +162,26 @@ function views(a: Known): readonly Drawing[] {
     item: side,
     draw: page => carView(scene, side, page),
   }))
+}
+/** Battery boxes whose sides and wall are known, from three sides with their sizes. */
+function boxes(a: Known): readonly Drawing[] {
+  return (a.tables.get('shell.boxes')?.rows ?? []).flatMap(({ name, cells }): readonly Drawing[] => {
+    const sizes = ['length', 'width', 'height', 'wall'].map(key => numberIn(cells[key]))
+    if (sizes.some(s => s === undefined)) return []
+    const [length, width, height, wall] = sizes as [number, number, number, number],
+      box: BoxToDraw = { name, length, width, height, wall, material: wordsIn(cells['material']) },
+      beside = 0.15 * Math.max(length, width, height)
+    return [
+      {
+        id: `shell.boxes@${name}`,
+        kind: 'battery box',
+        label: `Battery box ${name}`,
+        item: name,
+        draw: page => boxDrawing(box, page),
+        plan: () => boxPlan(box, 2 * beside, beside / 2),
+      },
+    ]
+  })
 }
 function weather(a: Known): readonly Drawing[] {
   return (

@@ -28,6 +28,8 @@ export {
   type Units,
   valueAt,
 } from './picture.ts'
+export { type BoxToDraw, boxDrawing } from './scene/box-drawing.ts'
+export { type BoxSizes, boxPlan, type Plan, type PlanLine, type PlanSize, type PlanWord } from './scene/box-plan.ts'
 export { type Scene, type SceneBody, type SceneRoom, type SceneShaft, type SceneWheel, sceneOf } from './scene/scene.ts'
 export { carView, type Side } from './scene/view.ts'
 export { type Points, thin } from './thin.ts'

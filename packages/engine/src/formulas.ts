@@ -91,12 +91,14 @@ import * as keptRoom from './fitting/kept-room.ts'
 import * as packingByHand from './fitting/packing/by-hand.ts'
 import * as placedBody from './fitting/placed-body.ts'
 import * as pointToBox from './fitting/point-to-box.ts'
+import * as slantedWalls from './fitting/slanted-walls.ts'
 import * as segments from './fitting/segments.ts'
 import * as shaftOverTravel from './fitting/shaft-over-travel.ts'
 import * as shell from './fitting/shell.ts'
 import * as tubeToBox from './fitting/tube-to-box.ts'
 import * as turnedBoxes from './fitting/turned-boxes.ts'
 import * as turningWheel from './fitting/turning-wheel.ts'
+import * as wayIn from './fitting/way-in.ts'
 import * as wheelToBody from './fitting/wheel-to-body.ts'
 import * as columnAssist from './steering/column-assist.ts'
 import * as steeringEffort from './steering/effort.ts'
@@ -125,6 +127,7 @@ import * as keptParts from './vehicle/kept-parts.ts'
 import * as laden from './vehicle/laden.ts'
 import * as lifting from './vehicle/lifting.ts'
 import * as massAndAxles from './vehicle/mass-and-axles.ts'
+import * as massOnWheels from './vehicle/mass-on-wheels.ts'
 import * as movingMass from './vehicle/moving-mass.ts'
 import * as offRoadClass from './vehicle/off-road-class.ts'
 import * as overhang from './vehicle/overhang.ts'
@@ -171,6 +174,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     ride,
     cornering,
     cornerMasses,
+    massOnWheels,
     groundClearance,
     overhang,
     standsLower,
@@ -183,6 +187,8 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     tubeToBox,
     wheelToBody,
     keptRoom,
+    wayIn,
+    slantedWalls,
     shell,
     alignedGap,
     turnedBoxes,

@@ -11,6 +11,8 @@ export type Page = {
   readonly stage: Stage
   /** Kinds of drawing that belong there. */
   readonly drawings: readonly Kind[]
+  /** Tables of studies that are read there, by id. */
+  readonly tables?: readonly string[]
 }
 export const STAGE_PAGES: readonly Page[] = [
   {
@@ -51,7 +53,16 @@ export const STAGE_PAGES: readonly Page[] = [
     lede: 'Where everything goes, in three dimensions: what fits, what can be reached, what stays clear, and how the car then stands on its wheels.',
     sections: ['fit'],
     stage: 'fit',
-    drawings: ['view of the car'],
+    drawings: ['view of the car', 'battery box'],
+    tables: [
+      'mass-ledger.things',
+      'wheel-load.wheels',
+      'finished.against',
+      'finished.unsure',
+      'way-in.ways',
+      'fixing.fixings',
+      'shell.cut-list',
+    ],
   },
   {
     slug: 'brakes-steering',
@@ -60,6 +71,7 @@ export const STAGE_PAGES: readonly Page[] = [
     sections: ['brakes', 'steering'],
     stage: 'brakes & steering',
     drawings: ['brake forces', 'grip used'],
+    tables: ['print.prints'],
   },
 ]
 export const PAGES: Readonly<Record<string, Page | undefined>> = Object.fromEntries(STAGE_PAGES.map(p => [p.slug, p]))

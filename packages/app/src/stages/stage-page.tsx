@@ -8,6 +8,7 @@ import { useHand, useOf } from '../shell/in-hand.ts'
 import { FigureTable } from '../working/figure-table.tsx'
 import type { Page } from './pages.ts'
 import { Sentences, sentencePaths } from './sentences.tsx'
+import { StudyTables } from './study-tables.tsx'
 
 /** A stage from top to bottom: what you decide, what follows, what stands in the way. */
 export function StagePage({ page }: { readonly page: Page }) {
@@ -50,6 +51,7 @@ export function StagePage({ page }: { readonly page: Page }) {
         <section aria-label="What follows">
           <h2>What follows</h2>
           <Charts kinds={page.drawings} />
+          {page.tables ? <StudyTables ids={page.tables} /> : null}
           <details className="group">
             <summary>
               All figures of this stage <span className="quiet small">{figures.length}</span>

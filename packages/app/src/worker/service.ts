@@ -34,6 +34,7 @@ import {
   type SurveySheet,
   sayingEdits,
   type TableTrial,
+  type TableView,
   type WorkingView,
   type Written,
   workingTree,
@@ -133,6 +134,9 @@ export class Service {
   }
   figures(stage: Stage): readonly FigureView[] {
     return this.desk.figures(stage)
+  }
+  tables(ids: readonly string[]): readonly TableView[] {
+    return this.desk.tables(ids)
   }
   working(name: string): WorkingView | undefined {
     return this.desk.working(name)

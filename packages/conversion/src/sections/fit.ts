@@ -1,5 +1,5 @@
 import { BLOCK_KINDS } from '@ampwright/engine'
-import { choice, type Fields, group, mapOf, quantity, reference, variants } from '../schema/field.ts'
+import { choice, type Fields, group, mapOf, quantity, reference, variants, words } from '../schema/field.ts'
 import { ACROSS, ALONG, UP } from '../schema/reach.ts'
 
 // Tools, accuracies and times in this file are common practice.
@@ -9,6 +9,7 @@ const LABEL = { tool: 'type plate or datasheet', accuracy: 'as stated', minutes:
 const TRAVEL = { tool: 'tape, spring out: wheel jacked up to the stop, then hanging', accuracy: '± 5 mm', minutes: 30 }
 const LOCK = { tool: 'turn plates, or tape and chalk line along the tyre', accuracy: '± 2°', minutes: 15 }
 const SPRING = { tool: 'tape at the wheel arch, a known mass put over the axle and taken off', accuracy: '± 10 %', minutes: 30 }
+const SCALES = { tool: 'wheel scales, or an axle weighbridge', accuracy: '± 5 kg', minutes: 30 }
 const TRIAL = { tool: 'try the tool and the hand it takes, or the datasheet', accuracy: '± 10 mm', minutes: 10 }
 
 const along = (label: string, symbol: string) => quantity('length', `${label}, behind the front axle`, symbol, { ...ALONG, measure: TAPE })
@@ -18,6 +19,8 @@ const up = (label: string, symbol: string) => quantity('length', `${label}, abov
 const side = (label: string, symbol: string) => quantity('length', label, symbol, { least: 0.005, most: 6, measure: TAPE })
 const turned = (label: string, symbol: string, says: string) =>
   quantity('angle', label, symbol, { least: -Math.PI, most: Math.PI, says, measure: { tool: 'angle gauge', accuracy: '± 1°', minutes: 5 } })
+const onScales = (what: string, symbol: string) =>
+  quantity('mass', `finished car, ${what}`, symbol, { least: 1, most: 20_000, measure: SCALES })
 const travel = (label: string, symbol: string) => quantity('length', label, symbol, { least: 0, most: 0.5, measure: TRAVEL })
 
 /** Six ends of a room square to the car. */
@@ -64,6 +67,13 @@ const shape = {
     'floor sheet with spreading plates',
     'floor sheet alone',
   ]),
+  'fixing-points': quantity('count', 'points it is fixed at', 'n_f', { least: 1, most: 100, measure: LOOK }),
+} satisfies Fields
+const moving = {
+  ...shape,
+  'way-in': choice('way it goes in', ['from above', 'from below', 'from ahead', 'from behind', 'from the left', 'from the right'], {
+    says: 'Left out: its way is not looked at. Straight into its place; what stays in the car and what is kept free is looked for along that way.',
+  }),
 } satisfies Fields
 
 const block = group('room kept free', ends)
@@ -81,6 +91,12 @@ export const fit = group(
           measure: { tool: 'smoke pen in the space, cabin fan on', accuracy: 'seen or not', minutes: 20 },
         }),
         ...ends,
+        outline: mapOf(
+          'walls seen from above',
+          'corner',
+          group('corner', { x: along('corner', 'X'), y: across('corner', 'Y') }),
+          'Corners in the order of their names, round the space, where its walls do not stand square. At least three; left out: the six ends say all.',
+        ),
       }),
       'Measured where it is narrowest.',
     ),
@@ -88,20 +104,21 @@ export const fit = group(
       'shapes',
       'shape',
       variants('shape', 'kind', {
-        motor: group('motor', { unit: reference('drive unit', 'drive.units'), ...shape }),
-        inverter: group('inverter', { unit: reference('drive unit', 'drive.units'), ...shape }),
+        motor: group('motor', { unit: reference('drive unit', 'drive.units'), ...moving }),
+        inverter: group('inverter', { unit: reference('drive unit', 'drive.units'), ...moving }),
         'battery box': group('battery box', {
           box: reference('battery box', 'pack.boxes'),
-          ...shape,
+          ...moving,
           'lid-seal': choice('lid with a seal', ['yes', 'no']),
+          'lid-opens': choice('where its lid is opened', ['in the car', 'once the box is out']),
           vent: choice('where gas of the cells goes', ['to the outside', 'into the cabin', 'none']),
           drain: choice('water that gets in runs out, or sensors tell of it', ['yes', 'no']),
           material: choice('material of the shell', ['steel', 'stainless steel', 'aluminium', 'glass-fibre laminate']),
           wall: quantity('length', 'thickness of the shell', 't', { least: 0.0003, most: 0.05, measure: TAPE }),
         }),
-        'part put in': group('part put in', { part: reference('part put in', 'donor.added'), ...shape }),
-        'on-board charger': group('on-board charger', shape),
-        'AC inlet': group('AC inlet', shape),
+        'part put in': group('part put in', { part: reference('part put in', 'donor.added'), ...moving }),
+        'on-board charger': group('on-board charger', moving),
+        'AC inlet': group('AC inlet', moving),
         'stays in the car': group('something that stays in the car', {
           ...shape,
           x: along('its middle', 'x'),
@@ -184,6 +201,28 @@ export const fit = group(
       'front-unsprung': quantity('mass', 'unsprung mass at one front wheel', 'm_uF', { least: 1, most: 500, measure: LABEL }),
       'rear-unsprung': quantity('mass', 'unsprung mass at one rear wheel', 'm_uR', { least: 1, most: 500, measure: LABEL }),
     }),
+    lifting: group('hands and hoist', {
+      people: quantity('count', 'people who lift together', 'n_p', { least: 1, most: 12, says: 'Left out: only the hoist lifts.' }),
+      hoist: quantity('mass', 'rating of the hoist or lift table', 'm_hoist', {
+        least: 20,
+        most: 20_000,
+        measure: LABEL,
+        says: 'Left out: only people lift.',
+      }),
+    }),
+    weighed: group(
+      'finished car on the scales',
+      {
+        'front-left': onScales('front left wheel', 'm_FL1'),
+        'front-right': onScales('front right wheel', 'm_FR1'),
+        'rear-left': onScales('rear left wheel', 'm_RL1'),
+        'rear-right': onScales('rear right wheel', 'm_RR1'),
+        front: onScales('front axle', 'm_F1'),
+        rear: onScales('rear axle', 'm_R1'),
+        with: words('what was in the car that is not part of it'),
+      },
+      { says: 'With nobody aboard, by wheels or by axles: what it says is held against the ledger.' },
+    ),
     lift: group('two-post lift', {
       'front-pads': along('front pads', 'x_f'),
       'rear-pads': along('rear pads', 'x_r'),

@@ -13,7 +13,14 @@ export type SceneBody = {
   readonly at: readonly [string, string, string] | undefined
 }
 /** A room square to the car: a space, or one that is kept free. */
-export type SceneRoom = { readonly name: string; readonly kind: string; readonly low: Vector; readonly high: Vector }
+export type SceneRoom = {
+  readonly name: string
+  readonly kind: string
+  readonly low: Vector
+  readonly high: Vector
+  /** Corners of its walls seen from above, where they do not stand square. */
+  readonly outline?: readonly (readonly [x: number, y: number])[]
+}
 export type SceneShaft = { readonly name: string; readonly from: Vector; readonly to: Vector; readonly radius: number }
 export type SceneWheel = { readonly centre: Vector; readonly radius: number; readonly width: number }
 /** Everything drawings of the car are made from: plain data in metres, x behind the front axle, y to the right, z above the ground. */
@@ -40,7 +47,9 @@ export function sceneOf(a: Known): Scene | undefined {
   })
   return {
     bodies,
-    spaces: rowsOf(a, 'rooms.spaces').flatMap(roomOf),
+    spaces: rowsOf(a, 'rooms.spaces')
+      .flatMap(roomOf)
+      .map(r => ({ ...r, ...wallsOf(a, r.name) })),
     kept: rowsOf(a, 'rooms.kept-free').flatMap(roomOf),
     shafts: rowsOf(a, 'rooms.shafts').flatMap(shaftOf),
     wheels: rowsOf(a, 'rooms.axles').flatMap(wheelsOf),
@@ -84,6 +93,15 @@ function roomOf({ name, cells }: Table['rows'][number]): readonly SceneRoom[] {
   if (!n) return []
   const [x1, y1, z1, x2, y2, z2] = n as [number, number, number, number, number, number]
   return [{ name, kind: wordsIn(cells['kind']), low: [x1, y1, z1], high: [x2, y2, z2] }]
+}
+function wallsOf(a: Known, space: string): Pick<SceneRoom, 'outline'> {
+  const outline = rowsOf(a, 'rooms.outlines')
+    .filter(({ cells }) => wordsIn(cells['kind']) === space)
+    .flatMap(({ cells }): (readonly [number, number])[] => {
+      const n = numbersIn(cells, ['x', 'y'])
+      return n ? [[n[0] as number, n[1] as number]] : []
+    })
+  return outline.length > 2 ? { outline } : {}
 }
 function shaftOf({ name, cells }: Table['rows'][number]): readonly SceneShaft[] {
   const n = numbersIn(cells, ['fromX', 'fromY', 'fromZ', 'toX', 'toY', 'toZ', 'diameter'])

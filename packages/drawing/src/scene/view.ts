@@ -7,7 +7,7 @@ import { type Outcome, type Page, type Picture, SHAPES } from '../picture.ts'
 import { reading, withUnit } from '../reading.ts'
 import { tidy } from '../readout.ts'
 import { letters, type Spot } from './letters.ts'
-import type { Scene, SceneBody } from './scene.ts'
+import type { Scene, SceneBody, SceneRoom } from './scene.ts'
 
 export type Side = 'plan' | 'side' | 'front'
 type Flat = readonly [u: number, v: number]
@@ -49,7 +49,7 @@ export function carView(scene: Scene, side: Side, on: Page): Picture {
     ...groundOf(hand, side, extent, at),
     ...carOf(hand, scene, side, onto),
     ...wheelsOf(hand, scene, side, onto, scale),
-    ...scene.spaces.map(r => outline(hand, boxHull(r.low, r.high, onto), { ink: 'quiet', dash: '2 3' })),
+    ...scene.spaces.map(r => outline(hand, roundSpace(r, side, onto), { ink: 'quiet', dash: '2 3' })),
     ...scene.kept.map(r => outline(hand, boxHull(r.low, r.high, onto), { ink: 'failing', dash: '5 3', fill: 0.06 })),
     ...scene.shafts.map(s => shaftOf(hand, onto(s.from), onto(s.to), Math.max(1.5, 2 * s.radius * scale))),
     ...scene.bodies.map((b, i) => bodyOf(hand, b, (spots[i] as { hull: readonly Flat[] }).hull)),
@@ -110,6 +110,9 @@ function outline(hand: Hand, hull: readonly Flat[], o: { ink: Ink; dash?: string
     'stroke-dasharray': o.dash,
   })
 }
+/** A space as its walls run where they are measured and seen from above, else square. */
+const roundSpace = ({ low, high, outline }: SceneRoom, side: Side, onto: (p: Vector) => Flat): readonly Flat[] =>
+  side === 'plan' && outline ? outline.map(([x, y]) => onto([x, y, low[2]])) : boxHull(low, high, onto)
 function boxHull(low: Vector, high: Vector, onto: (p: Vector) => Flat): readonly Flat[] {
   const all = Array.from({ length: 8 }, (_, n): Vector => [n & 1 ? high[0] : low[0], n & 2 ? high[1] : low[1], n & 4 ? high[2] : low[2]])
   return hullOf(all.map(onto))

@@ -204,6 +204,20 @@ export const airInSpace = formula(
     ),
 )
 
+/** Air over a body to the roof of its space. */
+export const airOverTop = formula(
+  {
+    id: 'air-over-top',
+    label: 'Air over a body',
+    gives: length('d', 'air over it; below zero it sticks out'),
+    takes: { top: length('z_2', 'its highest point'), roof: length('Z_2', 'roof of the space') },
+    text: 'd = Z_2 − z_2',
+    source: { work: 'definition', place: 'difference' },
+    proof: { none: 'definition' },
+  },
+  ({ top, roof }) => roof - top,
+)
+
 export const FACES = ['front', 'rear', 'left', 'right', 'top', 'bottom'] as const
 export type Face = (typeof FACES)[number]
 const FACING: Readonly<Record<Face, readonly [axis: 0 | 1 | 2, way: 1 | -1]>> = {

@@ -45,3 +45,32 @@ export const shellMass = formula(
   ({ length, width, height, wall, density }) =>
     density * (length * width * height - (length - 2 * wall) * (width - 2 * wall) * (height - 2 * wall)),
 )
+
+/** Mass of one flat piece of sheet by its outer sides. */
+export const sheetPiece = formula(
+  {
+    id: 'sheet-piece',
+    label: 'Mass of a piece of sheet',
+    gives: { symbol: 'm', unit: 'kg', label: 'one piece' },
+    takes: {
+      one: length('a', 'one side'),
+      other: length('b', 'other side'),
+      wall: length('t', 'thickness of the sheet'),
+      density: { symbol: 'ρ', unit: 'kg/m³', label: 'density of the sheet' },
+    },
+    text: 'm = ρ · a · b · t',
+    source: { work: 'statics', place: 'volume times density' },
+    leavesOut: 'Bends, flanges and holes. Pieces by their outer sides count the edges where they meet twice.',
+    proof: {
+      examples: [
+        {
+          takes: { one: 0.5, other: 0.4, wall: 0.002, density: 2700 },
+          gives: 1.08,
+          within: 1e-9,
+          source: { work: 'statics', place: 'worked by hand: 0.2 m² of 2 mm sheet' },
+        },
+      ],
+    },
+  },
+  ({ one, other, wall, density }) => density * one * other * wall,
+)

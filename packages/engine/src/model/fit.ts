@@ -12,7 +12,12 @@ export type Block = Here & {
   readonly top: Field
 }
 /** Where something may stand, inside what is measured of it. */
-export type Space = Block & { readonly kind: Field<SpaceKind>; readonly openToCabin: Field<'yes' | 'no'> }
+export type Space = Block & {
+  readonly kind: Field<SpaceKind>
+  readonly openToCabin: Field<'yes' | 'no'>
+  /** Corners of its walls seen from above, in the order of their names. */
+  readonly outline: Named<Here & { readonly x: Field; readonly y: Field }>
+}
 
 export type Ip = 'IP20' | 'IP40' | 'IP54' | 'IP55' | 'IP65' | 'IP66' | 'IP67' | 'IP68' | 'IP69K'
 /** The shape of a thing: its sides before it is turned, and how it is turned. Its middle stands where its mass is reckoned. */
@@ -36,25 +41,31 @@ export type Shape = Here & {
   }
   readonly fixing: Field<'existing points' | 'new holes' | 'cut out' | 'welded on'>
   readonly fixedInto: Field<'chassis or cross member' | 'sill or bulkhead' | 'floor sheet with spreading plates' | 'floor sheet alone'>
+  readonly fixingPoints: Field
 }
-export type MotorBody = Shape & { readonly kind: 'motor'; readonly unit: Field<string> }
-export type InverterBody = Shape & { readonly kind: 'inverter'; readonly unit: Field<string> }
-export type BoxBody = Shape & {
+type Moving = Shape & {
+  readonly wayIn: Field<'from above' | 'from below' | 'from ahead' | 'from behind' | 'from the left' | 'from the right'>
+}
+export type MotorBody = Moving & { readonly kind: 'motor'; readonly unit: Field<string> }
+export type InverterBody = Moving & { readonly kind: 'inverter'; readonly unit: Field<string> }
+export type BoxBody = Moving & {
   readonly kind: 'battery box'
   readonly box: Field<string>
   readonly lidSeal: Field<'yes' | 'no'>
+  readonly lidOpens: Field<'in the car' | 'once the box is out'>
   readonly vent: Field<'to the outside' | 'into the cabin' | 'none'>
   readonly drain: Field<'yes' | 'no'>
   readonly material: Field<ShellMaterial>
   readonly wall: Field
 }
 export type ShellMaterial = 'steel' | 'stainless steel' | 'aluminium' | 'glass-fibre laminate'
-export type PartBody = Shape & { readonly kind: 'part put in'; readonly part: Field<string> }
-export type ChargerBody = Shape & { readonly kind: 'on-board charger' }
-export type InletBody = Shape & { readonly kind: 'AC inlet' }
+export type PartBody = Moving & { readonly kind: 'part put in'; readonly part: Field<string> }
+export type ChargerBody = Moving & { readonly kind: 'on-board charger' }
+export type InletBody = Moving & { readonly kind: 'AC inlet' }
 /** Something of the donor car that stays and is in the way. */
 export type StayingBody = Shape & { readonly kind: 'stays in the car'; readonly x: Field; readonly y: Field; readonly z: Field }
-export type Body = MotorBody | InverterBody | BoxBody | PartBody | ChargerBody | InletBody | StayingBody
+export type MovingBody = MotorBody | InverterBody | BoxBody | PartBody | ChargerBody | InletBody
+export type Body = MovingBody | StayingBody
 
 export const BLOCK_KINDS = [
   'jacking point',
@@ -107,6 +118,16 @@ export type Fit = Here & {
     readonly tyre: Field
     readonly frontUnsprung: Field
     readonly rearUnsprung: Field
+  }
+  readonly lifting: Here & { readonly people: Field; readonly hoist: Field }
+  readonly weighed: Here & {
+    readonly frontLeft: Field
+    readonly frontRight: Field
+    readonly rearLeft: Field
+    readonly rearRight: Field
+    readonly front: Field
+    readonly rear: Field
+    readonly with: Field<string>
   }
   readonly lift: Here & { readonly frontPads: Field; readonly rearPads: Field; readonly armRating: Field }
 }

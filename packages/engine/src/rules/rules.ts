@@ -44,8 +44,11 @@ import { motorOverSpeed, propshaftSpeed } from './drive/turning.ts'
 import { aboveTheGround, clearsRamps, standsAsBefore, standsEven, staysOnTheLift } from './fit/balance.ts'
 import { boxBehindTheEdge, boxDrains, boxHeld, boxSealed, boxVents, sheetWithinOverhead } from './fit/boxes.ts'
 import { clearOfGuards, clearOfHeat, clearOfWheels, insideItsSpace, partsClear } from './fit/clear.ts'
+import { lidsReached } from './fit/lids.ts'
 import { askedBeforeCutting, facesReached, partsOutsideCabin, protectedFromWater } from './fit/reached.ts'
 import { heavyPartsHaveAShape } from './fit/shapes.ts'
+import { canBeBroughtIn, canBeLifted } from './fit/way-in.ts'
+import { weighsAsReckoned } from './fit/weigh-in.ts'
 import {
   bmsFitted,
   bmsLimitsDrive,
@@ -258,6 +261,10 @@ const FIT: readonly Rule[] = [
   boxHeld,
   sheetWithinOverhead,
   standsEven,
+  canBeBroughtIn,
+  canBeLifted,
+  lidsReached,
+  weighsAsReckoned,
   staysOnTheLift,
   standsAsBefore,
 ]

@@ -39,15 +39,21 @@ import { tyres } from './donor/tyres.ts'
 import { weighed } from './donor/weighed.ts'
 import { weighings } from './donor/weighings.ts'
 import { edges } from './fit/edges.ts'
+import { finished } from './fit/finished.ts'
+import { fixings } from './fit/fixings.ts'
 import { gaps } from './fit/gaps.ts'
 import { ground } from './fit/ground.ts'
+import { lids } from './fit/lids.ts'
 import { lift } from './fit/lift.ts'
+import { massLedger } from './fit/mass-ledger.ts'
 import { places } from './fit/places.ts'
 import { ride } from './fit/ride.ts'
 import { rooms } from './fit/rooms.ts'
 import { shells } from './fit/shells.ts'
 import { sides } from './fit/sides.ts'
+import { waysIn } from './fit/way-in.ts'
 import { wheelHouses } from './fit/wheel-houses.ts'
+import { wheelLoads } from './fit/wheel-loads.ts'
 import { acceleration } from './drive/acceleration.ts'
 import { batteryHolds } from './drive/battery-holds.ts'
 import { batteryPull } from './drive/battery-pull.ts'
@@ -188,6 +194,12 @@ export const STUDIES: readonly Study<unknown>[] = [
   edges,
   ground,
   sides,
+  massLedger,
+  wheelLoads,
+  finished,
+  waysIn,
+  fixings,
+  lids,
   lift,
   ride,
   shells,

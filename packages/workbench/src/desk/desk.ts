@@ -40,6 +40,7 @@ import { type FindingView, findingView } from './finding-view.ts'
 import { earlyHeadline, type HeadlineView, headlineView } from './headline-view.ts'
 import { type SheetNode, sheet } from './sheet.ts'
 import { inPlace, type SurveySheet, surveySheet } from './survey-sheet.ts'
+import { type TableView, tableView } from './table-view.ts'
 import { type WorkingView, workingView } from './working-view.ts'
 
 /** What stands at a path, as a batch of edits says it saw it. */
@@ -250,6 +251,16 @@ export class Desk {
       return asks === undefined || typeof f.value !== 'number'
         ? []
         : [{ id: f.id, label: headed(f.label), text: shown(f, this.system, a.halves.get(f.id)), asks }]
+    })
+  }
+
+  /** The tables of a stage by their ids, in that order; one nobody could answer yet is left out. */
+  tables(ids: readonly string[]): readonly TableView[] {
+    const a = this.last
+    if (a === undefined) return []
+    return ids.flatMap(id => {
+      const table = a.tables.get(id)
+      return table === undefined || table.rows.length === 0 ? [] : [tableView(table, a, this.system)]
     })
   }
 

@@ -155,6 +155,7 @@ export const clearOfWheels = rule({
   spoil: { sample: 'lapwing', edits: [{ path: 'fit.bodies.front-box.width', now: '1100 mm' }], item: 'front left' },
 })
 
+const SMALLER = [{ do: 'act', says: 'Move it, turn it, make it smaller, or measure the space again where it is narrowest.' }] as const
 export const insideItsSpace = rule({
   id: 'inside-its-space',
   title: 'Each part fits the space it stands in',
@@ -186,8 +187,22 @@ export const insideItsSpace = rule({
           limit: CLEARANCE_HABITS.toBody,
           says: 'In {space} it has {found} of air at its narrowest; leave {limit}.',
           slots: { space },
-          remedies: [{ do: 'act', says: 'Move it, turn it, make it smaller, or measure the space again where it is narrowest.' }],
+          remedies: SMALLER,
         },
+        ...(inside.walls
+          ? [
+              {
+                item: `${item}, walls`,
+                about,
+                found: inside.walls,
+                side: 'at least' as const,
+                limit: CLEARANCE_HABITS.toBody,
+                says: 'Seen from above it has {found} of air to the walls of {space}; leave {limit}.',
+                slots: { space },
+                remedies: SMALLER,
+              },
+            ]
+          : []),
       ]
     })
   },

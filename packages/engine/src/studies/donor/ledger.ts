@@ -73,6 +73,19 @@ export const addedPlaces = (m: Model, ask: Ask): readonly Place[] => [
   ...Object.values(m.pack.boxes).map(placeOf),
 ]
 
+/** What everything that leaves is called, in the order of the ledger. */
+export const removedNames = (m: Model): readonly string[] => [
+  ...Object.keys(m.donor.removed),
+  ...drained(m).map(([name]) => `fuel drained from ${name}`),
+]
+
+/** What everything that goes in is called, in the order of the ledger. */
+export const addedNames = (m: Model, ask: Ask): readonly string[] => [
+  ...added(m).map(({ name }) => name),
+  ...(unboxed(m, ask) ? ['modules in no box yet'] : []),
+  ...Object.keys(m.pack.boxes).map(name => `battery box ${name}`),
+]
+
 /** Mass and axle loads of the finished car at kerb: what was weighed, less what came out and the fuel drained, plus what went in. */
 export const ledger = study({
   id: 'ledger',

@@ -1,12 +1,14 @@
 import { type OrientedBox, SQUARE } from '../../fitting/box.ts'
 import { airInSpace, bodyGap, bodyToRoom, FACES, type Face, freeBeforeFace, gapBelow } from '../../fitting/placed-body.ts'
 import type { Vector } from '../../fitting/vector.ts'
+import { airToOutline } from '../../fitting/slanted-walls.ts'
 import { shaftToBody } from '../../fitting/tube-to-box.ts'
 import type { BlockKind } from '../../model/fit.ts'
 import type { Model } from '../../model/model.ts'
 import { type Figure, isGap, type Value } from '../../working/value.ts'
 import { type Ask, from, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 import { type FreeRoom, type FreeShaft, keptFreeOf, readsOf } from './kept-free.ts'
+import { cornersOf } from './outlines.ts'
 import { type PlacedShape, places, shapesOf } from './places.ts'
 
 /** Two shapes and the air between them. */
@@ -21,7 +23,13 @@ export type Before = {
   readonly other: PlacedShape
   readonly free: Figure
 }
-export type Inside = { readonly shape: PlacedShape; readonly space: string; readonly air: Figure }
+export type Inside = {
+  readonly shape: PlacedShape
+  readonly space: string
+  readonly air: Figure
+  /** Air to walls that do not stand square, where they are measured. */
+  readonly walls: Figure | undefined
+}
 
 /** Pairs further apart than this are not told, unless none is nearer [m]. */
 const CLOSE = 0.03
@@ -45,7 +53,13 @@ export const gaps = study({
     })),
     spaces: shapesOf(m).map(([name, b]) => {
       const space = isGap(b.space) ? undefined : m.fit.spaces[b.space.value]
-      return { name, space: isGap(b.space) ? '' : b.space.value, ends: space ? maybe(endsOf(space)) : null }
+      const outline = space ? cornersOf(space) : []
+      return {
+        name,
+        space: isGap(b.space) ? '' : b.space.value,
+        ends: space ? maybe(endsOf(space)) : null,
+        walls: outline.length > 0 ? maybe(outline.map(([, { x, y }]) => ({ x, y }))) : null,
+      }
     }),
   }),
   answer: (known, make) => {
@@ -60,15 +74,35 @@ export const gaps = study({
         const one = shape(name)
         return one ? faces.flatMap(({ face, wanted }) => beforeFace(make, one, face, wanted as Value, all)) : []
       }),
-      inside: known.spaces.flatMap(({ name, space, ends }): Inside[] => {
+      inside: known.spaces.flatMap(({ name, space, ends, walls }): Inside[] => {
         const one = shape(name)
         if (!one || ends === null || isGaps(ends)) return []
         const air = make.work('inside', airInSpace, { ...one.ends, ...ends }, { item: name, label: `Air round ${name} in ${space}` })
-        return [{ shape: one, space, air }]
+        return [
+          {
+            shape: one,
+            space,
+            air,
+            walls: walls === null || isGaps(walls) ? undefined : toWalls(make, one, space, walls as readonly Corner[]),
+          },
+        ]
       }),
     }
   },
 })
+
+type Corner = { readonly x: Value; readonly y: Value }
+/** Fewer corners than these enclose nothing. */
+const RING = 3
+function toWalls(make: Maker, { name, place, sides, turns }: PlacedShape, space: string, walls: readonly Corner[]): Figure | undefined {
+  if (walls.length < RING) return undefined
+  return make.work(
+    'walls',
+    airToOutline,
+    { cornersX: walls.map(w => w.x), cornersY: walls.map(w => w.y), place, sides, turns },
+    { item: name, label: `Air from ${name} to the walls of ${space}` },
+  )
+}
 
 const endsOf = (s: Model['fit']['spaces'][string]) => ({
   spaceFront: s.front,
@@ -209,7 +243,7 @@ function beforeFace(make: Maker, shape: PlacedShape, face: Face, wanted: Value, 
 }
 
 /** Which face is meant, as a word a working can show. */
-const faceWord = (face: Face): Value<Face> => ({
+export const faceWord = (face: Face): Value<Face> => ({
   path: `standard.face.${face}`,
   label: 'face',
   symbol: '',

@@ -49,7 +49,7 @@ export function middleOf(m: Model, body: Body): Middle | Gap {
 }
 
 /** Mass of what a shape stands for, as it is listed; of a battery box, its box without modules stands there, so the ledger tells. */
-function massOf(m: Model, b: Body): Field | Gaps {
+export function massOf(m: Model, b: Body): Field | Gaps {
   if (b.kind === 'motor') return (isGap(b.unit) ? undefined : m.drive.units[b.unit.value]?.motor.mass) ?? { gaps: [] }
   if (b.kind === 'inverter') return (isGap(b.unit) ? undefined : m.drive.units[b.unit.value]?.inverter.mass) ?? { gaps: [] }
   if (b.kind === 'part put in') return (isGap(b.part) ? undefined : m.donor.added[b.part.value]?.mass) ?? { gaps: [] }

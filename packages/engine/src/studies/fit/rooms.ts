@@ -1,8 +1,9 @@
 import type { Block } from '../../model/fit.ts'
 import { tyres } from '../donor/tyres.ts'
-import { roomSize, shaftLine } from '../../fitting/kept-room.ts'
+import { outlineArea, roomSize, shaftLine } from '../../fitting/kept-room.ts'
 import type { Value } from '../../working/value.ts'
 import { from, isGaps, type Maker, maybe, study } from '../study.ts'
+import { cornersOf } from './outlines.ts'
 import { keptFreeOf } from './kept-free.ts'
 import { FRONT_AXLE } from './wheel-houses.ts'
 
@@ -18,6 +19,9 @@ export const rooms = study({
   asks: 'Which spaces does the car have, and what must stay free?',
   reads: (m, ask) => ({
     spaces: inOrder(m.fit.spaces).map(([name, s]) => ({ name, is: maybe({ kind: s.kind, ...endsOf(s) }) })),
+    corners: inOrder(m.fit.spaces).flatMap(([space, s]) =>
+      cornersOf(s).map(([name, { x, y }]) => ({ name: `${space}: ${name}`, kind: space, is: maybe({ x, y }) })),
+    ),
     blocks: keptFreeOf(m).flatMap(([name, k]) => (k.kind === 'shaft' ? [] : [{ name, kind: k.kind, is: maybe(endsOf(k)) }])),
     shafts: keptFreeOf(m).flatMap(([name, k]) =>
       k.kind === 'shaft'
@@ -64,12 +68,29 @@ export const rooms = study({
       }
     }),
   }),
-  answer: ({ spaces, blocks, shafts, axles, car, wheels }, make): Record<string, never> => {
+  answer: ({ spaces, corners, blocks, shafts, axles, car, wheels }, make): Record<string, never> => {
     for (const { name, is } of spaces) if (!isGaps(is)) sized(make, 'size', name, is as Record<(typeof ENDS)[number], Value>)
     for (const { name, is } of blocks) if (!isGaps(is)) sized(make, 'kept-size', name, is as Record<(typeof ENDS)[number], Value>)
     for (const { name, is } of shafts) if (!isGaps(is)) lined(make, name, is as unknown as Record<string, Value>)
+    for (const space of new Set(corners.map(c => c.kind)))
+      walled(
+        make,
+        space,
+        corners.filter(c => c.kind === space),
+      )
     const ends = ENDS.map(key => ({ key, label: key, unit: 'm', shows: 'length' }))
     table(make, 'spaces', 'Spaces of the car', [{ key: 'kind', label: 'kind' }, ...ends], spaces)
+    table(
+      make,
+      'outlines',
+      'Walls of the spaces, seen from above',
+      [
+        { key: 'kind', label: 'space' },
+        { key: 'x', label: 'behind the front axle', unit: 'm', shows: 'length' },
+        { key: 'y', label: 'to the right', unit: 'm', shows: 'length' },
+      ],
+      corners,
+    )
     table(make, 'kept-free', 'Rooms kept free', [{ key: 'kind', label: 'kind' }, ...ends], blocks)
     const length = (key: string, label: string) => ({ key, label, unit: 'm', shows: 'length' })
     table(
@@ -147,6 +168,19 @@ function lined(make: Maker, name: string, s: Record<string, Value>): void {
     { item: name, labels: { length: `${name}: joint to joint`, up: `${name}: leans, joint up`, down: `${name}: leans, joint down` } },
   )
 }
+/** Floor inside the walls of a space, once every corner is known. */
+function walled(make: Maker, space: string, corners: readonly { readonly is: unknown }[]): void {
+  const known = corners.flatMap(({ is }) => (isGaps(is) ? [] : [is as { readonly x: Value; readonly y: Value }]))
+  if (known.length < corners.length || known.length < 3) return
+  const next = [...known.slice(1), known[0] as (typeof known)[number]]
+  make.work(
+    'floor',
+    outlineArea,
+    { x: known.map(c => c.x), y: known.map(c => c.y), nextX: next.map(c => c.x), nextY: next.map(c => c.y) },
+    { item: space, label: `Floor inside the walls of ${space}` },
+  )
+}
+
 type Row = { readonly name: string; readonly kind?: string; readonly is: unknown }
 function table(make: Maker, key: string, label: string, columns: Parameters<Maker['table']>[1]['columns'], rows: readonly Row[]): void {
   make.table(key, {

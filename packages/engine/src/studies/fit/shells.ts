@@ -1,7 +1,7 @@
-import { SHELL_DENSITY, shellMass } from '../../fitting/shell.ts'
+import { SHELL_DENSITY, sheetPiece, shellMass } from '../../fitting/shell.ts'
 import type { BoxBody, ShellMaterial } from '../../model/fit.ts'
 import type { Model } from '../../model/model.ts'
-import { type Figure, isGap, type Value } from '../../working/value.ts'
+import { type AnyValue, type Figure, isGap, type Value } from '../../working/value.ts'
 import { type Gaps, isGaps, maybe, study } from '../study.ts'
 import { shapesOf } from './places.ts'
 
@@ -25,7 +25,8 @@ export const shells = study({
   }),
   answer: ({ boxes }, make): { readonly shells: Readonly<Record<string, Shell | Gaps>> } => {
     const out: Record<string, Shell | Gaps> = {},
-      rows: { name: string; cells: Record<string, Value | number | string> }[] = []
+      rows: { name: string; cells: Record<string, AnyValue | number> }[] = [],
+      drawn: { name: string; cells: Record<string, AnyValue> }[] = []
     for (const { name, box, shell, overhead } of boxes) {
       if (isGaps(shell)) {
         out[name] = shell
@@ -40,8 +41,15 @@ export const shells = study({
       )
       out[name] = isGaps(overhead) ? overhead : { sheet, overhead: overhead as Value, box }
       const piece = (what: string, count: number, one: Value, other: Value): void => {
-        rows.push({ name: `${name}: ${what}`, cells: { count, one, other, wall: sides.wall, material } as never })
+        const mass = make.work(
+          'piece',
+          sheetPiece,
+          { one, other, wall: sides.wall, density: SHELL_DENSITY[material.value] },
+          { item: `${name}, ${what}`, label: `${name}: one of ${what}` },
+        )
+        rows.push({ name: `${name}: ${what}`, cells: { count, one, other, wall: sides.wall, material, mass } })
       }
+      drawn.push({ name, cells: { ...sides, material } })
       piece('floor and lid', 2, sides.length, sides.width)
       piece('long sides', 2, sides.length, sides.height)
       piece('ends', 2, sides.width, sides.height)
@@ -54,8 +62,21 @@ export const shells = study({
         { key: 'other', label: 'other side', unit: 'm', shows: 'length' },
         { key: 'wall', label: 'thickness', unit: 'm', shows: 'length' },
         { key: 'material', label: 'material' },
+        { key: 'mass', label: 'each weighs', unit: 'kg' },
       ],
       rows,
+    })
+    const length = (key: string, label: string) => ({ key, label, unit: 'm', shows: 'length' })
+    make.table('boxes', {
+      label: 'Battery boxes, outer sizes',
+      columns: [
+        length('length', 'length'),
+        length('width', 'width'),
+        length('height', 'height'),
+        length('wall', 'thickness'),
+        { key: 'material', label: 'material' },
+      ],
+      rows: drawn,
     })
     return { shells: out }
   },

@@ -1,0 +1,60 @@
+import type { Source } from '../../sources.ts'
+import { type Against, finished } from '../../studies/fit/finished.ts'
+import { isGaps } from '../../studies/study.ts'
+import { type Fact, isGap } from '../../working/value.ts'
+import { limitOf } from '../pack/answers.ts'
+import { doesNotApply, type Judgement, rule } from '../rule.ts'
+
+const WEIGH_IN: Source = {
+  work: 'practice',
+  place: 'weigh-in of the finished car: within 1 % of the mass and 2 % of each axle',
+  mark: 'common practice',
+}
+const OF_THE_MASS = limitOf('weigh-in-mass', 'finished car off its ledger, mass', 0.01, '1', WEIGH_IN, 'share')
+const OF_AN_AXLE = limitOf('weigh-in-axle', 'finished car off its ledger, each axle', 0.02, '1', WEIGH_IN, 'share')
+/** So many are named: who has weighed these looks at the table. */
+const NAMED = 4
+
+export const weighsAsReckoned = rule({
+  id: 'weighs-as-reckoned',
+  title: 'The finished car weighs what was reckoned',
+  stage: 'fit',
+  harm: 'S2',
+  hazards: [],
+  source: WEIGH_IN,
+  judgements: (m, ask) => {
+    const about = ['fit.weighed'],
+      { weighed } = m.fit
+    if (!weighed.given) return doesNotApply('the finished car has not been on the scales yet', about)
+    const found = ask(finished)
+    if (isGaps(found)) return [{ about, says: 'The scales cannot be held against the ledger yet.', missing: found }]
+    const { against, unsure } = found
+    if (against === null) return []
+    if (isGaps(against)) return [{ about, says: 'The scales cannot be held against the ledger yet.', missing: against }]
+    const aboard = isGap(weighed.with) ? undefined : weighed.with,
+      first = unsure.slice(0, NAMED)
+    return (against as readonly Against[]).map(
+      ({ name, weighed: scales, expected, off }): Judgement => ({
+        item: name,
+        about,
+        found: off,
+        side: 'at most',
+        limit: name === 'whole car' ? OF_THE_MASS : OF_AN_AXLE,
+        says: `On the scales${aboard ? ', with {aboard},' : ''} {scales}; by the ledger {expected}: {found} apart, {limit} is let stand.${first.length ? ' Not weighed so far, the widest first: {unsure}.' : ''}`,
+        slots: { scales, expected, ...(aboard ? { aboard } : {}), ...(first.length ? { unsure: named(first) } : {}) },
+        remedies: [
+          { do: 'act', says: 'Weigh what nobody has weighed, look for what the list lacks, and say what was in the car on the scales.' },
+        ],
+      }),
+    )
+  },
+  spoil: { sample: 'wren', edits: [{ path: 'fit.weighed.rear', now: '430 kg' }], item: 'rear axle' },
+})
+
+const named = (names: readonly string[]): Fact<string> => ({
+  path: 'fit.weighed',
+  label: 'not weighed so far',
+  symbol: '',
+  unit: '',
+  value: names.join('; '),
+})
