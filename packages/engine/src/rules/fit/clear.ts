@@ -1,4 +1,4 @@
-import { CLEARANCE_HABITS } from '../../fitting/clearance-habits.ts'
+import { CLEARANCE_HABITS } from '../../studies/fit/habits.ts'
 import type { BlockKind } from '../../model/fit.ts'
 import { type Beside, gaps, type Pair } from '../../studies/fit/gaps.ts'
 import { keptFreeOf, readsOf } from '../../studies/fit/kept-free.ts'
