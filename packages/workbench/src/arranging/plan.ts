@@ -5,6 +5,7 @@ import {
   type BayModule,
   type BoxBuild,
   CLEARANCE_HABITS,
+  chosenLimits,
   freeRooms,
   isGap,
   isGaps,
@@ -175,12 +176,31 @@ function roomsOf(
   return all.sort((a, b) => worth(b.room) - worth(a.room)).slice(0, MOST_ROOMS)
 }
 
-/** The inside of a space, less the air round a box, and not below the clearance to the ground that is wanted. */
-function within({ fit: { ground } }: Model, s: Space, air: number): AlignedBox {
-  const at = (f: Space['front']): number => (isGap(f) ? Number.NaN : f.value),
-    floor = isGap(ground.clearance) ? 0 : ground.clearance.value + ROUNDING
+/** The inside of a space, less the air round a box; not below the clearance to the ground that is wanted, nor nearer to the ends of the car than the rule set lets batteries be. */
+function within(m: Model, s: Space, air: number): AlignedBox {
+  const at = (f: Space['front'], otherwise: number): number => (isGap(f) ? otherwise : f.value),
+    { ground, ends } = m.fit,
+    edge = edgesOf(m)
   return {
-    low: [at(s.front) + air, at(s.left) + air, Math.max(at(s.bottom) + air, floor)],
-    high: [at(s.rear) - air, at(s.right) - air, at(s.top) - air],
+    low: [
+      Math.max(at(s.front, Number.NaN) + air, at(ends.front, -Infinity) + edge.front + ROUNDING),
+      at(s.left, Number.NaN) + air,
+      Math.max(at(s.bottom, Number.NaN) + air, at(ground.clearance, 0) + ROUNDING),
+    ],
+    high: [
+      Math.min(at(s.rear, Number.NaN) - air, at(ends.rear, Infinity) - edge.rear - ROUNDING),
+      at(s.right, Number.NaN) - air,
+      at(s.top, Number.NaN) - air,
+    ],
   }
+}
+
+/** Distance from the ends of the car the rule set asks of battery boxes [m]. */
+function edgesOf(m: Model): { readonly front: number; readonly rear: number } {
+  const limits = chosenLimits(m),
+    asked = (key: 'battery.edge.front' | 'battery.edge.rear'): number => {
+      const value = typeof limits === 'function' ? limits(key)?.requirement.value : undefined
+      return typeof value === 'number' ? value / 1000 : 0
+    }
+  return { front: asked('battery.edge.front'), rear: asked('battery.edge.rear') }
 }

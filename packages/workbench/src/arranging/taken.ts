@@ -14,6 +14,8 @@ import {
   places,
   roomBefore,
   shapesOf,
+  sweptBoxes,
+  tyres,
   type Vector,
 } from '@ampwright/engine'
 
@@ -35,6 +37,11 @@ export function takenRooms(m: Model, ask: Ask): Taken {
     const room = kept && ofKept(kept)
     if (room) rooms.push(room)
     else unplaced.push(`fit.keep-outs.${name}`)
+  }
+  for (const axle of ['front', 'rear'] as const) {
+    const swept = atWheels(m, ask, axle)
+    if (swept) rooms.push(...swept)
+    else unplaced.push(`fit.wheels, ${axle}`)
   }
   return { rooms, unplaced: unplaced.sort() }
 }
@@ -58,6 +65,37 @@ function ofBody(body: Body, box: OrientedBox): readonly AlignedBox[] {
     return isGap(depth) || depth.value <= 0 ? [] : [about(roomBefore(box, face, depth.value))]
   })
   return [wider(about(box), air.value), ...before]
+}
+
+/** Slabs of the swept room of a wheel that are taken together: few cuboids keep the search for free rooms quick. */
+const SLABS_TOGETHER = 4
+
+/** The room both wheels of an axle take over lock and travel, as far as tyre, track, lock and travel are known. */
+function atWheels({ donor, fit: { wheels: w } }: Model, ask: Ask, axle: 'front' | 'rear'): readonly AlignedBox[] | undefined {
+  const loaded = ask(tyres),
+    front = axle === 'front',
+    { diameter, width } = donor.tyre
+  const [track, x, lock, offset, bump, droop] = (
+    front
+      ? [donor.trackFront, 0, w.lock, w.steeringOffset, w.frontBump, w.frontDroop]
+      : [donor.trackRear, donor.wheelbase, 0, 0, w.rearBump, w.rearDroop]
+  ).map(f => (typeof f === 'number' ? f : isGap(f) ? Number.NaN : f.value)) as [number, number, number, number, number, number]
+  if (
+    isGaps(loaded) ||
+    isGaps(loaded.loaded) ||
+    isGap(diameter) ||
+    isGap(width) ||
+    [track, x, lock, offset, bump, droop].some(Number.isNaN)
+  )
+    return undefined
+  const wheel = { axle: x, track, radius: diameter.value / 2, width: width.value, height: loaded.loaded.value, lock, offset, bump, droop }
+  return (['left', 'right'] as const).flatMap(side => {
+    const slabs = sweptBoxes(wheel, side).map(about),
+      together = Array.from({ length: Math.ceil(slabs.length / SLABS_TOGETHER) }, (_, k) =>
+        slabs.slice(k * SLABS_TOGETHER, (k + 1) * SLABS_TOGETHER),
+      )
+    return together.map(some => wider(around(some.flatMap(s => [s.low, s.high])), CLEARANCE_HABITS.toTyre.value))
+  })
 }
 
 /** The room of something kept free; a shaft as the cuboid about it over the travel of its wheel. */

@@ -78,6 +78,7 @@ function words(a: PackArrangement, number: number, { arrangements }: PackAnswer,
 }
 
 function toldOf({ task, unplaced }: ArrangingPlan, { arrangements, bound, gap, spaces, seed, steps }: PackAnswer): readonly string[] {
+  if (!Number.isFinite(bound)) return [`Looking at the rooms: ${spaces.length} of ${task.spaces.length} so far.`]
   const most = bound - gap,
     room = spaces.map(s => `${s.name} ${s.found === s.bound ? s.found : `${s.found}, never more than ${s.bound}`}`).join('; ')
   return [
