@@ -24,7 +24,12 @@ const first = answer.arrangements[0] as PackArrangement
 
 describe('arranging the battery of a car', () => {
   it('starts from the car without its battery, in its worst load case', () => {
-    const { assessment } = assessText(edited(BADGER, [{ path: 'pack.boxes', now: null }])),
+    const { assessment } = assessText(
+        edited(
+          BADGER,
+          ['fit.bodies.left-box', 'fit.bodies.right-box', 'fit.bodies.bed-box', 'pack.boxes'].map(path => ({ path, now: null })),
+        ),
+      ),
       worst = (axle: string): number =>
         Math.max(...[...assessment.figures].flatMap(([id, f]) => (id.startsWith(`load.${axle}@`) ? [f.value as number] : [])))
     expect(plan.task.front.mass).toBeCloseTo(worst('front'), 6)
