@@ -1,6 +1,6 @@
-import { copyFileSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { copyFileSync, cpSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { join } from 'node:path'
+import { dirname, join } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { fileOf } from '../../../tests/cars.ts'
 import { run } from './program.ts'
@@ -13,8 +13,10 @@ async function said(args: readonly string[], width = 100): Promise<{ code: numbe
   return { code, out: out.join('\n'), err: err.join('\n') }
 }
 const copy = (): string => {
-  const file = join(mkdtempSync(join(tmpdir(), 'arrange-')), 'badger.conversion.yaml')
+  const folder = mkdtempSync(join(tmpdir(), 'arrange-')),
+    file = join(folder, 'badger.conversion.yaml')
   copyFileSync(fileOf('badger'), file)
+  cpSync(join(dirname(fileOf('badger')), 'attachments'), join(folder, 'attachments'), { recursive: true })
   return file
 }
 const arrange = ['arrange', fileOf('badger'), '--steps', '1']
