@@ -50,7 +50,7 @@ export function ArrangeBattery() {
         planned now are put aside while it looks. Nothing is changed until you take one.
       </p>
       <details className="group">
-        <summary>How it looks</summary>
+        <summary>How to look</summary>
         <div className="handle">
           <Count label="strings; 0: as the file says" least={0} value={strings} set={setStrings} />
           <Count
@@ -104,6 +104,7 @@ function Count({
 }) {
   return (
     <label>
+      {label}{' '}
       <input
         type="number"
         min={least}
@@ -114,8 +115,7 @@ function Count({
           const n = Math.round(Number(e.target.value))
           if (n >= least && n <= MOST) set(n)
         }}
-      />{' '}
-      {label}
+      />
     </label>
   )
 }
