@@ -1,6 +1,6 @@
 import type { Edit } from '@ampwright/conversion'
-import type { Stage } from '@ampwright/engine'
-import type { Log, Recipient, SurveySheet, Written } from '@ampwright/workbench'
+import type { PackArrangement, Stage } from '@ampwright/engine'
+import type { Arranging, ArrangingPlan, Log, Recipient, SurveySheet, Written } from '@ampwright/workbench'
 import { type Handbook, handbookOf } from './handbook/handbook.ts'
 import { type Engine, startEngine } from './worker/engine.ts'
 import type { Compared } from './worker/service.ts'
@@ -34,6 +34,8 @@ export abstract class Asking {
   gapBetween = (one: string, other: string) => this.engine.gapBetween(one, other)
   readAt = (id: string, pixel: number) => this.engine.readAt(id, pixel)
   drawingFile = (id: string, as: 'svg' | 'csv', width: number) => this.engine.drawingFile(id, as, width)
+  arrangingPlan = (asked: Arranging) => this.engine.arrangingPlan(asked)
+  arrangementEdits = (plan: ArrangingPlan, one: PackArrangement) => this.engine.arrangementEdits(plan, one)
   tryout = (edits: readonly Edit[]) => this.engine.tryout(edits)
   ratioEdit = (unit: string, ratio: number) => this.engine.ratioEdit(unit, ratio)
   places = () => this.engine.places()

@@ -18,6 +18,7 @@ import {
   workingTree,
 } from '@ampwright/workbench'
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
+import { arrangeCommand } from './arrange-command.ts'
 import { printAssessment } from './assess.ts'
 import { change, editOf, findingNamed } from './change.ts'
 import { printComparison } from './compare.ts'
@@ -296,6 +297,10 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
 
   shownCommands(program, strict, t)
   conceptsCommand(program, units(), t, c => {
+    code = c
+  })
+
+  arrangeCommand(program, units(), t, c => {
     code = c
   })
 

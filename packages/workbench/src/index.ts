@@ -1,3 +1,4 @@
+export * from './arranging/index.ts'
 export { type ChangeView, changeViews } from './change-views.ts'
 export * from './coast-down.ts'
 export { type CoastDownView, coastDownView, type LogTrial, logTrial } from './coast-down-view.ts'

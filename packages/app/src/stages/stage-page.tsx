@@ -3,6 +3,7 @@ import { useEffect, useMemo, useState } from 'react'
 import { Charts } from '../charts/charts.tsx'
 import { Rows } from '../field/sheet.tsx'
 import { Findings } from '../findings/findings.tsx'
+import { ArrangeBattery } from '../fit/arrange-battery.tsx'
 import { SceneView } from '../scene/scene-view.tsx'
 import { useHand, useOf } from '../shell/in-hand.ts'
 import { FigureTable } from '../working/figure-table.tsx'
@@ -60,6 +61,7 @@ export function StagePage({ page }: { readonly page: Page }) {
           </details>
         </section>
       </div>
+      {page.slug === 'fit' ? <ArrangeBattery /> : null}
       <section aria-label="What stands in the way">
         <h2>What stands in the way</h2>
         {inTheWay.length === 0 ? <p>Nothing of this stage.</p> : <Findings findings={inTheWay} />}

@@ -1,7 +1,9 @@
 import type { Edit, SECTIONS, System } from '@ampwright/conversion'
 import type { Readout } from '@ampwright/drawing'
-import { findingId, type Stage } from '@ampwright/engine'
+import { findingId, type PackArrangement, type Stage } from '@ampwright/engine'
 import {
+  type Arranging,
+  type ArrangingPlan,
   type CardView,
   type CoastDownView,
   type ConceptsView,
@@ -39,6 +41,7 @@ import {
   type Written,
   workingTree,
 } from '@ampwright/workbench'
+import type { Arranged, Looking } from './arranging.ts'
 import type { Comparison, FileList } from './beside.ts'
 import type { DrawingLine, Drawings, Drawn, SceneView } from './drawings.ts'
 import { noPreview, type Preview, previewOf } from './preview.ts'
@@ -48,6 +51,7 @@ import { breath, inSlices, SLICE } from './slices.ts'
 const beside = () => import('./beside.ts')
 const book = () => import('./book.ts')
 const guided = () => import('./guided.ts')
+const arranging = () => import('./arranging.ts')
 
 export type { Preview } from './preview.ts'
 export type Section = Exclude<keyof typeof SECTIONS, 'car' | 'accepted' | 'does-not-apply'>
@@ -287,6 +291,18 @@ export class Service {
   /** The text of a new conversion from the answers, and a concept as edits that say what they saw there. */
   async begun(given: Given, edits: readonly Edit[]): Promise<{ readonly text: string; readonly edits: readonly Seen[] }> {
     return (await guided()).begun(given, edits)
+  }
+  /** What there is to arrange of the battery, or what is missing for it. */
+  async arrangingPlan(asked: Arranging): Promise<ArrangingPlan | { readonly refused: string }> {
+    return (await arranging()).planned(this.desk, asked)
+  }
+  /** Looks for arrangements of the battery, told of on the way: in a thread of its own, which is ended to stop it. */
+  async arrange(plan: ArrangingPlan, looking: Looking, system: System, hear: (found: Arranged) => void): Promise<Arranged> {
+    return (await arranging()).arranged(plan, looking, system, hear)
+  }
+  /** An arrangement as edits of the conversion. */
+  async arrangementEdits(plan: ArrangingPlan, one: PackArrangement): Promise<readonly Edit[]> {
+    return (await arranging()).taken(this.desk, plan, one)
   }
   /** The edits that say something of a finding by hand, or why it cannot be said. */
   saying(id: string, given: Saying): { readonly edits: readonly Edit[] } | { readonly refused: string } {

@@ -23,6 +23,8 @@ const onScales = (what: string, symbol: string) =>
   quantity('mass', `finished car, ${what}`, symbol, { least: 1, most: 20_000, measure: SCALES })
 const travel = (label: string, symbol: string) => quantity('length', label, symbol, { least: 0, most: 0.5, measure: TRAVEL })
 
+const SHELLS = ['steel', 'stainless steel', 'aluminium', 'glass-fibre laminate'] as const
+
 /** Six ends of a room square to the car. */
 const ends = {
   front: along('front end', 'x_1'),
@@ -78,6 +80,35 @@ const moving = {
 
 const block = group('room kept free', ends)
 
+const allowance = (label: string, symbol: string, more: { readonly says?: string; readonly most?: number } = {}) =>
+  quantity('length', label, symbol, { least: 0, most: 0.2, ...more })
+/** What a search for an arrangement of the battery is told about modules and boxes. */
+const packing = group(
+  'arranging the battery',
+  {
+    lies: choice('how a module may lie', ['upright', 'upright or on a long side', 'any way but on its head', 'any way'], {
+      measure: { tool: 'datasheet of the module, or its maker', accuracy: 'as stated', minutes: 10 },
+      says: 'Cells whose maker does not say otherwise stand as they did in the car they came from.',
+    }),
+    gap: allowance('air between two modules', 'd_m'),
+    'service-face': choice('face of a module that must be reached', ['front', 'rear', 'left', 'right', 'top'], {
+      says: 'For its terminals and plugs, named as the module stands upright, its length along the car. Left out: none.',
+    }),
+    'service-room': allowance('free depth before that face', 'd_s', { says: 'Two modules may share it.' }),
+    wall: quantity('length', 'thickness of walls, floor and lid', 't', { least: 0.0003, most: 0.05 }),
+    material: choice('material of the boxes', SHELLS),
+    plate: allowance('height of the cooling plate under the modules', 'h_p', { says: 'Without one: 0 mm.' }),
+    busbars: allowance('room for busbars and plugs along one side', 'd_b'),
+    lid: allowance('air between modules and lid', 'd_l'),
+    hardware: quantity('share', 'plates, links and brackets over the mass of the modules', 'k_h', {
+      least: 0,
+      most: 2,
+      says: 'What a box weighs beside its sheet.',
+    }),
+  },
+  { says: 'Read by the search for an arrangement of the battery, which puts boxes into spaces. Nothing else rests on it.' },
+)
+
 /** Where everything goes: spaces of the car, shapes of what goes in, and what must stay free. */
 export const fit = group(
   'fit',
@@ -89,6 +120,9 @@ export const fit = group(
         kind: choice('kind of space', ['engine bay', 'under floor', 'tank space', 'boot', 'cabin', 'tunnel', 'custom'], { measure: LOOK }),
         'open-to-cabin': choice('air of the space reaches the cabin', ['yes', 'no'], {
           measure: { tool: 'smoke pen in the space, cabin fan on', accuracy: 'seen or not', minutes: 20 },
+        }),
+        'takes-batteries': choice('batteries may stand in it', ['yes', 'no'], {
+          says: 'Read where an arrangement of the battery is looked for. The cabin never takes any.',
         }),
         ...ends,
         outline: mapOf(
@@ -113,7 +147,7 @@ export const fit = group(
           'lid-opens': choice('where its lid is opened', ['in the car', 'once the box is out']),
           vent: choice('where gas of the cells goes', ['to the outside', 'into the cabin', 'none']),
           drain: choice('water that gets in runs out, or sensors tell of it', ['yes', 'no']),
-          material: choice('material of the shell', ['steel', 'stainless steel', 'aluminium', 'glass-fibre laminate']),
+          material: choice('material of the shell', SHELLS),
           wall: quantity('length', 'thickness of the shell', 't', { least: 0.0003, most: 0.05, measure: TAPE }),
         }),
         'part put in': group('part put in', { part: reference('part put in', 'donor.added'), ...moving }),
@@ -147,6 +181,7 @@ export const fit = group(
       }),
       'What nothing may cover or touch.',
     ),
+    packing,
     ends: group('ends of the car', { front: along('foremost point', 'x_v'), rear: along('rearmost point', 'x_h') }),
     wheels: group('wheels in their houses', {
       lock: quantity('angle', 'full lock of the inner wheel', 'δ', { least: 0, most: 1.2, measure: LOCK }),

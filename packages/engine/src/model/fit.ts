@@ -17,6 +17,7 @@ export type Space = Block & {
   readonly openToCabin: Field<'yes' | 'no'>
   /** Corners of its walls seen from above, in the order of their names. */
   readonly outline: Named<Here & { readonly x: Field; readonly y: Field }>
+  readonly takesBatteries: Field<'yes' | 'no'>
 }
 
 export type Ip = 'IP20' | 'IP40' | 'IP54' | 'IP55' | 'IP65' | 'IP66' | 'IP67' | 'IP68' | 'IP69K'
@@ -93,11 +94,26 @@ export type KeptShaft = Here & {
 }
 export type KeepOut = KeptBlock | KeptShaft
 
+/** How modules may lie, and what battery boxes take beside them. */
+export type Packing = Here & {
+  readonly lies: Field<'upright' | 'upright or on a long side' | 'any way but on its head' | 'any way'>
+  readonly gap: Field
+  readonly serviceFace: Field<'front' | 'rear' | 'left' | 'right' | 'top'>
+  readonly serviceRoom: Field
+  readonly wall: Field
+  readonly material: Field<ShellMaterial>
+  readonly plate: Field
+  readonly busbars: Field
+  readonly lid: Field
+  readonly hardware: Field
+}
+
 export type Fit = Here & {
   readonly spaces: Named<Space>
   /** A shape whose kind is not said is not there yet. */
   readonly bodies: Named<Body | undefined>
   readonly keepOuts: Named<KeepOut | undefined>
+  readonly packing: Packing
   readonly ends: Here & { readonly front: Field; readonly rear: Field }
   readonly wheels: Here & {
     readonly lock: Field

@@ -30,7 +30,7 @@ const all = (task: PackTask, steps: number, seed = 4): PackAnswer[] => {
   const out: PackAnswer[] = []
   for (const answer of packSearch(task, { seed })) {
     out.push(answer)
-    if (answer.steps >= steps) break
+    if (Number.isFinite(answer.bound) && answer.steps >= steps) break
   }
   return out
 }
@@ -178,6 +178,25 @@ describe('a battery in several spaces', () => {
   it('gives the same answers for the same seed, in whatever order the spaces are named', () => {
     const once = (task: PackTask): PackAnswer => packWithin(packSearch(task, { seed: 3 }), 100)
     expect(once(TASK)).toEqual(once({ ...TASK, spaces: [...TASK.spaces].reverse() }))
+  })
+  it('tells of the spaces one by one before it has an arrangement', () => {
+    const [first, second] = all(TASK, 1)
+    expect(first).toMatchObject({ arrangements: [], bound: Infinity, spaces: [{ name: 'engine bay' }] })
+    expect(second?.spaces).toHaveLength(2)
+    expect(second?.arrangements.length).toBeGreaterThan(0)
+  })
+  it('has the room before a service face inside the box', () => {
+    const task: PackTask = {
+      ...TASK,
+      series: 2,
+      strings: { least: 1, most: 1 },
+      box: BARE,
+      spaces: [box('floor', [1, -0.2, 0.3], [0.8, 0.4, 0.2])],
+      module: { ...TASK.module, service: { face: 'top', strip: 0.04 } },
+    }
+    for (const { boxes } of (all(task, 50).at(-1) as PackAnswer).arrangements)
+      for (const b of boxes) for (const m of b.modules) expect(m.strip?.high[2]).toBeLessThanOrEqual(b.outer.high[2] + 1e-9)
+    expect((all(task, 50).at(-1) as PackAnswer).arrangements.length).toBeGreaterThan(0)
   })
   it('is none where nothing fits', () => {
     const task: PackTask = { ...TASK, spaces: [box('glove box', [1, 0, 0.6], [0.2, 0.2, 0.1])] }

@@ -1,6 +1,6 @@
 import { random } from '../../numerics/random.ts'
 import { arrangementsOf } from './pack-arrange.ts'
-import { type Filling, spaceSearch } from './pack-fillings.ts'
+import { type Filling, type SpaceSearch, spaceSearch } from './pack-fillings.ts'
 import type { PackAnswer, PackTask } from './pack-types.ts'
 
 /** Most spaces taken together: all subsets of them are looked at. */
@@ -11,7 +11,7 @@ const GROWS = 1.5
 
 /**
  * Arrangements of one battery in the spaces of a car: which modules stand in which battery box, in whole strings. Several different ones, none worse than another in
- * energy, mass, worst axle margin, height, number of boxes and cable at once; ever better, until every space is proven full.
+ * energy, mass, worst axle margin, height, number of boxes and cable at once; ever better, until every space is proven full. First it tells of the spaces one by one.
  *
  * A battery of S in series and P strings is S groups of P modules in parallel; a group stands in one box, unless groups may be split. `bound` adds up what the spaces can hold at most and
  * rounds it down to whole strings. The same task and seed give the same answers after the same steps, in whatever order the spaces are named.
@@ -22,7 +22,11 @@ export function* packSearch(task: PackTask, { seed }: { readonly seed: number })
   checkTask(task)
   const spaces = [...task.spaces].sort((a, b) => (a.name < b.name ? -1 : 1)),
     chance = random(seed),
-    searches = spaces.map(space => spaceSearch(space, task.module, task.box, chance.below(2 ** 31)))
+    searches: SpaceSearch[] = []
+  for (const space of spaces) {
+    if (searches.length > 0) yield { ...soFar(searches), arrangements: [], bound: Infinity, gap: Infinity, seed }
+    searches.push(spaceSearch(space, task.module, task.box, chance.below(2 ** 31)))
+  }
   const bound = boundOf(
     task,
     searches.map(s => s.bound),
@@ -32,14 +36,7 @@ export function* packSearch(task: PackTask, { seed }: { readonly seed: number })
     more = true
   for (let round = FIRST_ROUND; ; round *= GROWS) {
     const most = arrangements.reduce((n, a) => Math.max(n, a.modules), 0)
-    yield {
-      arrangements,
-      bound,
-      gap: bound - most,
-      spaces: searches.map((s, i) => ({ name: s.space.name, found: fullest(fillings[i] as readonly Filling[]), bound: s.bound })),
-      seed,
-      steps: searches.reduce((sum, s) => sum + s.steps(), 0),
-    }
+    yield { ...soFar(searches), arrangements, bound, gap: bound - most, seed }
     if (!more) return
     more = searches.map(s => s.goOn(Math.ceil(round))).some(m => m)
     const now = searches.map(s => s.fillings())
@@ -49,12 +46,17 @@ export function* packSearch(task: PackTask, { seed }: { readonly seed: number })
   }
 }
 
-/** The last answer of a search that has come to its end, or has done so many steps. */
+const soFar = (searches: readonly SpaceSearch[]): Pick<PackAnswer, 'spaces' | 'steps'> => ({
+  spaces: searches.map(s => ({ name: s.space.name, found: fullest(s.fillings()), bound: s.bound })),
+  steps: searches.reduce((sum, s) => sum + s.steps(), 0),
+})
+
+/** The last answer of a search that has come to its end, or has looked at every space and done so many steps. */
 export function packWithin(search: Generator<PackAnswer, void>, steps: number): PackAnswer {
   let last: PackAnswer | undefined
   for (const answer of search) {
     last = answer
-    if (answer.steps >= steps) break
+    if (Number.isFinite(answer.bound) && answer.steps >= steps) break
   }
   if (!last) throw new RangeError('packing: the search gave no answer')
   return last

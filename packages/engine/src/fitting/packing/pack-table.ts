@@ -63,9 +63,11 @@ const standsOn = (upper: PlacedModule, lower: PlacedModule): boolean =>
   ([0, 1] as const).every(i => lower.box.low[i] < upper.box.high[i] - 1e-9 && upper.box.low[i] < lower.box.high[i] - 1e-9)
 
 function filledWith(modules: readonly PlacedModule[], busbars: BoxSide, { mass }: PackModule, box: BoxBuild): PartFilled {
+  // The room before a service face is inside the box too.
   const { low, high } = marginsOf(box, busbars),
+    taken = modules.flatMap(m => (m.strip ? [m.box, m.strip] : [m.box])),
     at = (i: 0 | 1 | 2, pick: 'low' | 'high'): number =>
-      pick === 'low' ? Math.min(...modules.map(m => m.box.low[i])) - low[i] : Math.max(...modules.map(m => m.box.high[i])) + high[i]
+      pick === 'low' ? Math.min(...taken.map(t => t.low[i])) - low[i] : Math.max(...taken.map(t => t.high[i])) + high[i]
   const outer: AlignedBox = { low: [at(0, 'low'), at(1, 'low'), at(2, 'low')], high: [at(0, 'high'), at(1, 'high'), at(2, 'high')] }
   const [l, w, h] = outer.high.map((c, i) => c - (outer.low[i] as number)) as unknown as Vector,
     shell = box.sheet * 2 * (l * w + l * h + w * h),

@@ -90,7 +90,7 @@ export type PackArrangement = {
 export type PackAnswer = {
   /** Different arrangements, none of them worse than another in every respect: most energy first, then the widest margin of the axles. */
   readonly arrangements: readonly PackArrangement[]
-  /** Modules in whole strings that no arrangement in these boxes passes. */
+  /** Modules in whole strings that no arrangement in these boxes passes. Without end until every space has been looked at. */
   readonly bound: number
   /** Modules between the fullest arrangement and the bound. */
   readonly gap: number

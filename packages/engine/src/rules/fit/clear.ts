@@ -60,6 +60,9 @@ const GUARDS_PARTS: Readonly<Partial<Record<Beside['kind'], Guard>>> = {
   'moving part': { limit: CLEARANCE_HABITS.toJoint, why: 'what moves wears through what it touches' },
 }
 
+/** Air wanted to what is kept free, by its kind. */
+export const airToKept = (kind: Beside['kind']): Fact => (GUARDS_PEOPLE[kind] ?? (GUARDS_PARTS[kind] as Guard)).limit
+
 /** Keeps shapes clear of what is kept free, of those kinds alone. */
 const clearOf =
   (guards: typeof GUARDS_PEOPLE): Rule['judgements'] =>

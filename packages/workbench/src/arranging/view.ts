@@ -1,0 +1,92 @@
+import type { System } from '@ampwright/conversion'
+import type { Criterion, PackAnswer, PackArrangement } from '@ampwright/engine'
+import { shownNumber } from '../shown.ts'
+import type { ArrangingPlan } from './plan.ts'
+
+/** One arrangement in words: ready to print. */
+export type ArrangementWords = {
+  /** What it is taken by, from 1. */
+  readonly number: number
+  readonly energy: string
+  readonly mass: string
+  /** Least of what the two axles may still carry, and on which. */
+  readonly margin: string
+  readonly overloaded: boolean
+  readonly height: string
+  readonly cable: string
+  readonly modules: string
+  readonly boxes: readonly string[]
+  readonly best: string
+}
+/** What a search has found so far, as terminal and screen show it. */
+export type ArrangingView = {
+  readonly arrangements: readonly ArrangementWords[]
+  /** How far it is, and how near the most that could be. */
+  readonly told: readonly string[]
+  readonly proven: boolean
+  readonly seed: number
+  readonly steps: number
+}
+/** Heads of the columns of a table of arrangements. */
+export const ARRANGEMENT_HEADS = [
+  ['energy', 'energy'],
+  ['mass', 'mass'],
+  ['margin', 'least left on an axle'],
+  ['height', 'centre of mass above the ground'],
+  ['cable', 'cable'],
+  ['modules', 'modules'],
+] as const satisfies readonly (readonly [keyof ArrangementWords, string])[]
+
+const BEST: Readonly<Record<Criterion, string>> = {
+  energy: 'most energy',
+  mass: 'lightest',
+  margin: 'easiest on the axles',
+  height: 'lowest',
+  boxes: 'fewest boxes',
+  cable: 'shortest cable',
+}
+
+const counted = (n: number, one: string, more = `${one}s`): string => `${n} ${n === 1 ? one : more}`
+const said = (value: number, kind: 'mass' | 'length' | 'energy', system: System): string => shownNumber(value, kind, '', system)
+
+export const arrangingView = (plan: ArrangingPlan, answer: PackAnswer, system: System): ArrangingView => ({
+  arrangements: answer.arrangements.map((a, i) => words(a, i + 1, answer, system)),
+  told: toldOf(plan, answer),
+  proven: answer.gap === 0,
+  seed: answer.seed,
+  steps: answer.steps,
+})
+
+function words(a: PackArrangement, number: number, { arrangements }: PackAnswer, system: System): ArrangementWords {
+  const axle = a.frontMargin <= a.rearMargin ? 'front' : 'rear',
+    least = Math.min(a.frontMargin, a.rearMargin)
+  // What all of them are best in tells none from another.
+  const telling = a.bestIn.filter(c => !arrangements.every(o => o.bestIn.includes(c)))
+  return {
+    number,
+    energy: said(a.energy, 'energy', system),
+    mass: said(Math.round(a.mass * 10) / 10, 'mass', system),
+    margin:
+      least < 0 ? `${said(Math.round(-least), 'mass', system)} too much, ${axle}` : `${said(Math.round(least), 'mass', system)}, ${axle}`,
+    overloaded: least < 0,
+    height: said(Math.round(a.height * 1000) / 1000, 'length', system),
+    cable: said(Math.round(a.cable * 100) / 100, 'length', system),
+    modules: a.strings === 1 ? String(a.modules) : `${a.modules} in ${counted(a.strings, 'string')}`,
+    boxes: a.boxes.map(b => `${b.space} ${b.modules.length}`),
+    best: telling.map(c => BEST[c]).join(', '),
+  }
+}
+
+function toldOf({ task, unplaced }: ArrangingPlan, { arrangements, bound, gap, spaces, seed, steps }: PackAnswer): readonly string[] {
+  if (!Number.isFinite(bound)) return [`Looking at the rooms: ${spaces.length} of ${task.spaces.length} so far.`]
+  const most = bound - gap,
+    room = spaces.map(s => `${s.name} ${s.found === s.bound ? s.found : `${s.found}, never more than ${s.bound}`}`).join('; ')
+  return [
+    arrangements.length
+      ? `${counted(arrangements.length, 'arrangement')} of up to ${counted(most, 'module')}. Whole strings in these rooms never hold more than ${bound}${gap === 0 ? ': none is fuller' : `; ${gap} may still be found`}.`
+      : `No whole string of ${counted(task.series, 'module')} fits yet. The rooms never hold more than ${bound} in whole strings.`,
+    `Modules each room holds: ${room}.`,
+    `Seed ${seed}, ${counted(steps, 'step')}: the same again gives the same again.`,
+    ...(unplaced.length ? [`Not kept clear of, because place or size is missing: ${unplaced.join(', ')}.`] : []),
+  ]
+}
