@@ -1,3 +1,4 @@
+import { MODULE_FACES } from '@ampwright/engine'
 import type { Command, Option } from 'commander'
 import { Option as Choice } from 'commander'
 import type { ScanOptions } from './scan.ts'
@@ -26,6 +27,11 @@ export function scanCommand(program: Command, units: Option, t: Terminal, exit: 
     .option('--within <corners>', "limits of the free space: '-600,-740,140 .. 720,740,820 mm'; otherwise those of the scan")
     .option('--keep <length>', 'how far free space keeps from the scan', '0 mm')
     .option('--box <box>', "gap of a box: '600 x 400 x 250 mm at 300,0,500 mm turned 0,0,30'; as often as wanted", collected)
+    .option('--pack <conversion>', 'packs modules of that conversion into the free space, and holds each against the scan')
+    .option('--air <length>', 'with --pack: air between two modules', '3 mm')
+    .addOption(new Choice('--down <faces...>', 'with --pack: faces a module may lie on').choices([...MODULE_FACES]).default(['bottom']))
+    .option('--steps <n>', 'with --pack: how long is searched; the same steps give the same answer', '20000')
+    .option('--seed <n>', 'with --pack: another seed searches in another order', '1')
     .option('--out <file>', 'writes the scan as it lies in the car, in metres: a name that ends in .stl or .ply')
     .addOption(units)
     .option('--json', 'machine-readable output')

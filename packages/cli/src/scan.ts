@@ -1,6 +1,6 @@
 import { existsSync, writeFileSync } from 'node:fs'
 import type { System } from '@ampwright/conversion'
-import type { AlignedBox } from '@ampwright/engine'
+import type { AlignedBox, ModuleFace } from '@ampwright/engine'
 import { type MeshFile, MOST_MESH_BYTES, readMesh, writePly, writeStl } from '@ampwright/exchange'
 import {
   boundsOf,
@@ -17,6 +17,8 @@ import {
 } from '@ampwright/geometry'
 import { Refusal } from '@ampwright/workbench'
 import { bytesOf } from './load.ts'
+import { packed } from './scan-pack.ts'
+import { type Effort, packJson, printEffort, printPack } from './scan-pack-print.ts'
 import { printScan } from './scan-print.ts'
 import { boxFrom, lengthFrom, limitsFrom, pickFrom, placeFrom } from './scan-words.ts'
 import type { Terminal } from './terminal.ts'
@@ -32,6 +34,11 @@ export type ScanOptions = {
   readonly within?: string
   readonly keep: string
   readonly box?: readonly string[]
+  readonly pack?: string
+  readonly air: string
+  readonly down: readonly ModuleFace[]
+  readonly steps: string
+  readonly seed: string
   readonly out?: string
   readonly units: System
   readonly json?: boolean
@@ -50,11 +57,19 @@ export function scan(file: string, o: ScanOptions, t: Terminal): number {
     throw new Refusal(
       `scan: ${optionOf(survey.problem)}: ${survey.problem.what}; found ${survey.problem.found}; accepted ${survey.problem.accepted}`,
     )
+  const pack = packed(o, survey)
   if (o.out !== undefined) write(o.out, survey)
-  if (o.json) t.out(JSON.stringify(scanJson(read, survey), null, 2))
-  else printScan(file, read, survey, asked, t, o.units)
-  return survey.gaps.some(g => g.overlap) ? 1 : 0
+  if (o.json) t.out(JSON.stringify({ ...scanJson(read, survey), ...(pack && { pack: packJson(pack) }), effort: effort() }, null, 2))
+  else {
+    printScan(file, read, survey, asked, t, o.units)
+    if (pack) printPack(pack, t, o.units)
+    printEffort(effort(), t)
+  }
+  return [...survey.gaps, ...(pack?.gaps ?? [])].some(g => g.overlap) ? 1 : 0
 }
+
+/** How long this process has run [s], and the most memory it held [B]. */
+const effort = (): Effort => ({ seconds: performance.now() / 1000, peakMemory: 1024 * process.resourceUsage().maxRSS })
 
 /** What the options say and ask. glTF says unit and upward axis itself. */
 function askedOf(read: MeshFile, o: ScanOptions): ScanAsked {
