@@ -11,7 +11,7 @@ const AXES = ['x', '-x', 'y', '-y', 'z', '-z']
 export function scanCommand(program: Command, units: Option, t: Terminal, exit: (code: number) => void): void {
   program
     .command('scan')
-    .argument('<file>', 'mesh of a scan: STL, OBJ, PLY, glTF or GLB')
+    .argument('<file>', 'mesh of a scan: STL, OBJ, PLY, glTF or GLB; or a conversion, for the scans it names')
     .description('A scan of a space: what it is, where it lies in the car, what it leaves free, how near a box comes to it.')
     .addOption(new Choice('--unit <unit>', 'unit of the file, where points picked do not tell it').choices(['mm', 'cm', 'm', 'in', 'ft']))
     .addOption(new Choice('--up <axis>', 'axis of the file that points up').choices(AXES))

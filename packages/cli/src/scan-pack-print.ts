@@ -5,7 +5,9 @@ import { plain } from '@ampwright/workbench'
 import { colours, columns, type Terminal } from './terminal.ts'
 
 /** How long it took [s] and the most memory it held [B]. */
-export type Effort = { readonly seconds: number; readonly peakMemory: number }
+type Effort = { readonly seconds: number; readonly peakMemory: number }
+/** How long this process has run [s], and the most memory it held [B]. */
+export const effort = (): Effort => ({ seconds: performance.now() / 1000, peakMemory: 1024 * process.resourceUsage().maxRSS })
 
 /** Modules that are told one by one. */
 const LISTED = 12

@@ -1,18 +1,20 @@
-import { type BayModule, isGap, type Model } from '@ampwright/engine'
-import { type ScanPack, type ScanSurvey, scanPack } from '@ampwright/geometry'
+import { type BayModule, isGap, type Model, type TriangleMesh, type VoxelField } from '@ampwright/engine'
+import { type ScanPack, scanPack } from '@ampwright/geometry'
 import { Refusal } from '@ampwright/workbench'
 import { load } from './load.ts'
 import type { ScanOptions } from './scan.ts'
 import { lengthFrom } from './scan-words.ts'
 
 /** Packs modules of a conversion into the free space of a scan; nothing where that is not asked. */
-export function packed(o: ScanOptions, survey: ScanSurvey): ScanPack | undefined {
+export function packed(
+  o: ScanOptions,
+  space: { readonly mesh: TriangleMesh; readonly field: VoxelField } | undefined,
+): ScanPack | undefined {
   if (o.pack === undefined) return undefined
-  const { lies, free } = survey
-  if (!lies || !free) throw new Refusal("scan: --pack: the free space is not known; accepted --from with it, such as --from '300,0,600 mm'")
+  if (!space) throw new Refusal("scan: --pack: the free space is not known; accepted --from with it, such as --from '300,0,600 mm'")
   const asked = { module: moduleOf(load(o.pack, false).model, o), seed: whole('--seed', o.seed, 0), steps: whole('--steps', o.steps, 1) }
   try {
-    return scanPack(lies.mesh, free.field, asked)
+    return scanPack(space.mesh, space.field, asked)
   } catch (e) {
     if (e instanceof RangeError) throw new Refusal(`scan: --pack: ${e.message}`)
     throw e

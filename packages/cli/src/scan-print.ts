@@ -108,15 +108,20 @@ function aboutFree(
   { from, keep = 0 }: NonNullable<ScanAsked['free']>,
   says: Says,
 ): readonly Row[] {
-  const sides = SIDES.filter(side => reached[side] > 0).map(side => `${side} ${percent(reached[side])}`)
   return [
     [
       'Volume',
       `${says(volume, 'volume')}, in cubes of ${says(field.edge, 'length')}${keep > 0 ? ` that keep ${says(keep, 'length')} off` : ''}`,
     ],
     ['From', place(from, says)],
-    ['Reaches the limits', sides.length ? `${sides.join(', ')}: open there, or a hole wider than a cube` : 'nowhere: closed all round'],
+    ['Reaches the limits', sidesText(reached)],
   ]
+}
+
+/** Which sides of the limits a flood reached, and how much of each. */
+export function sidesText(reached: Readonly<Record<string, number>>): string {
+  const sides = SIDES.filter(side => (reached[side] ?? 0) > 0).map(side => `${side} ${percent(reached[side] as number)}`)
+  return sides.length ? `${sides.join(', ')}: open there, or a hole wider than a cube` : 'nowhere: closed all round'
 }
 
 export const aboutGap = ({ gap, overlap, onFirst, onSecond }: Gap, says: Says): string =>

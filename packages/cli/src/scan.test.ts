@@ -230,7 +230,7 @@ describe('scan', () => {
     const exchanged = made.picks.map((p, i) => ({ ...p, inCar: made.picks[i < 2 ? 1 - i : i]?.inCar ?? p.inCar })),
       wrong = exchanged.slice(0, 3).flatMap(p => ['--pick', `${text(p.onScan)} = ${text(p.inCar)} m`])
     const up = (['x', 'y', 'z', '-x', '-y', '-z'] as const).map(
-      axis => [axis, made.placement.turn[2][{ x: 0, y: 1, z: 2 }[axis.at(-1) as 'x']] * (axis.length > 1 ? -1 : 1)] as const,
+      axis => [axis, (made.placement.turn[2][{ x: 0, y: 1, z: 2 }[axis.at(-1) as 'x']] as number) * (axis.length > 1 ? -1 : 1)] as const,
     )
     const [nearest] = [...up].sort((a, b) => b[1] - a[1])
     const { code, err } = await command([bay, ...wrong, '--up', nearest?.[0] as string])

@@ -16,9 +16,10 @@ import {
   scanSurvey,
 } from '@ampwright/geometry'
 import { Refusal } from '@ampwright/workbench'
+import { carScans } from './car-scans.ts'
 import { bytesOf } from './load.ts'
 import { packed } from './scan-pack.ts'
-import { type Effort, packJson, printEffort, printPack } from './scan-pack-print.ts'
+import { effort, packJson, printEffort, printPack } from './scan-pack-print.ts'
 import { printScan } from './scan-print.ts'
 import { boxFrom, lengthFrom, limitsFrom, pickFrom, placeFrom } from './scan-words.ts'
 import type { Terminal } from './terminal.ts'
@@ -46,6 +47,7 @@ export type ScanOptions = {
 
 /** Reads a scan, lays it into the car and answers what is asked of it. Gives the exit code: 1 where a box runs into the scan. */
 export function scan(file: string, o: ScanOptions, t: Terminal): number {
+  if (/\.ya?ml$/.test(file)) return carScans(file, o, t)
   const read = readMesh(bytesOf(file, 'a mesh such as scan.stl', MOST_MESH_BYTES))
   if ('issue' in read) {
     const { where, what, found, accepted } = read.issue
@@ -57,7 +59,8 @@ export function scan(file: string, o: ScanOptions, t: Terminal): number {
     throw new Refusal(
       `scan: ${optionOf(survey.problem)}: ${survey.problem.what}; found ${survey.problem.found}; accepted ${survey.problem.accepted}`,
     )
-  const pack = packed(o, survey)
+  const { lies, free } = survey,
+    pack = packed(o, lies && free && { mesh: lies.mesh, field: free.field })
   if (o.out !== undefined) write(o.out, survey)
   if (o.json) t.out(JSON.stringify({ ...scanJson(read, survey), ...(pack && { pack: packJson(pack) }), effort: effort() }, null, 2))
   else {
@@ -67,9 +70,6 @@ export function scan(file: string, o: ScanOptions, t: Terminal): number {
   }
   return [...survey.gaps, ...(pack?.gaps ?? [])].some(g => g.overlap) ? 1 : 0
 }
-
-/** How long this process has run [s], and the most memory it held [B]. */
-const effort = (): Effort => ({ seconds: performance.now() / 1000, peakMemory: 1024 * process.resourceUsage().maxRSS })
 
 /** What the options say and ask. glTF says unit and upward axis itself. */
 function askedOf(read: MeshFile, o: ScanOptions): ScanAsked {

@@ -4,6 +4,7 @@ export { inCar, inFile, mirrors, type Placement, placed } from './align/placemen
 export { FILE_UNITS, type FileUnit, fileUnits, unitOfScale, unitsBySize } from './align/unit.ts'
 export { type Closedness, closedness } from './closedness.ts'
 export { type Gap, type GapOptions, gapBetween, gapToBox, gapToTube } from './gap.ts'
+export { seenAt } from './hit.ts'
 export { joined } from './joined.ts'
 export { boundsOf, type MeshMeasures, measures } from './measures.ts'
 export { type PreparedMesh, prepare } from './prepare.ts'
@@ -12,3 +13,4 @@ export { type FreeSpace, type FreeSpaceAsked, freeSpace, type SpaceProblem } fro
 export { insideOf, winding } from './winding.ts'
 export { type ScanAsked, type ScanProblem, type ScanSurvey, scanSurvey } from './survey/scan-survey.ts'
 export { nearestOf, type ScanPack, type ScanPackAsked, scanPack } from './survey/scan-pack.ts'
+export { type CarSurvey, carSurvey, gapsTo, type LiesInCar, unmeasured } from './survey/car-survey.ts'

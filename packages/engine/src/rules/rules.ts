@@ -45,6 +45,7 @@ import { aboveTheGround, clearsRamps, standsAsBefore, standsEven, staysOnTheLift
 import { boxBehindTheEdge, boxDrains, boxHeld, boxSealed, boxVents, sheetWithinOverhead } from './fit/boxes.ts'
 import { clearOfGuards, clearOfHeat, clearOfWheels, insideItsSpace, partsClear } from './fit/clear.ts'
 import { askedBeforeCutting, facesReached, partsOutsideCabin, protectedFromWater } from './fit/reached.ts'
+import { clearOfScans } from './fit/scanned.ts'
 import { heavyPartsHaveAShape } from './fit/shapes.ts'
 import {
   bmsFitted,
@@ -242,6 +243,7 @@ const FIT: readonly Rule[] = [
   heavyPartsHaveAShape,
   partsClear,
   insideItsSpace,
+  clearOfScans,
   clearOfGuards,
   clearOfHeat,
   clearOfWheels,

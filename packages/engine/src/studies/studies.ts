@@ -45,6 +45,7 @@ import { lift } from './fit/lift.ts'
 import { places } from './fit/places.ts'
 import { ride } from './fit/ride.ts'
 import { rooms } from './fit/rooms.ts'
+import { scans } from './fit/scans.ts'
 import { shells } from './fit/shells.ts'
 import { sides } from './fit/sides.ts'
 import { wheelHouses } from './fit/wheel-houses.ts'
@@ -191,6 +192,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   lift,
   ride,
   shells,
+  scans,
   prints,
   brakeParts,
   split,
