@@ -27,11 +27,20 @@ import {
   WebGLRenderer,
 } from 'three'
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js'
+import { ScanMeshes } from '../scans/scan-meshes.ts'
+import type { ScanMesh } from '../scans/scan-thread.ts'
 import type { SceneView } from '../worker/drawings.ts'
 
 export type Place = readonly [number, number, number]
 export type Look = {
-  readonly layers: { readonly spaces: boolean; readonly kept: boolean; readonly car: boolean; readonly mass: boolean }
+  readonly layers: {
+    readonly spaces: boolean
+    readonly kept: boolean
+    readonly car: boolean
+    readonly mass: boolean
+    readonly scans: boolean
+    readonly seeThrough: boolean
+  }
   /** Cut away what lies ahead of, right of or above a place; no cut where undefined. */
   readonly cut: { readonly along: 0 | 1 | 2; readonly at: number } | undefined
   readonly chosen: string | undefined
@@ -42,11 +51,16 @@ type Hooks = {
   readonly choose: (name: string | undefined) => void
   readonly move: (name: string, to: Place, done: boolean) => void
   readonly labels: (labels: readonly Label[]) => void
+  /** A line of sight somebody clicked along, while places are picked on a scan. */
+  readonly sight: (from: Place, towards: Place) => void
+  readonly picking: () => boolean
   /** Whether shapes may be dragged here. */
   readonly mayMove: () => boolean
 }
 /** Dragged things go in steps of this [m]. */
 const SNAP = 0.005
+/** A pointer that moved less than this between down and up was a click [px]. */
+const STILL = 5
 
 /** The car drawn in three dimensions; it draws anew only when something has changed. Coordinates are those of the car. */
 export class CarScene {
@@ -57,6 +71,8 @@ export class CarScene {
   private readonly hooks: Hooks
   private readonly canvas: HTMLCanvasElement
   private content = new Group()
+  private readonly scans = new ScanMeshes()
+  private pressed: { readonly x: number; readonly y: number } | undefined
   private bodies = new Map<string, Mesh>()
   private view: SceneView | undefined
   private look: Look | undefined
@@ -72,7 +88,7 @@ export class CarScene {
     this.renderer.localClippingEnabled = true
     this.renderer.setPixelRatio(Math.min(2, window.devicePixelRatio))
     this.camera.up.set(0, 0, 1)
-    this.scene.add(this.content, new AmbientLight(0xffffff, 1.6))
+    this.scene.add(this.content, this.scans.group, new AmbientLight(0xffffff, 1.6))
     const sun = new DirectionalLight(0xffffff, 1.8)
     sun.position.set(-2, 3, 5)
     this.scene.add(sun)
@@ -91,6 +107,7 @@ export class CarScene {
     this.canvas.removeEventListener('pointercancel', this.up)
     this.controls.dispose()
     emptied(this.content)
+    this.scans.dispose()
     this.renderer.dispose()
   }
   resize(width: number, height: number): void {
@@ -105,6 +122,24 @@ export class CarScene {
     this.build()
     if (!this.framed) this.frame('corner')
     this.draw()
+  }
+  /** Shows these scans and no other; each is fetched only where it lies elsewhere than it is drawn. */
+  async showScans(
+    scans: readonly { readonly scan: string; readonly key: string }[],
+    fetch: (scan: string) => Promise<ScanMesh | undefined>,
+  ): Promise<void> {
+    this.scans.keep(scans.map(s => s.scan))
+    for (const { scan, key } of scans) {
+      if (key === '' || this.scans.keyOf(scan) === key) continue
+      const mesh = await fetch(scan)
+      if (mesh) this.scans.put(scan, key, mesh)
+    }
+    if (this.look) this.lookAtScans(this.look)
+    this.draw()
+  }
+  private lookAtScans(look: Look): void {
+    const { scans: shown, seeThrough } = look.layers
+    this.scans.look({ shown, seeThrough, color: inksOf(this.canvas).quiet, cut: planesOf(look) })
   }
   /** Turns the car so that it is seen from one side. */
   frame(from: 'corner' | 'above' | 'left' | 'ahead'): void {
@@ -146,6 +181,7 @@ export class CarScene {
   private build(): void {
     const { view, look } = this
     if (!view || !look) return
+    this.lookAtScans(look)
     emptied(this.content)
     this.bodies = new Map()
     const inks = inksOf(this.canvas),
@@ -224,6 +260,10 @@ export class CarScene {
     return ray
   }
   private readonly down = (e: PointerEvent): void => {
+    if (this.hooks.picking()) {
+      this.pressed = { x: e.clientX, y: e.clientY }
+      return
+    }
     const hit = this.ray(e).intersectObjects([...this.bodies.values()], false)[0],
       name = hit?.object.userData['name'] as string | undefined
     this.hooks.choose(name)
@@ -241,6 +281,13 @@ export class CarScene {
   }
   private readonly moved = (e: PointerEvent): void => this.follow(e, false)
   private readonly up = (e: PointerEvent): void => {
+    const { pressed } = this
+    this.pressed = undefined
+    // Turning the car while picking is no pick.
+    if (pressed && e.type === 'pointerup' && Math.hypot(e.clientX - pressed.x, e.clientY - pressed.y) < STILL) {
+      const { origin, direction } = this.ray(e).ray
+      this.hooks.sight([origin.x, origin.y, origin.z], [direction.x, direction.y, direction.z])
+    }
     this.follow(e, true)
     this.drag = undefined
     this.controls.enabled = true
