@@ -1,8 +1,8 @@
 import type { Surveys, Vector } from '@ampwright/engine'
 import type { ScanTold } from '@ampwright/workbench'
-import { type Remote, transfer, wrap } from 'comlink'
+import { proxy, type Remote, transfer, wrap } from 'comlink'
 import type { Engine } from '../worker/engine.ts'
-import type { ScanKnown, ScanMesh, ScanThread } from './scan-thread.ts'
+import type { Packing, ScanKnown, ScanMesh, ScanThread } from './scan-thread.ts'
 
 /** A scan as the page knows it. */
 export type ScanShown = {
@@ -13,6 +13,8 @@ export type ScanShown = {
   readonly key: string
   readonly triangles: number
   readonly lies: boolean
+  /** Whether its free space is known. */
+  readonly space: boolean
   readonly told?: ScanTold
   readonly fault?: string
 }
@@ -84,6 +86,7 @@ export class CarScans {
             key,
             triangles,
             lies: k.survey !== undefined && k.survey.fault === undefined,
+            space: k.survey?.cubes !== undefined,
             ...(says ? { told: says } : {}),
             ...(fault === undefined ? {} : { fault }),
           },
@@ -95,6 +98,20 @@ export class CarScans {
   mesh = async (scan: string): Promise<ScanMesh | undefined> => this.thread?.scans.mesh(scan)
   /** The point of a scan that stands first in a line of sight. */
   pick = async (scan: string, from: Vector, towards: Vector) => this.thread?.scans.pick(scan, from, towards)
+
+  /** Packs modules of the conversion into the free space of a scan; gives why not, where that cannot be. */
+  async pack(scan: string, hear: (so: Packing) => void): Promise<(Packing & { readonly nearestText?: string }) | string> {
+    const size = await this.engine.moduleSize()
+    if (!size) return 'Length, width and height of a module are wanted first: they stand on the page Pack.'
+    try {
+      const found = await this.thread?.scans.pack(scan, size, proxy(hear))
+      if (!found) return 'The free space of this scan is not known yet.'
+      return found.nearest === undefined ? found : { ...found, nearestText: await this.engine.lengthText(found.nearest) }
+    } catch (e) {
+      return (e as Error).message
+    }
+  }
+  stopPacking = (): void => void this.thread?.scans.stop()
 
   private started(): NonNullable<CarScans['thread']> {
     if (this.thread) return this.thread

@@ -25,7 +25,7 @@ export class ScanMeshes {
   }
   /** Takes away what is not among these. */
   keep(scans: readonly string[]): void {
-    for (const scan of [...this.meshes.keys()]) if (!scans.includes(scan)) this.drop(scan)
+    for (const scan of this.meshes.keys()) if (!scans.includes(scan)) this.drop(scan)
   }
   look({ shown, seeThrough, color, cut }: ScanLook): void {
     this.group.visible = shown

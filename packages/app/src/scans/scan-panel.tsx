@@ -4,6 +4,8 @@ import { wrongText } from '../field/field.tsx'
 import { bytesOf, Drop } from '../files/drop.tsx'
 import { useAway, useHand } from '../shell/in-hand.ts'
 import type { ScanShown } from './car-scans.ts'
+import type { PackedBox } from './packed-meshes.ts'
+import { Packer } from './packer.tsx'
 
 /** A point picked on a scan, as its file counts. */
 export type Picked = { readonly scan: string; readonly onScan: readonly [number, number, number] }
@@ -20,12 +22,14 @@ export function ScanPanel({
   pickOn,
   picked,
   putAway,
+  showPacked,
 }: {
   /** The scan that points are picked on now. */
   readonly picking: string | undefined
   readonly pickOn: (scan: string | undefined) => void
   readonly picked: Picked | undefined
   readonly putAway: () => void
+  readonly showPacked: (boxes: readonly PackedBox[]) => void
 }) {
   const scans = useScans(),
     away = useAway()
@@ -48,6 +52,7 @@ export function ScanPanel({
           >
             {picking === s.scan ? 'Stop picking' : 'Pick a point on it'}
           </button>
+          {s.space ? <Packer scan={s.scan} show={showPacked} /> : null}
           {picking === s.scan && picked?.scan !== s.scan ? (
             <p className="small" role="status">
               Click a place of the scan that you can also measure in the car: a strut top, a corner of the bulkhead, a bolt.

@@ -181,6 +181,7 @@ export function SceneView() {
         }}
         picked={picked}
         putAway={() => setPicked(undefined)}
+        showPacked={boxes => drawn.current?.showPacked(boxes)}
       />
       <p className="small quiet">
         Drag beside the shapes to turn the car, drag a shape to move it level, with Shift upright; arrow keys and Page Up or Down move the

@@ -36,6 +36,7 @@ import {
   type SurveySheet,
   sayingEdits,
   scansTold,
+  shownNumber,
   type TableTrial,
   type WorkingView,
   type Written,
@@ -343,6 +344,13 @@ export class Service {
   /** The scans the file names, and what is to be measured of them. */
   scans(): readonly ScanNamed[] {
     return this.desk.scans()
+  }
+  moduleSize(): readonly [number, number, number] | undefined {
+    return this.desk.moduleSize()
+  }
+  /** A gap as it is told. */
+  lengthText(metres: number): string {
+    return shownNumber(metres, 'length', 'm', this.desk.system)
   }
   /** The bytes of a file beside the conversion, as a copy that may go to another thread. */
   fileBytes(name: string): Uint8Array | undefined {

@@ -10,7 +10,7 @@ import {
   type VoxelField,
 } from '@ampwright/engine'
 import { type Gap, gapToBox } from '../gap.ts'
-import { prepare } from '../prepare.ts'
+import { type PreparedMesh, prepare } from '../prepare.ts'
 
 /** Modules of one kind, and how long is searched: the same seed and steps give the same answer. */
 export type ScanPackAsked = { readonly module: BayModule; readonly seed: number; readonly steps: number }
@@ -27,11 +27,14 @@ export type ScanPack = {
  */
 export function scanPack(mesh: TriangleMesh, field: VoxelField, { module, seed, steps }: ScanPackAsked): ScanPack {
   const answer = bayWithin(packBay(field, module, { seed }), steps)
-  if (answer.placed.length === 0) return { answer, gaps: [] }
-  const tree = prepare(mesh),
-    gaps = answer.placed.map(({ box }) => gapToBox(tree, asOriented(box)) as Gap)
-  return { answer, gaps }
+  return answer.placed.length === 0 ? { answer, gaps: [] } : heldAgainst(prepare(mesh), answer)
 }
+
+/** An answer of a search held against the scan, over all its triangles. */
+export const heldAgainst = (tree: PreparedMesh, answer: BayAnswer): ScanPack => ({
+  answer,
+  gaps: answer.placed.map(({ box }) => gapToBox(tree, asOriented(box)) as Gap),
+})
 
 /** The module that comes nearest to the scan; undefined where none is placed. */
 export const nearestOf = ({ gaps }: ScanPack): { readonly at: number; readonly gap: Gap } | undefined =>

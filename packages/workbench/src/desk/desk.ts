@@ -27,6 +27,7 @@ import {
   type Figure,
   HEADLINE,
   headlineOf,
+  isGap,
   nameOf,
   STUDIES,
   type Stage,
@@ -146,6 +147,11 @@ export class Desk {
   /** The scans the file names, and what is to be measured of them outside of the engine. */
   scans(): readonly ScanNamed[] {
     return scansNamed(this.answers)
+  }
+  /** Sides of one module of the pack [m]; undefined while one is not known. */
+  moduleSize(): readonly [number, number, number] | undefined {
+    const { length, width, height } = this.answers.current().pack.module
+    return isGap(length) || isGap(width) || isGap(height) ? undefined : [length.value, width.value, height.value]
   }
   /** Takes what was measured of the scans. Of what has moved since, nothing holds. */
   surveyed(surveys: Surveys): void {
