@@ -4,6 +4,7 @@ import { lookUpsBeside } from '@ampwright/cli'
 import { type Conversion, formatIssue, isUsable, readConversion } from '@ampwright/conversion'
 import { type AnyValue, type Assessment, type Fact, leaves, type Model } from '@ampwright/engine'
 import { assessModel } from '@ampwright/workbench'
+import { surveyed } from './surveyed.ts'
 
 /** The four sample cars, as the sweeps read them. */
 export const root = join(new URL('.', import.meta.url).pathname, '..')
@@ -16,7 +17,8 @@ export const lookUps = lookUpsBeside(join(root, 'samples'))
 export function conversionOf(text: string, strict = false): Conversion {
   const c = readConversion(text, { lookUps, strict })
   if (!isUsable(c)) throw new Error(c.issues.map(formatIssue).join('\n'))
-  return c
+  const surveys = surveyed(c.model)
+  return surveys ? { ...c, model: { ...c.model, surveys } } : c
 }
 export const assessText = (
   text: string,

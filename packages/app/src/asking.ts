@@ -2,6 +2,7 @@ import type { Edit } from '@ampwright/conversion'
 import type { PackArrangement, Stage } from '@ampwright/engine'
 import type { Arranging, ArrangingPlan, Log, Recipient, SurveySheet, Written } from '@ampwright/workbench'
 import { type Handbook, handbookOf } from './handbook/handbook.ts'
+import { CarScans } from './scans/car-scans.ts'
 import { type Engine, startEngine } from './worker/engine.ts'
 import type { Compared } from './worker/service.ts'
 
@@ -11,6 +12,7 @@ export type AssessmentStep = Parameters<Parameters<typeof startEngine>[0]>[0]
 export abstract class Asking {
   protected readonly engine: Engine = startEngine(step => this.hear(step))
   readonly handbook: Handbook = handbookOf(this.engine)
+  readonly scans = new CarScans(this.engine)
   /** Hears of every step of an assessment. */
   protected abstract hear(step: AssessmentStep): void
   text = () => this.engine.text()

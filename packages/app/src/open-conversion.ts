@@ -70,6 +70,7 @@ export class OpenConversion extends Asking {
       this.set({ told: step.told, name: step.told.name, early: new Map(), renewing: false })
       void this.count()
       void this.layOut()
+      void this.scans.follow()
     }
   }
   subscribe = (f: () => void): (() => void) => {
@@ -79,6 +80,7 @@ export class OpenConversion extends Asking {
   snapshot = (): Opened => this.state
   close(): void {
     this.letGo()
+    this.scans.close()
   }
   private set(some: Partial<Opened>): void {
     this.state = { ...this.state, ...some }

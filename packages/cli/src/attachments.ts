@@ -1,9 +1,7 @@
 import { readFileSync, statSync } from 'node:fs'
 import { isAbsolute, join, normalize } from 'node:path'
 import type { FileDatum } from '@ampwright/conversion'
-import { fileDatum, refused } from '@ampwright/workbench'
-
-const MOST_BYTES = 100_000_000
+import { fileDatum, mostBytes, refused } from '@ampwright/workbench'
 
 /** Reads files beside a conversion: tables of numbers and tracks. Each file is read and checked once. */
 export function attachmentsIn(folder: string): (name: string, format: string) => FileDatum | undefined {
@@ -21,7 +19,7 @@ function read(folder: string, name: string, format: string): FileDatum | undefin
   const path = join(folder, name),
     stat = statSync(path, { throwIfNoEntry: false })
   if (!stat?.isFile()) return undefined
-  if (stat.size > MOST_BYTES) return refused(`${stat.size} bytes`, `at most ${MOST_BYTES} bytes`)
+  if (stat.size > mostBytes(name)) return refused(`${stat.size} bytes`, `at most ${mostBytes(name)} bytes`)
   const bytes = readFileSync(path)
   return fileDatum(bytes, format)
 }

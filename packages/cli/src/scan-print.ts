@@ -5,18 +5,23 @@ import { type Alignment, type Gap, type MeshMeasures, mirrors, type ScanAsked, t
 import { plain, shownNumber } from '@ampwright/workbench'
 import { colours, columns, type Terminal, wrapped } from './terminal.ts'
 
-type Row = readonly [string, string]
-type Says = (value: number, kind: Kind) => string
+export type Row = readonly [string, string]
+export type Says = (value: number, kind: Kind) => string
 
 const SI: Readonly<Partial<Record<Kind, string>>> = { length: 'm', area: 'm²', volume: 'm³' }
+/** A value in a unit of the reader's choice. */
+export const saysIn =
+  (system: System): Says =>
+  (value, kind) =>
+    shownNumber(value, kind, SI[kind] ?? '', system)
 const percent = (share: number): string => `${plain(100 * share, 2)} %`
-const count = (n: number): string => writeQuantity(n, 'count')
-const many = (n: number, one: string, more = `${one}s`): string => `${count(n)} ${n === 1 ? one : more}`
+export const count = (n: number): string => writeQuantity(n, 'count')
+export const many = (n: number, one: string, more = `${one}s`): string => `${count(n)} ${n === 1 ? one : more}`
 
 /** A scan for people: what it is, where it lies, what it leaves free, how near boxes come. */
 export function printScan(name: string, read: MeshFile, survey: ScanSurvey, asked: ScanAsked, t: Terminal, system: System): void {
   const k = colours(t),
-    says: Says = (value, kind) => shownNumber(value, kind, SI[kind] ?? '', system),
+    says = saysIn(system),
     part = (title: string, rows: readonly Row[]): void => {
       t.out(k.bold(title))
       for (const line of columns(rows, t.width, 2)) t.out(line)
@@ -103,20 +108,25 @@ function aboutFree(
   { from, keep = 0 }: NonNullable<ScanAsked['free']>,
   says: Says,
 ): readonly Row[] {
-  const sides = SIDES.filter(side => reached[side] > 0).map(side => `${side} ${percent(reached[side])}`)
   return [
     [
       'Volume',
       `${says(volume, 'volume')}, in cubes of ${says(field.edge, 'length')}${keep > 0 ? ` that keep ${says(keep, 'length')} off` : ''}`,
     ],
     ['From', place(from, says)],
-    ['Reaches the limits', sides.length ? `${sides.join(', ')}: open there, or a hole wider than a cube` : 'nowhere: closed all round'],
+    ['Reaches the limits', sidesText(reached)],
   ]
 }
 
-const aboutGap = ({ gap, overlap, onFirst, onSecond }: Gap, says: Says): string =>
+/** Which sides of the limits a flood reached, and how much of each. */
+export function sidesText(reached: Readonly<Record<string, number>>): string {
+  const sides = SIDES.filter(side => (reached[side] ?? 0) > 0).map(side => `${side} ${percent(reached[side] as number)}`)
+  return sides.length ? `${sides.join(', ')}: open there, or a hole wider than a cube` : 'nowhere: closed all round'
+}
+
+export const aboutGap = ({ gap, overlap, onFirst, onSecond }: Gap, says: Says): string =>
   overlap
     ? `▲ runs into the scan at ${place(onFirst, says)}`
     : `${says(gap, 'length')}, from ${place(onSecond, says)} to ${place(onFirst, says)}`
 
-const place = (at: Vector, says: Says): string => at.map(x => says(x, 'length')).join(', ')
+export const place = (at: Vector, says: Says): string => at.map(x => says(x, 'length')).join(', ')

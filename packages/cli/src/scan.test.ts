@@ -30,6 +30,7 @@ async function json(args: readonly string[]): Promise<Record<string, never>> {
   return JSON.parse(out) as Record<string, never>
 }
 
+const sample = new URL('../../../samples/lapwing.conversion.yaml', import.meta.url).pathname
 const made = engineBay({ seed: 5, triangles: 30_000 }),
   bay = file(writeStl(made.scan)),
   text = (place: readonly number[], by = 1): string => place.map(x => (by * x).toFixed(2)).join(','),
@@ -120,6 +121,59 @@ describe('scan', () => {
       err: expect.stringContaining('is there already; nothing was written'),
     })
   })
+  it('packs modules of a conversion into the free space, none of which touches the scan', async () => {
+    const asked = [bay, ...picks, '--from', '300,0,600 mm', ...within, '--resolution', '30 mm', '--keep', '8 mm', '--steps', '200']
+    const pack = [...asked, '--pack', sample]
+    const { code, out, err } = await command(pack)
+    expect(err).toBe('')
+    expect(code).toBe(0)
+    for (const said of [
+      /Placed +\d+ of at most \d+, by /,
+      /Searched +\d[\d\s]* steps with seed 1/,
+      /Held against +every triangle of the scan: none touches it/,
+      /Nearest +module \d+: [\d.]+\smm, from/,
+      /Module 1 +on its bottom, from /,
+      /[\d.]+ s, at most \d+ MB of memory/,
+    ])
+      expect(out).toMatch(said)
+    const told = (await json(pack)) as unknown as {
+      pack: { placed: { low: number[]; high: number[]; gap: { gap: number; overlap: boolean } }[]; bound: number; seed: number }
+      effort: { seconds: number; peakMemory: number }
+    }
+    const sides = (p: { low: number[]; high: number[] }): number[] =>
+      p.high.map((h, i) => Math.round(1000 * (h - (p.low[i] as number)))).sort((a, b) => a - b)
+    expect(told.pack.placed.length).toBeGreaterThan(10)
+    for (const p of told.pack.placed) {
+      expect(sides(p)).toEqual([108, 152, 355])
+      expect(p.gap.overlap).toBe(false)
+      expect(p.gap.gap).toBeGreaterThan(0.008)
+    }
+    expect(told.effort.peakMemory).toBeGreaterThan(1e7)
+    const turned = (await json([...pack, '--down', 'bottom', 'left', 'front', '--air', '0 mm'])) as unknown as typeof told
+    expect(turned.pack.bound).toBeGreaterThanOrEqual(told.pack.bound)
+  })
+  it.each([
+    ['no free space', ['--pack', sample], 'scan: --pack: the free space is not known; accepted --from with it'],
+    [
+      'no such seed',
+      ['--from', '300,0,600 mm', ...within, '--pack', sample, '--seed', '-1'],
+      'scan: --seed -1: found -1; accepted a whole number from 0 on',
+    ],
+    [
+      'no step',
+      ['--from', '300,0,600 mm', ...within, '--pack', sample, '--steps', '0'],
+      'scan: --steps 0: found 0; accepted a whole number from 1 on',
+    ],
+    [
+      'a module without sides',
+      ['--from', '300,0,600 mm', ...within, '--pack', file('schema: 1\ncar: x\n', 'conversion.yaml')],
+      'pack.module.length is not stated: length of one module',
+    ],
+  ])('refuses to pack with %s', async (_, args, message) => {
+    const { code, err } = await command([bay, ...picks, ...args])
+    expect(err).toContain(message)
+    expect(code).toBe(2)
+  })
   it('fits a narrow terminal', async () => {
     const { out } = await command([bay, ...picks, '--from', '300,0,600 mm', ...within, '--box', '200 x 100 x 100 mm at 300,0,600 mm'], 60)
     expect(out.split('\n').filter(l => widthOf(l) > 60 && !l.startsWith('/'))).toEqual([])
@@ -208,7 +262,7 @@ describe('scan', () => {
     const exchanged = made.picks.map((p, i) => ({ ...p, inCar: made.picks[i < 2 ? 1 - i : i]?.inCar ?? p.inCar })),
       wrong = exchanged.slice(0, 3).flatMap(p => ['--pick', `${text(p.onScan)} = ${text(p.inCar)} m`])
     const up = (['x', 'y', 'z', '-x', '-y', '-z'] as const).map(
-      axis => [axis, (made.placement.turn[2]['xyz'.indexOf(axis.at(-1) as string)] as number) * (axis.length > 1 ? -1 : 1)] as const,
+      axis => [axis, (made.placement.turn[2][{ x: 0, y: 1, z: 2 }[axis.at(-1) as 'x']] as number) * (axis.length > 1 ? -1 : 1)] as const,
     )
     const [nearest] = [...up].sort((a, b) => b[1] - a[1])
     const { code, err } = await command([bay, ...wrong, '--up', nearest?.[0] as string])

@@ -1,6 +1,6 @@
 import { existsSync, writeFileSync } from 'node:fs'
 import type { System } from '@ampwright/conversion'
-import type { AlignedBox } from '@ampwright/engine'
+import type { AlignedBox, ModuleFace } from '@ampwright/engine'
 import { type MeshFile, MOST_MESH_BYTES, readMesh, writePly, writeStl } from '@ampwright/exchange'
 import {
   boundsOf,
@@ -16,7 +16,10 @@ import {
   scanSurvey,
 } from '@ampwright/geometry'
 import { Refusal } from '@ampwright/workbench'
+import { carScans } from './car-scans.ts'
 import { bytesOf } from './load.ts'
+import { packed } from './scan-pack.ts'
+import { effort, packJson, printEffort, printPack } from './scan-pack-print.ts'
 import { printScan } from './scan-print.ts'
 import { boxFrom, lengthFrom, limitsFrom, pickFrom, placeFrom } from './scan-words.ts'
 import type { Terminal } from './terminal.ts'
@@ -32,6 +35,11 @@ export type ScanOptions = {
   readonly within?: string
   readonly keep: string
   readonly box?: readonly string[]
+  readonly pack?: string
+  readonly air: string
+  readonly down: readonly ModuleFace[]
+  readonly steps: string
+  readonly seed: string
   readonly out?: string
   readonly units: System
   readonly json?: boolean
@@ -39,6 +47,7 @@ export type ScanOptions = {
 
 /** Reads a scan, lays it into the car and answers what is asked of it. Gives the exit code: 1 where a box runs into the scan. */
 export function scan(file: string, o: ScanOptions, t: Terminal): number {
+  if (/\.ya?ml$/.test(file)) return carScans(file, o, t)
   const read = readMesh(bytesOf(file, 'a mesh such as scan.stl', MOST_MESH_BYTES))
   if ('issue' in read) {
     const { where, what, found, accepted } = read.issue
@@ -50,10 +59,16 @@ export function scan(file: string, o: ScanOptions, t: Terminal): number {
     throw new Refusal(
       `scan: ${optionOf(survey.problem)}: ${survey.problem.what}; found ${survey.problem.found}; accepted ${survey.problem.accepted}`,
     )
+  const { lies, free } = survey,
+    pack = packed(o, lies && free && { mesh: lies.mesh, field: free.field })
   if (o.out !== undefined) write(o.out, survey)
-  if (o.json) t.out(JSON.stringify(scanJson(read, survey), null, 2))
-  else printScan(file, read, survey, asked, t, o.units)
-  return survey.gaps.some(g => g.overlap) ? 1 : 0
+  if (o.json) t.out(JSON.stringify({ ...scanJson(read, survey), ...(pack && { pack: packJson(pack) }), effort: effort() }, null, 2))
+  else {
+    printScan(file, read, survey, asked, t, o.units)
+    if (pack) printPack(pack, t, o.units)
+    printEffort(effort(), t)
+  }
+  return [...survey.gaps, ...(pack?.gaps ?? [])].some(g => g.overlap) ? 1 : 0
 }
 
 /** What the options say and ask. glTF says unit and upward axis itself. */

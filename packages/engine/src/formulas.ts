@@ -95,6 +95,7 @@ import * as slantedWalls from './fitting/slanted-walls.ts'
 import * as segments from './fitting/segments.ts'
 import * as shaftOverTravel from './fitting/shaft-over-travel.ts'
 import * as shell from './fitting/shell.ts'
+import * as surveyed from './fitting/surveyed.ts'
 import * as tubeToBox from './fitting/tube-to-box.ts'
 import * as turnedBoxes from './fitting/turned-boxes.ts'
 import * as turningWheel from './fitting/turning-wheel.ts'
@@ -196,6 +197,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     segments,
     shaftOverTravel,
     turningWheel,
+    surveyed,
     ackermann,
     packingByHand,
   ],

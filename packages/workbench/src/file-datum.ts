@@ -1,6 +1,7 @@
 import { type FileDatum, readQuantity } from '@ampwright/conversion'
 import { type Grid, type Kind, mapProblem } from '@ampwright/engine'
 import { type Issue, type NumberColumn, readCsv, readGpx } from '@ampwright/exchange'
+import { fingerprint } from './files/fingerprint.ts'
 import { routeHeights, routeSpeeds } from './route-file.ts'
 
 /** Kinds of the columns a table holds, in their order; the last is looked up over those before it. */
@@ -14,15 +15,21 @@ const TABLES: Readonly<Record<string, readonly Kind[]>> = {
   'cold-energy CSV': ['temperature', 'share'],
   'efficiency map CSV': ['rotational speed', 'torque', 'share'],
 }
+/** A mesh is read where it is measured; a conversion only knows which one it is. */
+export const SCAN = 'scan mesh'
 /** What a file beside a conversion may hold, and the kinds of its columns; a track has none. */
-export const FILE_FORMATS: Readonly<Record<string, readonly Kind[]>> = { ...TABLES, 'GPX profile': [], 'GPX timing': [] }
+export const FILE_FORMATS: Readonly<Record<string, readonly Kind[]>> = { ...TABLES, 'GPX profile': [], 'GPX timing': [], [SCAN]: [] }
 export const refused = (found: string, accepted: string): FileDatum => ({ ok: false, found, accepted })
 export const refusedAt = ({ line, what, found, accepted }: Issue): FileDatum =>
   refused(`line ${line}: ${what}${found ? ` (${found})` : ''}`, accepted || 'a sound file')
 
 /** What a file that stands beside a conversion holds: a table of numbers, or a track. */
 export const fileDatum = (bytes: Uint8Array, format: string): FileDatum =>
-  format === 'GPX profile' || format === 'GPX timing' ? route(bytes, format) : table(bytes, format)
+  format === SCAN
+    ? { ok: true, datum: fingerprint(bytes) }
+    : format === 'GPX profile' || format === 'GPX timing'
+      ? route(bytes, format)
+      : table(bytes, format)
 
 function route(bytes: Uint8Array, format: string): FileDatum {
   const answer = readGpx(bytes)

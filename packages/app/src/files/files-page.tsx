@@ -19,8 +19,8 @@ export function FilesPage() {
     <>
       <h1>Files and routes</h1>
       <p className="lede">
-        Tables and tracks that stand beside the conversion: speed traces, curves of cells and motors, charge tables, routes. A file counts
-        where the conversion names it.
+        Tables, tracks and scans that stand beside the conversion: speed traces, curves of cells and motors, charge tables, routes, scanned
+        spaces. A file counts where the conversion names it.
       </p>
       <NewFile names={beside?.files.map(f => f.name) ?? []} places={beside?.places ?? []} />
       <section aria-label="Files beside the conversion">

@@ -1,4 +1,4 @@
-import { type FilePlace, type FileReading, tidyName } from '@ampwright/workbench'
+import { type FilePlace, type FileReading, mostBytes, tidyName } from '@ampwright/workbench'
 import { useId, useState } from 'react'
 import { Link } from 'wouter'
 import { RouteDrawing } from '../route/route-drawing.tsx'
@@ -21,8 +21,9 @@ export function NewFile({ names, places }: { readonly names: readonly string[]; 
   const pick = async (file: File | undefined): Promise<void> => {
     if (!file) return
     // What is far too large is not even read in.
-    const bytes = file.size > 2 * MOST ? new Uint8Array() : await bytesOf(file)
-    if (bytes.length !== file.size) return setSaid(`size: the file is too large; found ${sizeText(file.size)}; accepted at most 100 MB`)
+    const bytes = file.size > mostBytes(file.name) ? new Uint8Array() : await bytesOf(file)
+    if (bytes.length !== file.size)
+      return setSaid(`size: the file is too large; found ${sizeText(file.size)}; accepted at most ${sizeText(mostBytes(file.name))}`)
     await look(file.name, bytes)
   }
   const keep = async ({ bytes, reading }: Held): Promise<void> => {
@@ -33,9 +34,9 @@ export function NewFile({ names, places }: { readonly names: readonly string[]; 
   return (
     <section aria-label="A new file">
       <Drop
-        says="Drop a table (.csv) or a track (.gpx) here, or pick it."
+        says="Drop a table (.csv), a track (.gpx) or a scan (.stl, .ply, .obj, .glb) here, or pick it."
         pick="Pick a file"
-        accept=".csv,.tsv,.txt,.gpx"
+        accept=".csv,.tsv,.txt,.gpx,.stl,.ply,.obj,.glb,.gltf"
         take={files => void pick(files[0])}
       />
       {said === undefined ? null : (
@@ -77,7 +78,6 @@ export function NewFile({ names, places }: { readonly names: readonly string[]; 
     </section>
   )
 }
-const MOST = 100_000_000
 
 /** Another name for a file whose own will not do. */
 function Renamed({ name, rename }: { readonly name: string; readonly rename: (name: string) => void }) {

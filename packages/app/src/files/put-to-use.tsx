@@ -1,9 +1,10 @@
-import { type FilePlace, placeEdits, tripEdits } from '@ampwright/workbench'
+import { type FilePlace, placeEdits, scanEdits, tripEdits } from '@ampwright/workbench'
 import { useId, useState } from 'react'
 import { wrongText } from '../field/field.tsx'
 import { useInHand } from '../shell/in-hand.ts'
 
 const NEW_TRIP = 'a new trip'
+const NEW_SCAN = 'a new scan of the car'
 
 /** Names a file at one of the places that take it, or begins a trip along it. */
 export function PutToUse({
@@ -22,22 +23,27 @@ export function PutToUse({
     [done, setDone] = useState<string>(),
     id = useId()
   const fitting = places.filter(p => p.formats.some(f => formats.includes(f)) && p.now !== name),
-    mayTravel = tripEdits('x', name, formats).length > 0
-  if (fitting.length === 0 && !mayTravel) return null
+    mayTravel = tripEdits('x', name, formats).length > 0,
+    isScan = scanEdits('x', name, formats).length > 0
+  if (fitting.length === 0 && !mayTravel && !isScan) return null
   const put = async (): Promise<void> => {
     const place = fitting.find(p => p.path === at),
       key = trip.trim()
-    if (!place && at !== NEW_TRIP) return setSaid('choose a place that takes it')
-    if (!place && key === '') return setSaid('a name for the trip is wanted, such as commute')
-    const edits = place ? placeEdits(place, name) : tripEdits(key, name, formats)
+    if (!place && at !== NEW_TRIP && at !== NEW_SCAN) return setSaid('choose a place that takes it')
+    if (!place && key === '')
+      return setSaid(isScan ? 'a name for the scan is wanted, such as engine-bay' : 'a name for the trip is wanted, such as commute')
+    const edits = place ? placeEdits(place, name) : isScan ? scanEdits(key, name, formats) : tripEdits(key, name, formats)
     if (!place && places.some(p => p.path.startsWith(`trips.named.${key}.`))) return setSaid(`there is a trip ${key} already`)
-    const issues = await conversion.edit(edits, `${name} put to use at ${place?.path ?? `trip ${key}`}`)
+    if (!place && isScan && places.some(p => p.path === `fit.scans.${key}.file`)) return setSaid(`there is a scan ${key} already`)
+    const issues = await conversion.edit(edits, `${name} put to use at ${place?.path ?? (isScan ? `scan ${key}` : `trip ${key}`)}`)
     setSaid(issues[0] ? wrongText(issues[0]) : undefined)
     if (issues[0]) return
     setDone(
       place
         ? `In use at ${place.label}.`
-        : `The trip ${key} drives along it; what it still asks stands on the page Pack, trips and charging.`,
+        : isScan
+          ? `The scan ${key} is shown on the page Fit; pick three points on it there, so that it lies in the car.`
+          : `The trip ${key} drives along it; what it still asks stands on the page Pack, trips and charging.`,
     )
     setAt('')
   }
@@ -53,6 +59,7 @@ export function PutToUse({
       <select id={id} value={at} onChange={e => setAt(e.target.value)}>
         <option value="">where?</option>
         {mayTravel ? <option>{NEW_TRIP}</option> : null}
+        {isScan ? <option>{NEW_SCAN}</option> : null}
         {fitting.map(p => (
           <option key={p.path} value={p.path}>
             {p.label}
@@ -60,8 +67,13 @@ export function PutToUse({
           </option>
         ))}
       </select>
-      {at === NEW_TRIP ? (
-        <input aria-label="Name of the new trip" placeholder="its name" value={trip} onChange={e => setTrip(e.target.value)} />
+      {at === NEW_TRIP || at === NEW_SCAN ? (
+        <input
+          aria-label={at === NEW_SCAN ? 'Name of the new scan' : 'Name of the new trip'}
+          placeholder="its name"
+          value={trip}
+          onChange={e => setTrip(e.target.value)}
+        />
       ) : null}
       <button type="submit" disabled={opened.saving === 'server away'}>
         Use it

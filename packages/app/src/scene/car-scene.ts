@@ -1,37 +1,36 @@
 import {
   AmbientLight,
-  BoxGeometry,
-  BufferGeometry,
   type Camera,
   Color,
-  CylinderGeometry,
   DirectionalLight,
-  DoubleSide,
-  EdgesGeometry,
   GridHelper,
   Group,
-  LineBasicMaterial,
-  LineSegments,
-  type Material,
-  Matrix4,
   Mesh,
-  MeshLambertMaterial,
-  type Object3D,
   PerspectiveCamera,
   Plane,
   Raycaster,
   Scene as ThreeScene,
-  SphereGeometry,
   Vector2,
   Vector3,
   WebGLRenderer,
 } from 'three'
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js'
+import { type PackedBox, PackedMeshes } from '../scans/packed-meshes.ts'
+import { ScanMeshes } from '../scans/scan-meshes.ts'
+import type { ScanMesh } from '../scans/scan-thread.ts'
 import type { SceneView } from '../worker/drawings.ts'
+import { boxMesh, emptied, inksOf, massMark, planesOf, roomEdges, roomMesh, shaftMesh, wheelMesh } from './scene-parts.ts'
 
 export type Place = readonly [number, number, number]
 export type Look = {
-  readonly layers: { readonly spaces: boolean; readonly kept: boolean; readonly car: boolean; readonly mass: boolean }
+  readonly layers: {
+    readonly spaces: boolean
+    readonly kept: boolean
+    readonly car: boolean
+    readonly mass: boolean
+    readonly scans: boolean
+    readonly seeThrough: boolean
+  }
   /** Cut away what lies ahead of, right of or above a place; no cut where undefined. */
   readonly cut: { readonly along: 0 | 1 | 2; readonly at: number } | undefined
   readonly chosen: string | undefined
@@ -42,11 +41,16 @@ type Hooks = {
   readonly choose: (name: string | undefined) => void
   readonly move: (name: string, to: Place, done: boolean) => void
   readonly labels: (labels: readonly Label[]) => void
+  /** A line of sight somebody clicked along, while places are picked on a scan. */
+  readonly sight: (from: Place, towards: Place) => void
+  readonly picking: () => boolean
   /** Whether shapes may be dragged here. */
   readonly mayMove: () => boolean
 }
 /** Dragged things go in steps of this [m]. */
 const SNAP = 0.005
+/** A pointer that moved less than this between down and up was a click [px]. */
+const STILL = 5
 
 /** The car drawn in three dimensions; it draws anew only when something has changed. Coordinates are those of the car. */
 export class CarScene {
@@ -57,6 +61,9 @@ export class CarScene {
   private readonly hooks: Hooks
   private readonly canvas: HTMLCanvasElement
   private content = new Group()
+  private readonly scans = new ScanMeshes()
+  private readonly packed = new PackedMeshes()
+  private pressed: { readonly x: number; readonly y: number } | undefined
   private bodies = new Map<string, Mesh>()
   private view: SceneView | undefined
   private look: Look | undefined
@@ -72,7 +79,7 @@ export class CarScene {
     this.renderer.localClippingEnabled = true
     this.renderer.setPixelRatio(Math.min(2, window.devicePixelRatio))
     this.camera.up.set(0, 0, 1)
-    this.scene.add(this.content, new AmbientLight(0xffffff, 1.6))
+    this.scene.add(this.content, this.scans.group, this.packed.group, new AmbientLight(0xffffff, 1.6))
     const sun = new DirectionalLight(0xffffff, 1.8)
     sun.position.set(-2, 3, 5)
     this.scene.add(sun)
@@ -91,6 +98,8 @@ export class CarScene {
     this.canvas.removeEventListener('pointercancel', this.up)
     this.controls.dispose()
     emptied(this.content)
+    this.scans.dispose()
+    this.packed.dispose()
     this.renderer.dispose()
   }
   resize(width: number, height: number): void {
@@ -105,6 +114,29 @@ export class CarScene {
     this.build()
     if (!this.framed) this.frame('corner')
     this.draw()
+  }
+  /** Shows these scans and no other; each is fetched only where it lies elsewhere than it is drawn. */
+  async showScans(
+    scans: readonly { readonly scan: string; readonly key: string }[],
+    fetch: (scan: string) => Promise<ScanMesh | undefined>,
+  ): Promise<void> {
+    this.scans.keep(scans.map(s => s.scan))
+    for (const { scan, key } of scans) {
+      if (key === '' || this.scans.keyOf(scan) === key) continue
+      const mesh = await fetch(scan)
+      if (mesh) this.scans.put(scan, key, mesh)
+    }
+    if (this.look) this.lookAtScans(this.look)
+    this.draw()
+  }
+  /** Shows modules packed into the free space of a scan. */
+  showPacked(boxes: readonly PackedBox[]): void {
+    this.packed.show(boxes, inksOf(this.canvas).act)
+    this.draw()
+  }
+  private lookAtScans(look: Look): void {
+    const { scans: shown, seeThrough } = look.layers
+    this.scans.look({ shown, seeThrough, color: inksOf(this.canvas).quiet, cut: planesOf(look) })
   }
   /** Turns the car so that it is seen from one side. */
   frame(from: 'corner' | 'above' | 'left' | 'ahead'): void {
@@ -146,6 +178,7 @@ export class CarScene {
   private build(): void {
     const { view, look } = this
     if (!view || !look) return
+    this.lookAtScans(look)
     emptied(this.content)
     this.bodies = new Map()
     const inks = inksOf(this.canvas),
@@ -224,6 +257,10 @@ export class CarScene {
     return ray
   }
   private readonly down = (e: PointerEvent): void => {
+    if (this.hooks.picking()) {
+      this.pressed = { x: e.clientX, y: e.clientY }
+      return
+    }
     const hit = this.ray(e).intersectObjects([...this.bodies.values()], false)[0],
       name = hit?.object.userData['name'] as string | undefined
     this.hooks.choose(name)
@@ -241,6 +278,13 @@ export class CarScene {
   }
   private readonly moved = (e: PointerEvent): void => this.follow(e, false)
   private readonly up = (e: PointerEvent): void => {
+    const { pressed } = this
+    this.pressed = undefined
+    // Turning the car while picking is no pick.
+    if (pressed && e.type === 'pointerup' && Math.hypot(e.clientX - pressed.x, e.clientY - pressed.y) < STILL) {
+      const { origin, direction } = this.ray(e).ray
+      this.hooks.sight([origin.x, origin.y, origin.z], [direction.x, direction.y, direction.z])
+    }
     this.follow(e, true)
     this.drag = undefined
     this.controls.enabled = true
@@ -256,106 +300,4 @@ export class CarScene {
     this.put(drag.name, [x, y, z])
     this.hooks.move(drag.name, [x, y, z], done)
   }
-}
-
-type Inks = Readonly<Record<'sheet' | 'ink' | 'quiet' | 'line' | 'hair' | 'act' | 'failing' | 'marginal', string>>
-/** Colours of the theme as the page has them now. */
-function inksOf(of: Element): Inks {
-  const probe = document.createElement('i')
-  of.parentElement?.append(probe)
-  const ink = (name: string): string => {
-    probe.style.color = `var(--${name})`
-    return getComputedStyle(probe).color
-  }
-  const all = {
-    sheet: ink('sheet'),
-    ink: ink('ink'),
-    quiet: ink('quiet'),
-    line: ink('line'),
-    hair: ink('hair'),
-    act: ink('act'),
-    failing: ink('failing'),
-    marginal: ink('marginal'),
-  }
-  probe.remove()
-  return all
-}
-function planesOf({ cut }: Look): readonly Plane[] {
-  if (!cut) return []
-  const normal = new Vector3(cut.along === 0 ? 1 : 0, cut.along === 1 ? 1 : 0, cut.along === 2 ? -1 : 0)
-  return [new Plane(normal, cut.along === 2 ? cut.at : -cut.at)]
-}
-type Box = SceneView['bodies'][number]['box']
-function boxMesh({ centre, half, axes }: Box, o: { color: Color; opacity: number; edge: string; cut: readonly Plane[] }): Mesh {
-  const geometry = new BoxGeometry(2 * half[0], 2 * half[1], 2 * half[2])
-  const mesh = new Mesh(
-    geometry,
-    new MeshLambertMaterial({ color: o.color, transparent: true, opacity: o.opacity, side: DoubleSide, clippingPlanes: [...o.cut] }),
-  )
-  const [a, b, c] = axes.map(v => new Vector3(...v)) as [Vector3, Vector3, Vector3]
-  mesh.quaternion.setFromRotationMatrix(new Matrix4().makeBasis(a, b, c))
-  mesh.position.set(...centre)
-  mesh.add(new LineSegments(new EdgesGeometry(geometry), new LineBasicMaterial({ color: o.edge, clippingPlanes: [...o.cut] })))
-  return mesh
-}
-function roomBox(low: Place, high: Place): { geometry: BoxGeometry; at: Vector3 } {
-  return {
-    geometry: new BoxGeometry(high[0] - low[0], high[1] - low[1], high[2] - low[2]),
-    at: new Vector3((low[0] + high[0]) / 2, (low[1] + high[1]) / 2, (low[2] + high[2]) / 2),
-  }
-}
-function roomEdges(low: Place, high: Place, color: string, cut: readonly Plane[]): Object3D {
-  const { geometry, at } = roomBox(low, high),
-    lines = new LineSegments(new EdgesGeometry(geometry), new LineBasicMaterial({ color, clippingPlanes: [...cut] }))
-  lines.position.copy(at)
-  return lines
-}
-function roomMesh(low: Place, high: Place, color: string, cut: readonly Plane[]): Object3D {
-  const { geometry, at } = roomBox(low, high),
-    mesh = new Mesh(
-      geometry,
-      new MeshLambertMaterial({ color, transparent: true, opacity: 0.22, depthWrite: false, clippingPlanes: [...cut] }),
-    )
-  mesh.position.copy(at)
-  return mesh
-}
-/** A cylinder of three.js lies along y: turned to lie between two places. */
-function between(geometry: BufferGeometry, from: Vector3, to: Vector3, material: Material): Mesh {
-  const mesh = new Mesh(geometry, material)
-  mesh.position.addVectors(from, to).multiplyScalar(0.5)
-  mesh.quaternion.setFromUnitVectors(new Vector3(0, 1, 0), new Vector3().subVectors(to, from).normalize())
-  return mesh
-}
-function shaftMesh({ from, to, radius }: SceneView['shafts'][number], color: string, cut: readonly Plane[]): Object3D {
-  const a = new Vector3(...from),
-    b = new Vector3(...to)
-  return between(
-    new CylinderGeometry(radius, radius, a.distanceTo(b), 20),
-    a,
-    b,
-    new MeshLambertMaterial({ color, transparent: true, opacity: 0.4, clippingPlanes: [...cut] }),
-  )
-}
-function wheelMesh({ centre, radius, width }: SceneView['wheels'][number], color: string, cut: readonly Plane[]): Object3D {
-  const mesh = new Mesh(
-    new CylinderGeometry(radius, radius, width, 40, 1),
-    new MeshLambertMaterial({ color, transparent: true, opacity: 0.35, clippingPlanes: [...cut] }),
-  )
-  mesh.position.set(...centre)
-  return mesh
-}
-function massMark(at: Place, color: string): Object3D {
-  const mesh = new Mesh(new SphereGeometry(0.035, 20, 12), new MeshLambertMaterial({ color, depthTest: false }))
-  mesh.renderOrder = 9
-  mesh.position.set(...at)
-  return mesh
-}
-function emptied(group: Group): void {
-  group.traverse(o => {
-    if (o instanceof Mesh || o instanceof LineSegments) {
-      o.geometry.dispose()
-      for (const m of [o.material].flat() as Material[]) m.dispose()
-    }
-  })
-  group.clear()
 }

@@ -1,4 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from 'react'
+import { type Picked, ScanPanel, useScans } from '../scans/scan-panel.tsx'
 import { useAway, useHand, useOf } from '../shell/in-hand.ts'
 import type { SceneView as View } from '../worker/drawings.ts'
 import type { CarScene, Label, Look, Place } from './car-scene.ts'
@@ -21,10 +22,15 @@ export function SceneView() {
     [fault, setFault] = useState<string>(),
     [chosen, setChosen] = useState<string>(),
     [moved, setMoved] = useState<{ name: string; to: Place }>(),
-    [layers, setLayers] = useState<Look['layers']>({ spaces: true, kept: true, car: true, mass: false }),
+    [layers, setLayers] = useState<Look['layers']>({ spaces: true, kept: true, car: true, mass: false, scans: true, seeThrough: false }),
     [cut, setCut] = useState<Cut>('none'),
     [depth, setDepth] = useState(0.5),
+    [picking, setPicking] = useState<string>(),
+    [picked, setPicked] = useState<Picked>(),
+    scans = useScans(),
+    pickingNow = useRef<string>(undefined),
     mayMove = useRef(true)
+  pickingNow.current = picking
   mayMove.current = !away && !matchMedia('(pointer: coarse)').matches
   useEffect(() => {
     if (told) void conversion.scene().then(setView)
@@ -45,6 +51,12 @@ export function SceneView() {
           move: (name, to) => setMoved({ name, to }),
           labels: setLabels,
           mayMove: () => mayMove.current,
+          picking: () => pickingNow.current !== undefined,
+          sight: (from, towards) => {
+            const scan = pickingNow.current
+            if (scan === undefined) return
+            void conversion.scans.pick(scan, from, towards).then(at => at && setPicked({ scan, onScan: at.onScan }))
+          },
         })
         watch.observe(frame.current)
         Object.assign(window, { ampwrightFrameTime: (n: number) => scene?.frameTime(n) })
@@ -59,13 +71,16 @@ export function SceneView() {
       scene?.dispose()
       drawn.current = undefined
     }
-  }, [there])
+  }, [there, conversion])
   useEffect(() => {
     const along = CUTS[cut]
     if (view)
       drawn.current?.show(view, { layers, chosen, cut: along === undefined ? undefined : { along, at: cutPlace(view, along, depth) } })
     if (moved) drawn.current?.put(moved.name, moved.to)
   }, [view, layers, chosen, cut, depth, moved])
+  useEffect(() => {
+    void drawn.current?.showScans(scans, conversion.scans.mesh)
+  }, [scans, conversion, layers])
   const nudge = useCallback(
     (by: Place) => {
       const body = view?.bodies.find(b => b.name === chosen)
@@ -121,10 +136,19 @@ export function SceneView() {
             ))}
           </select>
         </label>
-        {(['spaces', 'kept', 'car', 'mass'] as const).map(l => (
+        {(['spaces', 'kept', 'car', 'mass', ...(scans.length ? (['scans', 'seeThrough'] as const) : [])] as const).map(l => (
           <label key={l}>
             <input type="checkbox" checked={layers[l]} onChange={e => setLayers({ ...layers, [l]: e.target.checked })} />{' '}
-            {{ spaces: 'spaces', kept: 'kept free', car: 'outline of the car', mass: 'mass' }[l]}
+            {
+              {
+                spaces: 'spaces',
+                kept: 'kept free',
+                car: 'outline of the car',
+                mass: 'mass',
+                scans: 'scans',
+                seeThrough: 'see through scans',
+              }[l]
+            }
           </label>
         ))}
         <label>
@@ -148,6 +172,17 @@ export function SceneView() {
       {moved && !view.bodies.some(b => b.name === moved.name && b.at) ? (
         <p className="small">Its place rests on values that are not in the file yet: give it a place first.</p>
       ) : null}
+      <ScanPanel
+        picking={picking}
+        pickOn={scan => {
+          setPicking(scan)
+          if (scan !== undefined) frame.current?.scrollIntoView({ block: 'end' })
+          setPicked(undefined)
+        }}
+        picked={picked}
+        putAway={() => setPicked(undefined)}
+        showPacked={boxes => drawn.current?.showPacked(boxes)}
+      />
       <p className="small quiet">
         Drag beside the shapes to turn the car, drag a shape to move it level, with Shift upright; arrow keys and Page Up or Down move the
         chosen one by 5 mm, with Shift by 50. On a phone, look and measure.

@@ -1,6 +1,6 @@
 import type { Edit, SECTIONS, System } from '@ampwright/conversion'
 import type { Readout } from '@ampwright/drawing'
-import { findingId, type PackArrangement, type Stage } from '@ampwright/engine'
+import { findingId, type PackArrangement, type Stage, type Surveys } from '@ampwright/engine'
 import {
   type Arranging,
   type ArrangingPlan,
@@ -28,6 +28,8 @@ import {
   type Recipient,
   Refusal,
   type Saying,
+  type ScanNamed,
+  type ScanTold,
   type Seen,
   type SheetNode,
   type Side,
@@ -35,12 +37,15 @@ import {
   type Step,
   type SurveySheet,
   sayingEdits,
+  scansTold,
+  shownNumber,
   type TableTrial,
   type TableView,
   type WorkingView,
   type Written,
   workingTree,
 } from '@ampwright/workbench'
+import { transfer } from 'comlink'
 import type { Arranged, Looking } from './arranging.ts'
 import type { Comparison, FileList } from './beside.ts'
 import type { DrawingLine, Drawings, Drawn, SceneView } from './drawings.ts'
@@ -87,12 +92,14 @@ export class Service {
   private pictures: Promise<Drawings> | undefined
   private drawn: Drawings | undefined
   private trial: Desk | undefined
+  private measured = '{}'
 
   listen(hear: Hear): void {
     this.hear = hear
   }
   open(text: string, files: readonly Beside[], system: System): Opened {
     this.trial = undefined
+    this.measured = '{}'
     this.attachments = new Map(files.map(f => [f.name, f.bytes]))
     this.desk = new Desk(text, { attachments: (name, format) => this.beside(name, format), files: [...this.attachments.keys()], system })
     this.begin()
@@ -353,6 +360,32 @@ export class Service {
   /** What a file holds that is not beside the conversion yet. */
   async readFile(name: string, bytes: Uint8Array): Promise<FileReading> {
     return (await beside()).readingOf(name, bytes, this.desk.system)
+  }
+  /** The scans the file names, and what is to be measured of them. */
+  scans(): readonly ScanNamed[] {
+    return this.desk.scans()
+  }
+  moduleSize(): readonly [number, number, number] | undefined {
+    return this.desk.moduleSize()
+  }
+  /** A gap as it is told. */
+  lengthText(metres: number): string {
+    return shownNumber(metres, 'length', 'm', this.desk.system)
+  }
+  /** The bytes of a file beside the conversion, as a copy that may go to another thread. */
+  fileBytes(name: string): Uint8Array | undefined {
+    const bytes = this.attachments.get(name)?.slice()
+    return bytes && transfer(bytes, [bytes.buffer])
+  }
+  /** Takes what was measured of the scans, works everything out anew where that is something else, and tells them for people. */
+  surveyed(surveys: Surveys): Readonly<Record<string, ScanTold>> {
+    const now = JSON.stringify(surveys)
+    if (now !== this.measured) {
+      this.measured = now
+      this.desk.surveyed(surveys)
+      this.begin()
+    }
+    return scansTold(surveys, this.desk.system)
   }
   /** A file now stands beside the conversion, or no longer: look-ups see it at once. */
   addFile(name: string, bytes: Uint8Array | null): void {

@@ -42,7 +42,7 @@ export type PartField = About & {
 }
 export type TyreField = About & { readonly is: 'tyre' }
 /** The name of a file beside the conversion; read by the look-up that is handed to `resolve`. */
-export type FileField<D extends 'curve' | 'grid' = 'curve' | 'grid'> = About & {
+export type FileField<D extends 'curve' | 'grid' | 'fingerprint' = 'curve' | 'grid' | 'fingerprint'> = About & {
   readonly is: 'file'
   readonly holds: D
   readonly format: string
@@ -115,7 +115,7 @@ export const partFor = (label: string, fills: Readonly<Record<string, string>>, 
   fills,
 })
 export const tyre = (label: string, more?: Omit<About, 'label'>): TyreField => ({ is: 'tyre', label, ...about(more) })
-export const file = <const D extends 'curve' | 'grid'>(
+export const file = <const D extends 'curve' | 'grid' | 'fingerprint'>(
   label: string,
   holds: D,
   format: string,

@@ -8,7 +8,7 @@ export type Camel<S extends string> = S extends `${infer A}-${infer B}` ? `${A}$
 export type Resolved<N extends Node> = N extends TyreField
   ? Tyre
   : N extends FileField<infer D>
-    ? Field<D extends 'curve' ? Curve : Grid>
+    ? Field<D extends 'curve' ? Curve : D extends 'grid' ? Grid : string>
     : N extends ChoiceField<infer W>
       ? Field<W>
       : N extends { is: 'words' | 'date' | 'reference' | 'part' }

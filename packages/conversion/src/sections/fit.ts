@@ -1,5 +1,5 @@
 import { BLOCK_KINDS } from '@ampwright/engine'
-import { choice, type Fields, group, mapOf, quantity, reference, variants, words } from '../schema/field.ts'
+import { choice, type Fields, file, group, mapOf, quantity, reference, variants, words } from '../schema/field.ts'
 import { ACROSS, ALONG, UP } from '../schema/reach.ts'
 
 // Tools, accuracies and times in this file are common practice.
@@ -24,6 +24,8 @@ const onScales = (what: string, symbol: string) =>
 const travel = (label: string, symbol: string) => quantity('length', label, symbol, { least: 0, most: 0.5, measure: TRAVEL })
 
 const SHELLS = ['steel', 'stainless steel', 'aluminium', 'glass-fibre laminate'] as const
+const onScan = (which: string, symbol: string) =>
+  quantity('number', `${which} coordinate of the point as the file counts`, symbol, { least: -1e9, most: 1e9 })
 
 /** Six ends of a room square to the car. */
 const ends = {
@@ -182,6 +184,38 @@ export const fit = group(
       'What nothing may cover or touch.',
     ),
     packing,
+    scans: mapOf(
+      'scans',
+      'scan',
+      group('scan', {
+        file: file('scan', 'fingerprint', 'scan mesh', '', { says: 'A mesh beside the conversion: STL, OBJ, PLY, glTF or GLB.' }),
+        unit: choice('unit of the file', ['mm', 'cm', 'm', 'in', 'ft'], {
+          says: 'Left out: the distances between the points tell it.',
+        }),
+        mirrored: choice('left and right are exchanged in the file', ['yes', 'no'], { says: 'Left out: they are not.' }),
+        points: mapOf(
+          'points picked',
+          'point',
+          group('point picked', {
+            'on-scan-x': onScan('first', 'u'),
+            'on-scan-y': onScan('second', 'v'),
+            'on-scan-z': onScan('third', 'w'),
+            x: along('its place in the car', 'x'),
+            y: across('its place in the car', 'y'),
+            z: up('its place in the car', 'z'),
+          }),
+          'Three or more, well apart and not on one line, that can be found on the scan and measured in the car.',
+        ),
+        inside: group(
+          'a place in the free space',
+          { x: along('a place in the open', 'x_0'), y: across('a place in the open', 'y_0'), z: up('a place in the open', 'z_0') },
+          { says: 'Where the flood starts that finds the free space. Left out: free space is not looked for.' },
+        ),
+        resolution: quantity('length', 'edge of the cubes free space is cut into', 'a', { least: 0.002, most: 0.2 }),
+        space: reference('space it stands for', 'fit.spaces'),
+      }),
+      'Surfaces of the car as they were scanned. Nothing measured on them stands in the file: it is measured anew.',
+    ),
     ends: group('ends of the car', { front: along('foremost point', 'x_v'), rear: along('rearmost point', 'x_h') }),
     wheels: group('wheels in their houses', {
       lock: quantity('angle', 'full lock of the inner wheel', 'δ', { least: 0, most: 1.2, measure: LOCK }),

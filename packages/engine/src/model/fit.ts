@@ -107,8 +107,30 @@ export type Packing = Here & {
   readonly lid: Field
   readonly hardware: Field
 }
+/** A point picked on a scan, as its file counts it, and its place in the car. */
+export type ScanPoint = Here & {
+  readonly onScanX: Field
+  readonly onScanY: Field
+  readonly onScanZ: Field
+  readonly x: Field
+  readonly y: Field
+  readonly z: Field
+}
+/** A scanned surface of the car: a mesh beside the conversion, laid into it by points. */
+export type Scan = Here & {
+  /** Fingerprint of the file. */
+  readonly file: Field<string>
+  readonly unit: Field<'mm' | 'cm' | 'm' | 'in' | 'ft'>
+  readonly mirrored: Field<'yes' | 'no'>
+  readonly points: Named<ScanPoint>
+  /** A place in its free space. */
+  readonly inside: Here & { readonly x: Field; readonly y: Field; readonly z: Field }
+  readonly resolution: Field
+  readonly space: Field<string>
+}
 
 export type Fit = Here & {
+  readonly scans: Named<Scan>
   readonly spaces: Named<Space>
   /** A shape whose kind is not said is not there yet. */
   readonly bodies: Named<Body | undefined>

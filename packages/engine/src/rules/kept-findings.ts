@@ -5,7 +5,7 @@ import type { SpreadMemo } from '../working/spread.ts'
 import { findings } from './find.ts'
 import type { Finding, Rule } from './rule.ts'
 
-type Part = Model[keyof Model]
+type Part = NonNullable<Model[keyof Model]>
 type Kept = {
   readonly findings: readonly Finding[]
   readonly banded: boolean
@@ -58,7 +58,7 @@ function watched(model: Model, parts: Map<string, unknown>): Model {
   for (const key of Object.keys(model) as (keyof Model)[])
     Object.defineProperty(view, key, {
       enumerable: true,
-      get: () => (key === 'brief' ? section(key, model[key], parts) : noted(key, model[key], parts)),
+      get: () => (key === 'brief' ? section(key, model[key] as Part, parts) : noted(key, model[key] as Part, parts)),
     })
   return view as Model
 }

@@ -46,6 +46,7 @@ import { boxBehindTheEdge, boxDrains, boxHeld, boxSealed, boxVents, sheetWithinO
 import { clearOfGuards, clearOfHeat, clearOfWheels, insideItsSpace, partsClear } from './fit/clear.ts'
 import { lidsReached } from './fit/lids.ts'
 import { askedBeforeCutting, facesReached, partsOutsideCabin, protectedFromWater } from './fit/reached.ts'
+import { clearOfScans } from './fit/scanned.ts'
 import { heavyPartsHaveAShape } from './fit/shapes.ts'
 import { canBeBroughtIn, canBeLifted } from './fit/way-in.ts'
 import { weighsAsReckoned } from './fit/weigh-in.ts'
@@ -245,6 +246,7 @@ const FIT: readonly Rule[] = [
   heavyPartsHaveAShape,
   partsClear,
   insideItsSpace,
+  clearOfScans,
   clearOfGuards,
   clearOfHeat,
   clearOfWheels,

@@ -49,6 +49,7 @@ import { massLedger } from './fit/mass-ledger.ts'
 import { places } from './fit/places.ts'
 import { ride } from './fit/ride.ts'
 import { rooms } from './fit/rooms.ts'
+import { scans } from './fit/scans.ts'
 import { shells } from './fit/shells.ts'
 import { sides } from './fit/sides.ts'
 import { waysIn } from './fit/way-in.ts'
@@ -203,6 +204,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   lift,
   ride,
   shells,
+  scans,
   prints,
   brakeParts,
   split,

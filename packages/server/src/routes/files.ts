@@ -1,8 +1,9 @@
+import { mostBytes } from '@ampwright/workbench'
 import { z } from 'zod'
 import { bytesIn } from '../bodies.ts'
 import { Id, RevisionText, Saved } from '../shapes.ts'
 import { answered } from '../told.ts'
-import { type Behind, bytesOf, CHANGED, MOST_FILE, REFUSED, type Routed } from './routed.ts'
+import { type Behind, bytesOf, CHANGED, REFUSED, type Routed } from './routed.ts'
 
 /** Files beside a conversion, kept by what they hold. A name with folders is written with %2F. */
 export function fileRoutes(app: Routed, { store }: Behind): void {
@@ -41,7 +42,15 @@ export function fileRoutes(app: Routed, { store }: Behind): void {
       },
     },
     async (request, reply) =>
-      answered(reply, store.putFile(request.params.id, request.params.name, await bytesIn(request, reply, MOST_FILE), request.query.by)),
+      answered(
+        reply,
+        store.putFile(
+          request.params.id,
+          request.params.name,
+          await bytesIn(request, reply, mostBytes(request.params.name)),
+          request.query.by,
+        ),
+      ),
   )
 
   app.delete(

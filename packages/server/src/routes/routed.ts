@@ -29,8 +29,7 @@ export type Behind = {
   readonly version: string
 }
 
-/** Largest file beside a conversion, bundle and backup that is taken [bytes]. */
-export const MOST_FILE = 100_000_000
+/** Largest bundle and backup that is taken [bytes]. */
 export const MOST_BUNDLE_FILE = 200_000_000
 export const MOST_BACKUP = 8_000_000_000
 /** Largest body of JSON where files may come along [bytes]. */

@@ -27,9 +27,11 @@ import {
   type Figure,
   HEADLINE,
   headlineOf,
+  isGap,
   nameOf,
   STUDIES,
   type Stage,
+  type Surveys,
 } from '@ampwright/engine'
 import { lookUps } from '../look-ups.ts'
 import { partsFor } from '../parts/fitting.ts'
@@ -38,6 +40,7 @@ import { survey } from '../survey.ts'
 import { type FieldView, fieldView, type Known } from './field-view.ts'
 import { type FindingView, findingView } from './finding-view.ts'
 import { earlyHeadline, type HeadlineView, headlineView } from './headline-view.ts'
+import { type ScanNamed, scansNamed } from './scans-named.ts'
 import { type SheetNode, sheet } from './sheet.ts'
 import { inPlace, type SurveySheet, surveySheet } from './survey-sheet.ts'
 import { type TableView, tableView } from './table-view.ts'
@@ -84,6 +87,7 @@ export class Desk {
   private lastTried: { readonly asked: string; readonly on: Conversion; readonly tried: Tried } | undefined
   private readonly look: LookUps
   private files: readonly string[]
+  private surveys: Surveys | undefined
   system: System
 
   constructor(text: string, { attachments, files = [], system = 'metric' }: Opening = {}) {
@@ -138,7 +142,26 @@ export class Desk {
   take(text: string, conversion = readConversion(text, { lookUps: this.look, before: this.conversion.text })): void {
     this.text = text
     this.conversion = conversion
-    this.answers.next(conversion.model)
+    this.answers.next(this.surveyedModel())
+  }
+
+  /** The scans the file names, and what is to be measured of them outside of the engine. */
+  scans(): readonly ScanNamed[] {
+    return scansNamed(this.answers)
+  }
+  /** Sides of one module of the pack [m]; undefined while one is not known. */
+  moduleSize(): readonly [number, number, number] | undefined {
+    const { length, width, height } = this.answers.current().pack.module
+    return isGap(length) || isGap(width) || isGap(height) ? undefined : [length.value, width.value, height.value]
+  }
+  /** Takes what was measured of the scans. Of what has moved since, nothing holds. */
+  surveyed(surveys: Surveys): void {
+    this.surveys = surveys
+    this.answers.next(this.surveyedModel())
+  }
+  private surveyedModel(): Conversion['model'] {
+    const { model } = this.conversion
+    return this.surveys === undefined ? model : { ...model, surveys: this.surveys }
   }
 
   /** What stands at a path, as typed: a value, a row, the text of a whole group, or null for nothing. */

@@ -1,5 +1,11 @@
-/** Most bytes of a file beside a conversion. */
+/** Most bytes of a table or track beside a conversion, and of a scan: two million triangles come to 100 MB as binary STL, to more as text. */
 export const MOST_FILE_BYTES = 100_000_000
+export const MOST_SCAN_BYTES = 250_000_000
+const SCANS = /\.(stl|obj|ply|glb|gltf)$/i
+/** Whether a name says that a file is a mesh. */
+export const isScanName = (name: string): boolean => SCANS.test(name)
+/** Most bytes of a file of this name. */
+export const mostBytes = (name: string): number => (isScanName(name) ? MOST_SCAN_BYTES : MOST_FILE_BYTES)
 const LONGEST = 120
 
 /** What is wrong with a file, with its place: nothing is kept of it. */
@@ -14,15 +20,22 @@ export function nameFault(name: string, size: number): FileFault | undefined {
       found: `«${name.slice(0, LONGEST)}»`,
       accepted: `letters, digits, dot, dash and underscore, at most ${LONGEST}, beginning with a letter, a digit or an underscore`,
     }
-  if (!/\.(csv|gpx|tsv|txt)$/i.test(name))
+  if (!/\.(csv|gpx|tsv|txt)$/i.test(name) && !isScanName(name))
     return {
       place: 'name',
       what: 'a kind of file that is not read',
       found: `«${name}»`,
-      accepted: 'a table (.csv, .tsv, .txt) or a track (.gpx)',
+      accepted: 'a table (.csv, .tsv, .txt), a track (.gpx) or a scan (.stl, .obj, .ply, .glb, .gltf)',
     }
-  if (size > MOST_FILE_BYTES)
-    return { place: 'size', what: 'the file is too large', found: `${Math.ceil(size / 1e6)} MB`, accepted: 'at most 100 MB' }
+  if (size > mostBytes(name))
+    return {
+      place: 'size',
+      what: 'the file is too large',
+      found: `${Math.ceil(size / 1e6)} MB`,
+      accepted: isScanName(name)
+        ? `at most ${MOST_SCAN_BYTES / 1e6} MB: save the scan as binary STL, PLY or GLB, or make it coarser`
+        : `at most ${MOST_FILE_BYTES / 1e6} MB`,
+    }
   return undefined
 }
 

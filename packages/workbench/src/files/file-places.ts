@@ -1,4 +1,5 @@
 import { type Edit, entryAt, type Node, pathKeys, pathText, SECTIONS, type TextNode, type TextTree } from '@ampwright/conversion'
+import { SCAN } from '../file-datum.ts'
 import { headed } from '../shown.ts'
 
 /** A place in the file that names a file beside the conversion. */
@@ -56,6 +57,10 @@ export const placeEdits = (place: FilePlace, name: string): readonly Edit[] => [
   { path: place.path, now: name },
   ...(place.instead === undefined ? [] : [{ path: place.instead, now: null }]),
 ]
+
+/** The edits of a new scan of the car; nothing for a file that is no mesh. */
+export const scanEdits = (scan: string, name: string, formats: readonly string[]): readonly Edit[] =>
+  formats.includes(SCAN) ? [{ path: pathText(['fit', 'scans', scan, 'file']), now: name }] : []
 
 /** The edits of a new trip along a track, or by a speed trace; nothing for a file that is neither. */
 export function tripEdits(trip: string, name: string, formats: readonly string[]): readonly Edit[] {

@@ -1,11 +1,11 @@
-import { isTesterNumber, isTesterWord, type System } from '@ampwright/conversion'
+import { isTesterNumber, isTesterWord, type System, writeQuantity } from '@ampwright/conversion'
 import { type Curve, type Grid, KINDS, type Kind } from '@ampwright/engine'
-import { readCsv, readGpx } from '@ampwright/exchange'
+import { readCsv, readGpx, readMesh } from '@ampwright/exchange'
 import { isLogColumn } from '../coast-down.ts'
-import { FILE_FORMATS, fileDatum } from '../file-datum.ts'
+import { FILE_FORMATS, fileDatum, SCAN } from '../file-datum.ts'
 import { type RouteView, routeView } from '../route/route-view.ts'
 import { shownNumber } from '../shown.ts'
-import { type FileFault, nameFault } from './file-name.ts'
+import { type FileFault, isScanName, nameFault } from './file-name.ts'
 
 /** What a file holds: the formats it reads as, and why not the others. */
 export type FileReading = {
@@ -25,6 +25,7 @@ export function fileReading(name: string, bytes: Uint8Array, system: System): Fi
   const base = { name, size: bytes.length, fits: [], others: [] },
     barred = nameFault(name.slice(name.lastIndexOf('/') + 1), bytes.length)
   if (barred) return { ...base, fault: barred }
+  if (isScanName(name)) return { ...base, ...scanReading(bytes) }
   const tries = formatsOf(bytes).map(format => ({ format, got: fileDatum(bytes, format) }))
   const fits = tries.flatMap(({ format, got }) =>
     got.ok ? [{ format, says: got.datum === undefined ? LACKS[format]! : holds(got.datum, format, system) }] : [],
@@ -37,6 +38,16 @@ export function fileReading(name: string, bytes: Uint8Array, system: System): Fi
   return { ...base, fits, others, ...(page ? { for: page } : {}), ...(route ? { route } : {}), ...(fault ? { fault } : {}) }
 }
 
+/** A mesh: how many triangles it has, or what is wrong with it and where. */
+function scanReading(bytes: Uint8Array): Pick<FileReading, 'fits' | 'fault'> {
+  const read = readMesh(bytes)
+  if ('issue' in read) {
+    const { where, what, found, accepted } = read.issue
+    return { fits: [], fault: { place: where, what, found, accepted } }
+  }
+  return { fits: [{ format: SCAN, says: `${read.format}, ${writeQuantity(read.mesh.triangles.length / 3, 'count')} triangles` }] }
+}
+
 const LACKS: Readonly<Record<string, string>> = {
   'GPX profile': 'a sound track, but without heights',
   'GPX timing': 'a sound track, but without times: a set speed is wanted beside it',
@@ -46,7 +57,7 @@ const LACKS: Readonly<Record<string, string>> = {
 function formatsOf(bytes: Uint8Array): readonly string[] {
   const head = new TextDecoder().decode(bytes.subarray(0, 400)).replace(/^\ufeff/, ''),
     isTrack = head.trimStart().startsWith('<')
-  return Object.keys(FILE_FORMATS).filter(f => f.startsWith('GPX') === isTrack)
+  return Object.keys(FILE_FORMATS).filter(f => f !== SCAN && f.startsWith('GPX') === isTrack)
 }
 
 /** How many points, and from where to where. */

@@ -1,0 +1,43 @@
+// How long the 3D view takes for a frame, and a scan of two million triangles to be there, in a real browser on the real server: as found, without a limit,
+// for it hangs on the graphics of the machine. node --conditions source --import tsx bench/scan-frames.ts [triangles]
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { writeStl } from '@ampwright/exchange'
+import { openBench, settled } from '../tests/screen/browser.ts'
+import { engineBay } from '../tests/scans/engine-bay.ts'
+
+const triangles = Number(process.argv[2] ?? 1_990_000),
+  folder = mkdtempSync(join(tmpdir(), 'ampwright-scan-'))
+/** Frames of which the middle one counts. */
+const FRAMES = 15
+const frame = `window.ampwrightFrameTime(${FRAMES})`
+const made = engineBay({ seed: 1, triangles }).scan,
+  file = join(folder, 'bay.stl')
+writeFileSync(file, writeStl(made))
+const bench = await openBench()
+try {
+  const page = await bench.window()
+  await page.goto(`${bench.url}/c/${bench.demo}/fit`)
+  await settled(page)
+  const bare = await page.evaluate<number>(frame),
+    scans = page.getByRole('region', { name: 'Scans' }),
+    began = performance.now()
+  await scans.locator('input[type=file]').setInputFiles(file)
+  await scans.getByText(/It is only laid out to be looked at/).waitFor({ timeout: 300_000 })
+  await page.waitForTimeout(3000)
+  const there = (performance.now() - began - 3000) / 1000,
+    opaque = await page.evaluate<number>(frame)
+  await page.getByLabel('see through scans').check()
+  await page.waitForTimeout(1000)
+  const thin = await page.evaluate<number>(frame)
+  const renderer = await page.evaluate<string>(
+    "(() => { const gl = document.createElement('canvas').getContext('webgl2'), x = gl.getExtension('WEBGL_debug_renderer_info'); return x ? gl.getParameter(x.UNMASKED_RENDERER_WEBGL) : 'unknown' })()",
+  )
+  console.log(
+    JSON.stringify({ triangles: made.triangles.length / 3, seconds: there, frame: { bare, opaque, seeThrough: thin }, renderer }, null, 2),
+  )
+} finally {
+  await bench.close()
+  rmSync(folder, { recursive: true, force: true })
+}

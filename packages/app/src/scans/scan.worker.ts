@@ -1,0 +1,4 @@
+import { expose } from 'comlink'
+import { ScanThread } from './scan-thread.ts'
+
+expose(new ScanThread())

@@ -1,0 +1,95 @@
+import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { applyEdits, type Edit } from '@ampwright/conversion'
+import { RULES, type Rule } from '@ampwright/engine'
+import { afterAll, describe, expect, it } from 'vitest'
+import { run } from './program.ts'
+
+const samples = new URL('../../../samples/', import.meta.url).pathname,
+  folder = mkdtempSync(join(tmpdir(), 'ampwright-car-scans-'))
+mkdirSync(join(folder, 'attachments'))
+copyFileSync(join(samples, 'attachments/lapwing-bay.stl'), join(folder, 'attachments/lapwing-bay.stl'))
+writeFileSync(join(folder, 'attachments/broken.stl'), readFileSync(join(samples, 'attachments/lapwing-bay.stl')).subarray(0, 900))
+afterAll(() => rmSync(folder, { recursive: true, force: true }))
+
+const scanned: readonly Edit[] = (RULES.find(r => r.id === 'clear-of-what-was-scanned') as Rule).spoil.edits.filter(e =>
+    e.path.startsWith('fit.scans'),
+  ),
+  space: readonly Edit[] = [
+    { path: 'fit.scans.bay.resolution', now: '30 mm' },
+    { path: 'fit.scans.bay.space', now: 'engine-bay' },
+    { path: 'fit.scans.bay.inside.x', now: '-300 mm' },
+    { path: 'fit.scans.bay.inside.y', now: '300 mm' },
+    { path: 'fit.scans.bay.inside.z', now: '600 mm' },
+  ]
+let count = 0
+function car(edits: readonly Edit[]): string {
+  const done = applyEdits(readFileSync(join(samples, 'lapwing.conversion.yaml'), 'utf8'), edits),
+    path = join(folder, `${count++}.conversion.yaml`)
+  if (!done.ok) throw new Error(done.problem.what)
+  writeFileSync(path, done.text)
+  return path
+}
+async function command(...args: readonly string[]): Promise<{ code: number; out: string; err: string }> {
+  const out: string[] = [],
+    err: string[] = []
+  const code = await run(['scan', ...args], { width: 100, colour: false, out: l => out.push(l), err: l => err.push(l) })
+  return { code, out: out.join('\n'), err: err.join('\n') }
+}
+
+describe('scan of a conversion', () => {
+  it('measures the scans it names: how they lie, what they leave free, how near the parts come', async () => {
+    const { code, out, err } = await command(car([...scanned, ...space]))
+    expect(err).toBe('')
+    expect(code).toBe(0)
+    for (const said of [
+      /^bay: attachments\/lapwing-bay.stl\n/,
+      /Lies +by 3 points, 0\s\S+ left over/,
+      /Free space +4\d\d\sl, in cubes of 30\smm/,
+      /Reaches the limits +.*top \d+ %/,
+      /front-box +\d+\smm, nearest at /,
+      /Parts stand clear of what was scanned\n/,
+      /sound +.*: From .* to the scan bay there is .*; leave 8\smm/,
+      /s, at most \d+ MB of memory/,
+    ])
+      expect(out).toMatch(said)
+    expect(out).not.toContain('booster')
+  })
+  it('ends with 1 where a part runs into one, and says the same as JSON', async () => {
+    const file = car([...scanned, { path: 'fit.bodies.front-box.width', now: '1000 mm' }]),
+      { code, out } = await command(file)
+    expect(code).toBe(1)
+    expect(out).toMatch(/front-box +▲ runs into the scan at/)
+    const told = JSON.parse((await command(file, '--json')).out) as {
+      scans: { bay: { residual: number; gaps: Record<string, { apart: number }> } }
+      findings: { item: string; outcome: string; found: number }[]
+    }
+    expect(told.scans.bay.gaps['front-box']?.apart).toBe(0)
+    expect(told.findings.find(f => f.item === 'front-box and bay')).toMatchObject({ outcome: 'failing', found: 0 })
+  })
+  it('packs the free space it stands for', async () => {
+    const file = car([...scanned, ...space]),
+      { code, out } = await command(file, '--pack', file, '--steps', '50')
+    expect(code).toBe(0)
+    expect(out).toMatch(/Placed +\d+ of at most \d+, by /)
+    expect(out).toMatch(/every triangle of the scan: none touches it/)
+  })
+  it('says why nothing can be measured', async () => {
+    const broken = await command(car([...scanned, { path: 'fit.scans.bay.file', now: 'attachments/broken.stl' }]))
+    expect(broken.out).toMatch(/Not measured +byte 900: the file is cut off/)
+    expect(broken.out).toMatch(/unanswered +bay: Nothing can be measured on the scan bay: byte 900/)
+    const inches = await command(car([...scanned, { path: 'fit.scans.bay.unit', now: 'in' }]))
+    expect(inches.out).toMatch(/Not measured +the distances between the points do not fit a scan in in/)
+    const two = await command(car([...scanned, { path: 'fit.scans.bay.points.rear', now: null }]))
+    expect(two.out).toMatch(/unanswered +bay: Where the scan lies in the car is not known yet/)
+    const none = await command(join(samples, 'lapwing.conversion.yaml'))
+    expect(none).toMatchObject({
+      code: 2,
+      err: expect.stringContaining('found no scan in it; accepted a conversion with fit.scans, or a mesh'),
+    })
+    const lost = await command(car([...scanned, { path: 'fit.scans.bay.file', now: 'attachments/lost.stl' }]))
+    expect(lost.code).toBe(2)
+    expect(lost.err).toContain('«attachments/lost.stl», which is not beside the conversion')
+  })
+})

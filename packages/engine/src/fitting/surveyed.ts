@@ -1,0 +1,49 @@
+import { formula } from '../working/formula.ts'
+
+const GEOMETRY = {
+  work: 'definition',
+  place: 'a distance between two things changes as far as one is moved along the line between them',
+} as const
+const place = (symbol: string, label: string) => ({ symbol, unit: 'm', label, shows: 'length', many: true }) as const
+
+/**
+ * Gap from a body to a scanned surface: as surveyed where the body stood then, and moved along the nearest line by as much as it stands elsewhere now.
+ *
+ * Exact where it was surveyed, which is the only place it is told for; the rest says how its spread follows from that of the body's place.
+ */
+export const surveyedGap = formula(
+  {
+    id: 'surveyed-gap',
+    label: 'Gap to a scanned surface',
+    gives: { symbol: 'd', unit: 'm', label: 'gap', shows: 'length' },
+    takes: {
+      surveyed: { symbol: 's', unit: 'm', label: 'gap as surveyed', shows: 'length' },
+      away: { symbol: 'n', unit: '1', label: 'direction from the scan to the body along the nearest line: x, y, z', many: true },
+      now: place('p', 'middle of the body: x, y, z'),
+      before: place('p_0', 'where its middle was when surveyed: x, y, z'),
+    },
+    text: 'd = s + Σ (n · (p − p_0))',
+    source: GEOMETRY,
+    leavesOut: 'How far the scan itself is off, but for what its points left over. Turns of the body: they are surveyed anew.',
+    proof: { none: 'definition' },
+  },
+  ({ surveyed, away, now, before }) => surveyed + away.reduce((sum, n, i) => sum + n * ((now[i] as number) - (before[i] as number)), 0),
+)
+
+/** Free space of a scan: cubes that no triangle touches. */
+export const surveyedSpace = formula(
+  {
+    id: 'surveyed-space',
+    label: 'Free space of a scan',
+    gives: { symbol: 'V', unit: 'm³', label: 'free space', shows: 'volume' },
+    takes: {
+      cubes: { symbol: 'N', unit: '1', label: 'free cubes', shows: 'count' },
+      edge: { symbol: 'a', unit: 'm', label: 'edge of a cube', shows: 'length' },
+    },
+    text: 'V = N · a^3',
+    source: { work: 'definition', place: 'cubes of one size, counted' },
+    leavesOut: 'Cubes that a triangle touches: the true space is larger, the less so the smaller the cubes.',
+    proof: { none: 'definition' },
+  },
+  ({ cubes, edge }) => cubes * edge ** 3,
+)

@@ -1,0 +1,54 @@
+import { join } from 'node:path'
+import { afterAll, beforeAll, expect, it } from 'vitest'
+import { root } from '../cars.ts'
+import { type Bench, openBench, settled } from './browser.ts'
+
+let bench: Bench
+beforeAll(async () => {
+  bench = await openBench()
+}, 120_000)
+afterAll(async () => {
+  await bench?.close()
+}, 60_000)
+
+it('a scan dropped on the page Fit is shown, laid into the car by three points clicked on it, and measured', async () => {
+  const page = await bench.window()
+  await page.goto(`${bench.url}/c/${bench.demo}/fit`)
+  await settled(page)
+  const scans = page.getByRole('region', { name: 'Scans' })
+  await scans.locator('input[type=file]').setInputFiles(join(root, 'samples', 'attachments', 'lapwing-bay.stl'))
+  await scans.getByText('It is only laid out to be looked at: 0 of three points are picked.').waitFor()
+  await page.getByRole('button', { name: 'From above' }).click()
+  await scans.getByRole('button', { name: 'Pick a point on it' }).click()
+  const space = page.locator('.scene .space')
+  // From above the bay lies ahead of the middle of the picture, its floor to be seen.
+  for (const [name, u, v] of [
+    ['one', 0.4, 0.43],
+    ['two', 0.47, 0.43],
+    ['three', 0.44, 0.57],
+  ] as const) {
+    await space.evaluate(e => e.scrollIntoView({ block: 'end' }))
+    const box = (await space.boundingBox())!
+    await page.mouse.click(box.x + u * box.width, box.y + v * box.height)
+    const told = scans.getByText(/^Picked at/)
+    await told.waitFor({ timeout: 10_000 })
+    const [x, y, z] = ((await told.textContent()) ?? '').match(/-?\d+(\.\d+)?/g) as [string, string, string]
+    await scans.getByLabel('Call it').fill(name)
+    await scans.getByLabel('behind the front axle').fill(`${x} mm`)
+    await scans.getByLabel('to the right of the centre line').fill(`${y} mm`)
+    await scans.getByLabel('above the ground').fill(`${z} mm`)
+    await scans.getByRole('button', { name: 'Keep the point' }).click()
+    await told.waitFor({ state: 'detached' })
+  }
+  await scans.getByText(/It lies by 3 points, .*left over/).waitFor({ timeout: 30_000 })
+  await settled(page)
+  const text = await bench.text(bench.demo)
+  expect(text).toMatch(/scans:\s+lapwing-bay:/)
+  expect(text).toMatch(/on-scan-x:/)
+  await page.goto(`${bench.url}/c/${bench.demo}/findings`)
+  await page
+    .getByText(/to the scan lapwing-bay there is/)
+    .first()
+    .waitFor({ state: 'attached', timeout: 60_000 })
+  expect(bench.complaints).toEqual([])
+}, 180_000)
