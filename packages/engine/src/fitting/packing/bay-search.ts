@@ -1,9 +1,9 @@
 import type { Random } from '../../numerics/random.ts'
 import type { Whole } from './answer.ts'
 import type { BayLattice, LatticeTurn } from './bay-lattice.ts'
-import { type Clashes, type Spot, SWEEPS, type Sweep, Window } from './bay-window.ts'
+import { type Clashes, type Spot, SWEEPS, type Sweep, BayPart } from './bay-part.ts'
 
-/** Windows filled anew from one side before another side is drawn: what is pushed one way for a while leaves its air on the other side. */
+/** Parts filled anew from one side before another side is drawn: what is pushed one way for a while leaves its air on the other side. */
 const SEASON = 40
 /** Fewest and most modules taken out at a time. */
 const FEWEST = 2,
@@ -18,23 +18,23 @@ export function* arrangements(
   chance: Random,
   most: number,
 ): Generator<{ readonly spots: readonly Spot[]; readonly steps: number }, void> {
-  const opening = new Window(lattice, table)
+  const part = new BayPart(lattice, table)
   let now: readonly Spot[] = []
   for (const sweep of inAnyOrder(SWEEPS, chance)) {
-    opening.open([0, 0, 0], lattice.counts, sweep, [])
-    const spots = opening.fillOnce(chance)
+    part.open([0, 0, 0], lattice.counts, sweep, [])
+    const spots = part.fillOnce(chance)
     if (spots.length > now.length) now = spots
-    yield { spots: now, steps: opening.steps }
+    yield { spots: now, steps: part.steps }
   }
   while (now.length > 0 && now.length < most) {
     const sweep = SWEEPS[chance.below(SWEEPS.length)] as Sweep
-    for (let i = 0; i < SEASON && now.length < most; i++) now = filledAnew(lattice, opening, chance, now, sweep)
-    yield { spots: now, steps: opening.steps }
+    for (let i = 0; i < SEASON && now.length < most; i++) now = filledAnew(lattice, part, chance, now, sweep)
+    yield { spots: now, steps: part.steps }
   }
 }
 
 /** The arrangement with some modules near each other taken out and their place filled anew, where that holds no fewer. */
-function filledAnew(lattice: BayLattice, opening: Window, chance: Random, now: readonly Spot[], sweep: Sweep): readonly Spot[] {
+function filledAnew(lattice: BayLattice, part: BayPart, chance: Random, now: readonly Spot[], sweep: Sweep): readonly Spot[] {
   const body = (s: Spot): Whole => (lattice.turns[s.turn] as LatticeTurn).body,
     middle = (s: Spot): number[] => s.at.map((c, i) => c + (body(s)[i] as number) / 2)
   const centre = middle(now[chance.below(now.length)] as Spot),
@@ -50,8 +50,8 @@ function filledAnew(lattice: BayLattice, opening: Window, chance: Random, now: r
     high = [0, 1, 2].map(i =>
       Math.min(lattice.counts[i] as number, Math.max(...out.map(s => (s.at[i] as number) + (body(s)[i] as number))) + margin),
     )
-  opening.open(low as unknown as Whole, high as unknown as Whole, sweep, stay)
-  const found = opening.fillWell(chance, count + 1, TRIALS * count)
+  part.open(low as unknown as Whole, high as unknown as Whole, sweep, stay)
+  const found = part.fillWell(chance, count + 1, TRIALS * count)
   return found.length >= count ? [...stay, ...found] : now
 }
 

@@ -1,7 +1,7 @@
 import type { Whole } from './answer.ts'
 import { type BayLattice, HAIR, type LatticeTurn } from './bay-lattice.ts'
 import type { BayModule } from './bay-module.ts'
-import { type Clashes, clash, type Spot } from './bay-window.ts'
+import { type Clashes, clash, type Spot } from './bay-part.ts'
 import { FEW_CELLS, searchThrough } from './search-through.ts'
 
 const STEPS = 8000

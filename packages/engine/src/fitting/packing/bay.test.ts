@@ -210,7 +210,7 @@ describe('modules in an irregular bay', () => {
           }
         },
       ),
-      { numRuns: runs(30_000) },
+      { numRuns: runs(20_000) },
     )
   })
   it('are as many as trying everything finds, mostly proven, and no bound says less', () => {

@@ -7,7 +7,7 @@ import { type BayLattice, bayLattice, type LatticeTurn } from './bay-lattice.ts'
 import { type BayModule, MODULE_FACES, type PlacedModule, stripOf, turnsOfModule } from './bay-module.ts'
 import { arrangements } from './bay-search.ts'
 import { searchBayThrough } from './bay-small.ts'
-import { clashes, type Spot } from './bay-window.ts'
+import { clashes, type Spot } from './bay-part.ts'
 
 /** One answer of a search in a bay: each has at least as many modules as the one before. */
 export type BayAnswer = {

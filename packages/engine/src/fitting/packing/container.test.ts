@@ -101,7 +101,7 @@ describe('boxes of several kinds in a space', () => {
     fc.assert(
       fc.property(
         fc.tuple(side(16), side(12), side(12)),
-        fc.array(kind(8, 6), { minLength: 1, maxLength: 3 }),
+        fc.array(kind(8, 3), { minLength: 1, maxLength: 3 }),
         support,
         fc.nat(1000),
         (space, kinds, rule, seed) => {
@@ -111,11 +111,11 @@ describe('boxes of several kinds in a space', () => {
             expect(answer.volume).toBeGreaterThanOrEqual(before)
             expect(answer.volume).toBeLessThanOrEqual(answer.bound)
             before = answer.volume
-            if (answer.steps >= 6) break
+            if (answer.steps >= 4) break
           }
         },
       ),
-      { numRuns: runs(70_000) },
+      { numRuns: runs(80_000) },
     )
   })
   it('hold as much as trying everything finds, mostly proven', () => {

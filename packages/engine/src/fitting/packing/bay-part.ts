@@ -59,7 +59,7 @@ export function clash(table: Clashes, a: Spot, b: Spot): boolean {
 /**
  * A box of the bay that is filled anew, in the order of a sweep: for each turn the places still open, in that order, so that the first mark is the next place.
  */
-export class Window {
+export class BayPart {
   private readonly lattice: BayLattice
   private readonly table: Clashes
   private low: Whole = [0, 0, 0]
@@ -154,7 +154,7 @@ export class Window {
     return { turn: t, at }
   }
 
-  /** Fills the window once, without a second thought, each time with the turn whose next place comes first, of equals with any. */
+  /** Fills the part once, without a second thought, each time with the turn whose next place comes first, of equals with any. */
   fillOnce(chance: Random): Spot[] {
     const layer = this.layer(0),
       out: Spot[] = [],
@@ -185,7 +185,7 @@ export class Window {
     return found < 0 || found >= end ? -1 : found - t * this.size
   }
 
-  /** The most modules found for the window in so many steps, trying turns in turn; stops at the number wanted. */
+  /** The most modules found for the part in so many steps, trying turns in turn; stops at the number wanted. */
   fillWell(chance: Random, wanted: number, budget: number): Spot[] {
     const turns = this.lattice.turns.length,
       stop = this.steps + budget,
