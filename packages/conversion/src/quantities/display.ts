@@ -54,7 +54,7 @@ const SHOWN: Readonly<Record<Kind, string | readonly [metric: string, us: string
   'air drag': ['N/(km/h)²', 'lbf/mph²', 'N/(km/h)²'],
   'rotational drag': 'N·m·s',
   'charge rate': 'C',
-  frequency: 'kHz',
+  frequency: 'Hz',
   number: '',
 }
 
@@ -89,6 +89,10 @@ const LADDERS: Partial<Record<Kind, readonly (readonly [from: number, unit: stri
     [0, 'J'],
     [360, 'Wh'],
     [3.6e6, 'kWh'],
+  ],
+  frequency: [
+    [0, 'Hz'],
+    [1e3, 'kHz'],
   ],
   voltage: [
     [0, 'mV'],
