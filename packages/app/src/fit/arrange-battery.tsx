@@ -103,7 +103,7 @@ function Count({
   readonly set: (n: number) => void
 }) {
   return (
-    <label>
+    <label className="counted">
       {label}{' '}
       <input
         type="number"
