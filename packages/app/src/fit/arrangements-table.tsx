@@ -93,7 +93,13 @@ function Row({
     <tr>
       <th scope="row">{a.number}</th>
       <td>
-        <button type="button" disabled={away || trying} aria-label={`Preview arrangement ${a.number}`} onClick={preview}>
+        <button
+          type="button"
+          disabled={away}
+          aria-disabled={trying}
+          aria-label={`Preview arrangement ${a.number}`}
+          onClick={() => trying || preview()}
+        >
           {trying ? 'Trying …' : 'Preview'}
         </button>
       </td>
