@@ -63,10 +63,10 @@ export function ArrangeBattery() {
         </div>
       </details>
       <p className="bar">
-        <button type="button" className="main" disabled={running} onClick={() => void start()}>
+        <button type="button" className="main" aria-disabled={running} onClick={() => running || void start()}>
           Look for arrangements
         </button>
-        <button type="button" disabled={!running} onClick={stop}>
+        <button type="button" aria-disabled={!running} onClick={stop}>
           Stop
         </button>
       </p>
@@ -103,7 +103,7 @@ function Count({
   readonly set: (n: number) => void
 }) {
   return (
-    <label>
+    <label className="counted">
       {label}{' '}
       <input
         type="number"

@@ -33,19 +33,19 @@ export function ArrangementsTable({
   return (
     <>
       <div className="scroll" tabIndex={0} role="region" aria-label="Arrangements side by side">
-        <table className="many">
+        <table className="many arrangements">
           <thead>
             <tr>
               <th scope="col">No.</th>
+              <th scope="col">
+                <span className="hidden">Try</span>
+              </th>
               {ARRANGEMENT_HEADS.map(([key, head]) => (
                 <th key={key} scope="col">
                   {head}
                 </th>
               ))}
               <th scope="col">where, and what it is best in</th>
-              <th scope="col">
-                <span className="hidden">Try</span>
-              </th>
             </tr>
           </thead>
           <tbody>
@@ -92,20 +92,26 @@ function Row({
   return (
     <tr>
       <th scope="row">{a.number}</th>
+      <td>
+        <button
+          type="button"
+          disabled={away}
+          aria-disabled={trying}
+          aria-label={`Preview arrangement ${a.number}`}
+          onClick={() => trying || preview()}
+        >
+          {trying ? 'Trying …' : 'Preview'}
+        </button>
+      </td>
       {ARRANGEMENT_HEADS.map(([key]) => (
         <td key={key} className={key === 'margin' && a.overloaded ? 'num failing' : 'num'}>
           {key === 'margin' && a.overloaded ? '▲ ' : ''}
           {a[key]}
         </td>
       ))}
-      <td>
+      <td className="where">
         {a.boxes.join(', ')}
         {a.best ? <span className="quiet"> · {a.best}</span> : null}
-      </td>
-      <td>
-        <button type="button" disabled={away || trying} aria-label={`Preview arrangement ${a.number}`} onClick={preview}>
-          {trying ? 'Trying …' : 'Preview'}
-        </button>
       </td>
     </tr>
   )

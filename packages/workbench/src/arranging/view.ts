@@ -67,12 +67,12 @@ function words(a: PackArrangement, number: number, { arrangements }: PackAnswer,
     energy: said(a.energy, 'energy', system),
     mass: said(Math.round(a.mass * 10) / 10, 'mass', system),
     margin:
-      least < 0 ? `${said(Math.round(-least), 'mass', system)} too much, ${axle}` : `${said(Math.round(least), 'mass', system)}, ${axle}`,
+      least < 0 ? `${said(Math.ceil(-least), 'mass', system)} too much, ${axle}` : `${said(Math.floor(least), 'mass', system)}, ${axle}`,
     overloaded: least < 0,
     height: said(Math.round(a.height * 1000) / 1000, 'length', system),
     cable: said(Math.round(a.cable * 100) / 100, 'length', system),
     modules: a.strings === 1 ? String(a.modules) : `${a.modules} in ${counted(a.strings, 'string')}`,
-    boxes: a.boxes.map(b => `${b.space} ${b.modules.length}`),
+    boxes: a.boxes.map(b => `${b.modules.length} in ${b.space}`),
     best: telling.map(c => BEST[c]).join(', '),
   }
 }
@@ -80,12 +80,12 @@ function words(a: PackArrangement, number: number, { arrangements }: PackAnswer,
 function toldOf({ task, unplaced }: ArrangingPlan, { arrangements, bound, gap, spaces, seed, steps }: PackAnswer): readonly string[] {
   if (!Number.isFinite(bound)) return [`Looking at the rooms: ${spaces.length} of ${task.spaces.length} so far.`]
   const most = bound - gap,
-    room = spaces.map(s => `${s.name} ${s.found === s.bound ? s.found : `${s.found}, never more than ${s.bound}`}`).join('; ')
+    room = spaces.map(s => `${s.name}: ${s.found === s.bound ? s.found : `${s.found}, never more than ${s.bound}`}`).join('; ')
   return [
     arrangements.length
       ? `${counted(arrangements.length, 'arrangement')} of up to ${counted(most, 'module')}. Whole strings in these rooms never hold more than ${bound}${gap === 0 ? ': none is fuller' : `; ${gap} may still be found`}.`
       : `No whole string of ${counted(task.series, 'module')} fits yet. The rooms never hold more than ${bound} in whole strings.`,
-    `Modules each room holds: ${room}.`,
+    `What each room holds: ${room}.`,
     `Seed ${seed}, ${counted(steps, 'step')}: the same again gives the same again.`,
     ...(unplaced.length ? [`Not kept clear of, because place or size is missing: ${unplaced.join(', ')}.`] : []),
   ]
