@@ -11,7 +11,7 @@ import { engineBay } from '../tests/scans/engine-bay.ts'
 const triangles = Number(process.argv[2] ?? 1_960_000),
   folder = mkdtempSync(join(tmpdir(), 'ampwright-scan-'))
 /** Frames of which the middle one counts. */
-const FRAMES = 15
+const FRAMES = 3
 const frame = `window.ampwrightFrameTime(${FRAMES})`
 /** Each triangle split into four: making a quarter and splitting it is quicker than making them all. */
 function split({ positions, triangles }: TriangleMesh): TriangleMesh {
