@@ -51,7 +51,7 @@ export function ScanPanel({
             onClick={() => pickOn(picking === s.scan ? undefined : s.scan)}
           >
             {picking === s.scan ? 'Stop picking' : 'Pick a point on it'}
-          </button>
+          </button>{' '}
           {s.space ? <Packer scan={s.scan} show={showPacked} /> : null}
           {picking === s.scan && picked?.scan !== s.scan ? (
             <p className="small" role="status">

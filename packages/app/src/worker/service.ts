@@ -328,7 +328,11 @@ export class Service {
       before = this.desk.assessment
     if (!tried.ok) return noPreview(tried.issues.map(i => `${i.path}: ${i.what}`).join('; '))
     if (!before) return noPreview('The car is still being worked out.')
-    const trial = new Desk(tried.text, { attachments: (name, format) => this.beside(name, format), system: this.desk.system })
+    const trial = new Desk(tried.text, {
+      attachments: (name, format) => this.beside(name, format),
+      surveys: this.desk.measured,
+      system: this.desk.system,
+    })
     return previewOf(this.desk, before, trial)
   }
 

@@ -73,7 +73,12 @@ type Tried =
   | { readonly ok: true; readonly text: string; readonly conversion: Conversion }
   | { readonly ok: false; readonly issues: readonly Issue[] }
 
-export type Opening = { readonly attachments?: LookUps['attachments']; readonly files?: readonly string[]; readonly system?: System }
+export type Opening = {
+  readonly attachments?: LookUps['attachments']
+  readonly files?: readonly string[]
+  readonly surveys?: Surveys | undefined
+  readonly system?: System
+}
 
 /**
  * One conversion laid open: its text, what it resolves to, what was answered. Edits are tried on the text and refused whole where it could not be read
@@ -90,13 +95,14 @@ export class Desk {
   private surveys: Surveys | undefined
   system: System
 
-  constructor(text: string, { attachments, files = [], system = 'metric' }: Opening = {}) {
+  constructor(text: string, { attachments, files = [], surveys, system = 'metric' }: Opening = {}) {
     this.text = text
     this.look = lookUps(attachments)
     this.files = files
+    this.surveys = surveys
     this.system = system
     this.conversion = readConversion(text, { lookUps: this.look })
-    this.answers = new Answers(this.conversion.model)
+    this.answers = new Answers(this.surveyedModel())
   }
 
   get issues(): readonly Issue[] {
@@ -153,6 +159,10 @@ export class Desk {
   moduleSize(): readonly [number, number, number] | undefined {
     const { length, width, height } = this.answers.current().pack.module
     return isGap(length) || isGap(width) || isGap(height) ? undefined : [length.value, width.value, height.value]
+  }
+  /** What was measured of the scans so far. */
+  get measured(): Surveys | undefined {
+    return this.surveys
   }
   /** Takes what was measured of the scans. Of what has moved since, nothing holds. */
   surveyed(surveys: Surveys): void {
