@@ -34,7 +34,7 @@ describe('the headline', () => {
   it('says of mass and cost which usual parts nobody has listed', () => {
     const of = (id: string, edits: Readonly<Record<string, string | null>>) =>
       rowsOf('lapwing', edits).find(r => r.figure?.id === id)?.without ?? []
-    const unlisted = { 'donor.added.dc-dc': null, 'donor.added.cooling': null }
+    const unlisted = { 'donor.added.dc-dc': null, 'fit.bodies.dc-dc': null, 'donor.added.cooling': null }
     for (const id of ['ledger.kerb', 'cost.parts']) {
       expect(of(id, {})).toEqual([])
       expect(of(id, unlisted)).toEqual(['DC-DC', 'cooling of motor and electronics'])

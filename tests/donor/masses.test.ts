@@ -192,6 +192,11 @@ describe('what the ledger counts, and how often', () => {
     const [inIt, out] = [modelOf('badger'), edited('badger', [{ path: TANK, now: 'drained' }])].map(m => answer(m, stance).height)
     expect(isGaps(inIt) || isGaps(out) ? undefined : inIt!.now.value !== out!.now.value).toBe(true)
   })
+  /** A shape stands for the part: without it, it goes too. */
+  const noCharger = [
+    { path: 'donor.added.charger', now: null },
+    { path: 'fit.bodies.charger', now: null },
+  ]
   it('counts the charger once: where it is put in, or else by its own group', () => {
     const own = [
       { path: 'charging.charger.mass', now: '9 kg' },
@@ -199,8 +204,8 @@ describe('what the ledger counts, and how often', () => {
       { path: 'charging.charger.z', now: '560 mm' },
     ]
     expect(kerb(edited('lapwing', own))).toBeCloseTo(kerb(modelOf('lapwing')), 9)
-    expect(kerb(edited('lapwing', [...own, { path: 'donor.added.charger', now: null }]))).toBeCloseTo(kerb(modelOf('lapwing')), 9)
-    const none = new Answers(edited('lapwing', [{ path: 'donor.added.charger', now: null }])).ask(ledger)
+    expect(kerb(edited('lapwing', [...own, ...noCharger]))).toBeCloseTo(kerb(modelOf('lapwing')), 9)
+    const none = new Answers(edited('lapwing', [...noCharger])).ask(ledger)
     expect(isGaps(none) ? none.gaps.map(g => g.path) : []).toEqual(['charging.charger.mass'])
   })
   it('takes an inverter that only adds a current to a drive unit for built in', () => {

@@ -98,7 +98,10 @@ describe('the car on the road', () => {
 
   it('works the drag area out of width and height, and where those are missing takes that of the class', () => {
     const without = (...edits: { path: string; now: string | null }[]): Situation => {
-      const done = applyEdits(textOf('wren'), [{ path: 'donor.drag-area', now: null }, ...edits])
+      const done = applyEdits(textOf('wren'), [
+        ...['drag-area', 'width', 'height'].map(key => ({ path: `donor.${key}`, now: null })),
+        ...edits,
+      ])
       if (!done.ok) throw new Error(done.problem.what)
       return situationOf(conversionOf(done.text).model, { load: 'driver' }) as Situation
     }

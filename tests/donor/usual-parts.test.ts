@@ -17,6 +17,7 @@ describe('usual parts of a conversion', () => {
   it('asks for all of them where nothing is listed, the old 12 V battery apart', () => {
     const none = outcomes('wren', [
       { path: 'donor.added', now: null },
+      { path: 'fit.bodies', now: null },
       { path: 'donor.not-listed', now: null },
     ])
     expect(none).toMatchObject({ 'DC-DC': 'unanswered', BMS: 'unanswered', 'charge inlet': 'unanswered', '12 V battery': 'sound' })
@@ -31,6 +32,7 @@ describe('usual parts of a conversion', () => {
   it('does not take the management of the battery for the battery', () => {
     const swapped = [
       { path: 'donor.added.starter-battery-small', now: null },
+      { path: 'fit.bodies.battery-12v', now: null },
       { path: 'donor.added.bms', now: null },
       { path: 'donor.added.battery-management.mass', now: '2 kg' },
     ]
@@ -40,6 +42,7 @@ describe('usual parts of a conversion', () => {
     const without = (key: string, part: string) =>
       outcomes('lapwing', [
         { path: `donor.added.${part}`, now: null },
+        { path: 'fit.bodies', now: null },
         { path: `donor.not-listed.${key}`, now: 'not fitted' },
       ])
     expect(without('cabin-heater', 'cabin-heater')['cabin heater']).toBe('marginal')

@@ -42,7 +42,7 @@ describe('the start page', () => {
     await demo.getByRole('link', { name: 'Lapwing roadster', exact: true }).click()
     await settled(page)
     await page.getByRole('link', { name: 'Ampwright' }).click()
-    await expect.poll(() => demo.innerText(), { timeout: 20_000 }).toMatch(/▲ 9 failing ◌ 15 unanswered/)
+    await expect.poll(() => demo.innerText(), { timeout: 20_000 }).toMatch(/▲ 10 failing ◌ 15 unanswered/)
   })
   it('duplicates, deletes and brings back, each by keyboard alone', async () => {
     const page = await start(),

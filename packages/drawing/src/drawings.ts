@@ -16,7 +16,7 @@ import type { Outcome, Page, Picture } from './picture.ts'
 import { boxDrawing, type BoxToDraw } from './scene/box-drawing.ts'
 import { boxPlan, type Plan } from './scene/box-plan.ts'
 import { sceneOf } from './scene/scene.ts'
-import { carView } from './scene/view.ts'
+import { carView, VIEWS } from './scene/view.ts'
 
 export type Kind =
   | 'tractive force'
@@ -154,11 +154,10 @@ function worst(findings: readonly Finding[]): Readonly<Record<string, Outcome>> 
 function views(a: Known): readonly Drawing[] {
   const scene = sceneOf(a)
   if (!scene) return []
-  const labels = { plan: 'The car from above', side: 'The car from its left', front: 'The car from ahead' } as const
   return (['plan', 'side', 'front'] as const).map(side => ({
     id: `place.shapes@${side}`,
     kind: 'view of the car',
-    label: labels[side],
+    label: VIEWS[side],
     item: side,
     draw: page => carView(scene, side, page),
   }))

@@ -22,6 +22,12 @@ const SEEN: Readonly<Record<Side, string>> = {
   side: 'from the left, the front to the left',
   front: 'from ahead',
 }
+/** What each view is called. */
+export const VIEWS: Readonly<Record<Side, string>> = {
+  plan: 'The car from above',
+  side: 'The car from its left',
+  front: 'The car from ahead',
+}
 const INK: Readonly<Partial<Record<Outcome, Ink>>> = { failing: 'failing', marginal: 'marginal', unanswered: 'unknown' }
 const MARGIN = 14
 const MARKS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz'
@@ -32,7 +38,7 @@ const markOf = (i: number): string => MARKS[i] ?? String(i)
 export function carView(scene: Scene, side: Side, on: Page): Picture {
   const page = sized(on),
     hand = handOf(page.standalone),
-    label = `The car ${SEEN[side]}`,
+    label = VIEWS[side],
     title = titleOf(page, label),
     extent = extentOf(scene, side),
     scale = (page.width - 2 * MARGIN) / (extent.high[0] - extent.low[0]),
@@ -183,7 +189,7 @@ function rulerOf(page: Page, hand: Hand, scale: number, y: number): readonly str
     { unit, fromSI } = unitOf({ label: '', unit: 'm', shows: 'length' }, page.units, 3)
   return [
     element('path', {
-      d: `M${pixel(MARGIN)} ${pixel(y - 4)}V${pixel(y + 1)}H${pixel(MARGIN + long)}V${pixel(y - 4)}`,
+      d: `M${pixel(MARGIN)} ${pixel(y - 4)}L${pixel(MARGIN)} ${pixel(y + 1)}L${pixel(MARGIN + long)} ${pixel(y + 1)}L${pixel(MARGIN + long)} ${pixel(y - 4)}`,
       fill: 'none',
       stroke: hand.ink('quiet'),
     }),
