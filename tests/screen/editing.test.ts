@@ -19,7 +19,7 @@ describe('the workbench in a browser', () => {
     await page.goto(`${bench.url}/c/${bench.demo}/drive`)
     await settled(page)
     expect(await page.locator('.headline').innerText()).toMatch(headline('11\\.39.s'))
-    expect(await page.getByRole('link', { name: /All findings/ }).innerText()).toMatch(/▲\s*9/)
+    expect(await page.getByRole('link', { name: /All findings/ }).innerText()).toMatch(/▲\s*10/)
   })
   it('commits what is typed, saves it, and undoes to the very first text', async () => {
     const page = await bench.window(),

@@ -48,7 +48,7 @@ describe('scan of a conversion', () => {
       /Lies +by 3 points, 0\s\S+ left over/,
       /Free space +4\d\d\sl, in cubes of 30\smm/,
       /Reaches the limits +.*top \d+ %/,
-      /front-box +\d+\smm, nearest at /,
+      /front-box +[\d.]+\smm, nearest at /,
       /Parts stand clear of what was scanned\n/,
       /sound +.*: From .* to the scan bay there is .*; leave 8\smm/,
       /s, at most \d+ MB of memory/,

@@ -112,6 +112,7 @@ export const usualPartsListed = rule({
     sample: 'lapwing',
     edits: [
       { path: 'donor.added.dc-dc', now: null },
+      { path: 'fit.bodies.dc-dc', now: null },
       { path: 'donor.not-listed.dc-dc', now: 'not fitted' },
     ],
     item: 'DC-DC',
