@@ -11,7 +11,18 @@ function edited(text: string, edits: readonly Edit[]): string {
   return done.text
 }
 /** What one rule finds in a text; only the studies it asks are answered, without bands. */
-const found = (rule: Rule, text: string): readonly Finding[] => findings(rule, new Answers(conversionOf(text).model))
+const found = (rule: Rule, text: string): readonly Finding[] => findings(rule, answersOf(text))
+/** What was answered of a text is kept: most rules ask the same of the same four. */
+const answered = new Map<string, Answers>()
+function answersOf(text: string): Answers {
+  const before = answered.get(text)
+  if (before) return before
+  const now = new Answers(conversionOf(text).model)
+  if (answered.size > 12) answered.delete([...answered.keys()].find(t => !CLEAN.has(t)) ?? text)
+  answered.set(text, now)
+  return now
+}
+const CLEAN: ReadonlySet<string> = new Set(CARS.map(textOf))
 const ofItem = (list: readonly Finding[], item: string | undefined): Finding | undefined => list.find(f => f.item === item)
 const settingsOf = (remedies: readonly Remedy[]): readonly Edit[] | undefined => {
   const first = remedies.find(r => r.do === 'set')

@@ -13,7 +13,15 @@ const open = (text: string): Desk => {
   Array.from(desk.assess())
   return desk
 }
-const wantedOf = (text: string) => {
+type Wanted = ReturnType<typeof wantedAnew>
+/** The samples are asked about more than once. */
+const wanted = new Map<string, Wanted>()
+const wantedOf = (text: string): Wanted => {
+  const now = wanted.get(text) ?? wantedAnew(text)
+  wanted.set(text, now)
+  return now
+}
+const wantedAnew = (text: string) => {
   const { conversion, assessment } = assessText(text, { bands: true })
   return { conversion, assessment, list: survey(conversion, assessment, headlineOf(assessment), 'metric') }
 }
