@@ -73,6 +73,14 @@ export const NOTES: readonly Note[] = [
       'Under What you decide, boxes: type 1 for the modules of boot and 9 for those of front. All findings offers the same as one remedy to preview. Whether nine fit there is for you to measure.',
   },
   {
+    page: 'fit',
+    title: 'It hangs low behind',
+    findings: ['stands-as-before'],
+    wrong: 'The old springs carry the batteries: the rear sinks more than the front.',
+    matters: 'The lamps blind whoever comes the other way, and the car steers and brakes unlike it did.',
+    press: 'At this finding: Preview beside the springs that ride as before, then Take it. Moving modules to the front helps as well.',
+  },
+  {
     page: 'findings',
     title: 'A decision nobody has made',
     findings: ['no-charging-below-freezing'],

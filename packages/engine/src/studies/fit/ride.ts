@@ -56,12 +56,14 @@ type Springs = {
   readonly tyre: Value
   readonly unsprung: Value
 }
-function rides(make: Maker, axle: Axle, { now, before, rate, fitted: f, tyre, unsprung }: Springs): AxleRide {
+function rides(make: Maker, axle: Axle, { now, before, rate, fitted: f, tyre, unsprung }: Springs): AxleRide | Gaps {
   const more = make.work('more', massGained, { now, before }, { item: axle, label: `More on the ${axle} axle than before` })
   const sprung = (key: string, mass: Value, when: string): Figure =>
     make.work(key, sprungOnWheel, { axle: mass, unsprung }, { item: axle, label: `Sprung mass on a ${axle} wheel, ${when}` })
   const massBefore = sprung('sprung-before', before, 'donor'),
     mass = sprung('sprung', now, 'finished')
+  // An axle that carries less than its own wheels has no ride: a slip of the hand elsewhere, which rules on masses tell.
+  if (!(massBefore.value > 0 && mass.value > 0)) return { gaps: [] }
   return {
     sinks: f
       ? make.work(
