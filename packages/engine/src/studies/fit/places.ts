@@ -62,7 +62,7 @@ export function massOf(m: Model, b: Body): Field | Gaps {
 function sidesOf(m: Model, b: Body): { readonly length: Field; readonly width: Field; readonly height: Field } {
   const motor = b.kind === 'motor' && !isGap(b.unit) ? m.drive.units[b.unit.value]?.motor : undefined
   if (!motor) return { length: b.length, width: b.width, height: b.height }
-  const or = (own: Field, listed: Field): Field => (isGap(own) && !isGap(listed) ? listed : own)
+  const or = (own: Field, listed: Field): Field => (isGap(own) ? listed : own)
   return { length: or(b.length, motor.length), width: or(b.width, motor.diameter), height: or(b.height, motor.diameter) }
 }
 
