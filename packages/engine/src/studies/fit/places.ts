@@ -26,6 +26,9 @@ export const SQUARE_TO_CAR = standard('square-to-the-car', 'square to the car', 
 const turnOf = (f: Field): Value => (isGap(f) ? SQUARE_TO_CAR : f)
 const missing = (path: string, label: string): Gap => ({ gap: true, path, label, until: 'any time' })
 
+/** A place is looked for, not guessed: what a class table would put there draws no shape. */
+const stated = (f: Field): Field => (!isGap(f) && f.origin?.how === 'assumed' ? missing(f.path, f.label) : f)
+
 type Middle = { readonly x: Field; readonly y: Field; readonly z: Field }
 /** Where the mass of what a shape stands for is listed, or the gap that names it. */
 export function middleOf(m: Model, body: Body): Middle | Gap {
@@ -85,7 +88,7 @@ export const places = study({
       shapes: shapes.map(([, b]) => {
         const at = middleOf(m, b)
         return maybe({
-          place: isGap(at) ? at : { x: at.x, y: at.y, z: at.z },
+          place: isGap(at) ? at : { x: stated(at.x), y: stated(at.y), z: stated(at.z) },
           sides: sidesOf(m, b),
           turns: { turn: turnOf(b.turn), tip: turnOf(b.tip), lean: turnOf(b.lean) },
         })
