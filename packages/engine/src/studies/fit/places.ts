@@ -62,10 +62,11 @@ export function massOf(m: Model, b: Body): Field | Gaps {
 }
 
 /** Sides of a shape; a motor that states none is as long and as thick as its own group says, lying along the car. */
-function sidesOf(m: Model, b: Body): { readonly length: Field; readonly width: Field; readonly height: Field } {
+function sidesOf(m: Model, b: Body): { readonly [K in 'length' | 'width' | 'height']: Field | Gaps } {
   const motor = b.kind === 'motor' && !isGap(b.unit) ? m.drive.units[b.unit.value]?.motor : undefined
   if (!motor) return { length: b.length, width: b.width, height: b.height }
-  const or = (own: Field, listed: Field): Field => (isGap(own) ? listed : own)
+  // Either will do: where both are missing, both are named.
+  const or = (own: Field, listed: Field): Field | Gaps => (!isGap(own) ? own : isGap(listed) ? { gaps: [own, listed] } : listed)
   return { length: or(b.length, motor.length), width: or(b.width, motor.diameter), height: or(b.height, motor.diameter) }
 }
 
