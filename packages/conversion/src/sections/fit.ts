@@ -38,7 +38,12 @@ const ends = {
 }
 
 const wanted = (face: string, symbol: string) =>
-  quantity('length', `free depth wanted before its ${face}`, symbol, { least: 0, most: 2, measure: TRIAL })
+  quantity('length', `free depth wanted before its ${face}`, symbol, {
+    least: 0,
+    most: 2,
+    measure: TRIAL,
+    says: 'Left out: this face is not reached.',
+  })
 const shape = {
   length: side('length along the car, before it is turned', 'ℓ'),
   width: side('width across the car, before it is turned', 'w'),
@@ -60,7 +65,7 @@ const shape = {
       top: wanted('top', 'd_5'),
       bottom: wanted('bottom', 'd_6'),
     },
-    { says: 'For terminals, connectors, fans, tools and a hand. The faces are those before it is turned; a face left out is not reached.' },
+    { says: 'For terminals, connectors, fans, tools and a hand. The faces are those before it is turned.' },
   ),
   fixing: choice('how it is fixed', ['existing points', 'new holes', 'cut out', 'welded on'], {
     says: 'Cuts and welds are asked for before the work: some rule sets allow none.',
