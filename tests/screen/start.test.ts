@@ -232,7 +232,7 @@ describe('the notes on the demo', () => {
       if (at !== 'brief') await expect.poll(() => notes.getByRole('heading').count(), { timeout: 20_000 }).toBe(0)
       if (next) await notes.getByRole('link', { name: next }).click()
     }
-    await expect.poll(() => notes.innerText()).toMatch(/7 of 7 notes are done[\s\S]*All notes are done/)
+    await expect.poll(() => notes.innerText()).toMatch(/8 of 8 notes are done[\s\S]*All notes are done/)
     await page.goto(`${bench.url}/c/${id}/brief`)
     await expect.poll(() => notes.innerText(), { timeout: 60_000 }).toContain('● done')
     expect(await page.locator('article.find:has(.out.failing)').count()).toBe(0)

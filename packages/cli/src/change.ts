@@ -3,7 +3,7 @@ import { applyEdits, type Conversion, type Edit, formatIssue, isGroupAt, nearest
 import { type Assessment, type Finding, findingId } from '@ampwright/engine'
 import { comparisonJson, pathOf, Refusal, undo, unknownParts } from '@ampwright/workbench'
 import { printComparison } from './compare.ts'
-import { assessWithProgress } from './judged.ts'
+import { assessWithProgress, type Looked, look } from './judged.ts'
 import { bytesOf, loadText } from './load.ts'
 import type { Terminal } from './terminal.ts'
 
@@ -41,6 +41,8 @@ export type Changing = {
   readonly units: System
   /** The finding it is about. */
   readonly finding?: Finding
+  /** The file as it stands, where it was assessed already. */
+  readonly looked?: Looked
 }
 
 /**
@@ -56,8 +58,9 @@ export function change(file: string, edits: readonly Edit[], o: Changing, t: Ter
   if (!applied.ok) throw new Refusal(`${formatIssue({ ...applied.problem, file })}\nNothing was changed.`)
   const after = loadText(applied.text, file, strict, 'nothing was changed')
   refuseUnknownParts(edits, after, file)
-  const a = assessWithProgress(before, t, { notes: false }),
-    b = assessWithProgress(after, t)
+  const { answers, assessment: a } = o.looked ?? look(before, t, { notes: false })
+  answers.next(after.model)
+  const b = assessWithProgress(after, t, { answers })
   if (!o.json) printComparison(a, b, ['before', 'after'], t, o.units, Boolean(o.figures))
   if (o.write) replace(file, applied.text, o.command)
   const back = undo(text, edits)

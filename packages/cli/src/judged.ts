@@ -2,11 +2,23 @@ import { type Conversion, formatIssue } from '@ampwright/conversion'
 import { Answers, type Assessment, assess, type Progress, STUDIES } from '@ampwright/engine'
 import type { Terminal } from './terminal.ts'
 
+/** What was worked out of a conversion, to serve the look at it after an edit. */
+export type Looked = { readonly answers: Answers; readonly assessment: Assessment }
+/** Assesses a conversion that is about to be edited. */
+export function look(c: Conversion, t: Terminal, { notes = true } = {}): Looked {
+  const answers = new Answers(c.model)
+  return { answers, assessment: assessWithProgress(c, t, { notes, answers }) }
+}
+
 /** Assesses a conversion; on a terminal it says what it is at when that takes over a second. What is noted about the file goes to standard error. */
-export function assessWithProgress(c: Conversion, t: Terminal, { notes = true } = {}): Assessment {
+export function assessWithProgress(
+  c: Conversion,
+  t: Terminal,
+  { notes = true, answers = new Answers(c.model) }: { notes?: boolean; answers?: Answers } = {},
+): Assessment {
   if (notes) for (const issue of c.issues) t.err(formatIssue(issue))
   if (notes && c.text.text?.trim() === '') t.err('The conversion file is empty: everything is asked.')
-  const steps = assess(new Answers(c.model)),
+  const steps = assess(answers, { bands: 'as read' }),
     began = Date.now()
   for (let shown = 0; ; ) {
     const step = steps.next()

@@ -25,7 +25,7 @@ import { printComparison } from './compare.ts'
 import { completion } from './completion.ts'
 import { conceptsCommand } from './concepts-command.ts'
 import { cardJson, formulaNamed, printCard, printChapters, worked } from './handbook.ts'
-import { assessWithProgress } from './judged.ts'
+import { assessWithProgress, look } from './judged.ts'
 import { bytesOf, load } from './load.ts'
 import { newConversion, type Start } from './new-conversion.ts'
 import { classesJson, partsOf, printClasses, printParts } from './parts.ts'
@@ -202,14 +202,15 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
     .option('--write', 'keep it in the file')
     .option(...FIGURES)
     .action((file: string, name: string, o: Trying) => {
-      const f = findingNamed(assessWithProgress(load(file, Boolean(o.strict)), t), name, 'remedy'),
+      const looked = look(load(file, Boolean(o.strict)), t),
+        f = findingNamed(looked.assessment, name, 'remedy'),
         set = f.remedies.find(r => r.do === 'set')
       if (set?.do !== 'set')
         throw new Refusal(
           `remedy: ${name} offers no value to set${f.remedies.length ? `; it says: ${f.remedies.map(r => filled(r.says, f, o.units)).join(' ')}` : ''}`,
         )
       if (!o.json) t.out(filled(set.says, f, o.units))
-      code = outcomeExit(change(file, remedyEdits(set), { ...o, command: 'remedy', finding: f }, t))
+      code = outcomeExit(change(file, remedyEdits(set), { ...o, command: 'remedy', finding: f, looked }, t))
     })
 
   strict(
@@ -258,8 +259,9 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
     .option('--write', 'keep it in the file')
     .option(...FIGURES)
     .action((file: string, name: string, o: Trying & { by: string; reason: string; scope: string; date: string }) => {
-      const f = findingNamed(assessWithProgress(load(file, Boolean(o.strict)), t), name, 'accept')
-      code = outcomeExit(change(file, [acceptance(f, o)], { ...o, command: 'accept', finding: f }, t))
+      const looked = look(load(file, Boolean(o.strict)), t),
+        f = findingNamed(looked.assessment, name, 'accept')
+      code = outcomeExit(change(file, [acceptance(f, o)], { ...o, command: 'accept', finding: f, looked }, t))
     })
 
   strict(
@@ -277,8 +279,9 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
     .option('--write', 'keep it in the file')
     .option(...FIGURES)
     .action((file: string, name: string, o: Trying & SettingAside) => {
-      const f = findingNamed(assessWithProgress(load(file, Boolean(o.strict)), t), name, 'does-not-apply')
-      code = outcomeExit(change(file, [settingAside(f, o)], { ...o, command: 'does-not-apply', finding: f }, t))
+      const looked = look(load(file, Boolean(o.strict)), t),
+        f = findingNamed(looked.assessment, name, 'does-not-apply')
+      code = outcomeExit(change(file, [settingAside(f, o)], { ...o, command: 'does-not-apply', finding: f, looked }, t))
     })
 
   strict(
@@ -291,8 +294,9 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
     .option('--write', 'keep it in the file')
     .option(...FIGURES)
     .action((file: string, name: string, o: Trying) => {
-      const f = findingNamed(assessWithProgress(load(file, Boolean(o.strict)), t), name, 'take-back')
-      code = outcomeExit(change(file, takingBack(f), { ...o, command: 'take-back', finding: f }, t))
+      const looked = look(load(file, Boolean(o.strict)), t),
+        f = findingNamed(looked.assessment, name, 'take-back')
+      code = outcomeExit(change(file, takingBack(f), { ...o, command: 'take-back', finding: f, looked }, t))
     })
 
   shownCommands(program, strict, t)

@@ -14,10 +14,12 @@ import type { Figure, Gap } from './working/value.ts'
 /** A gap with what closing it unlocks: the questions that wait for it. */
 export type OpenGap = Gap & { readonly unlocks: readonly string[] }
 
+/** Half-width (±) of each figure by its id; none where bands were not asked for. */
+export type Halves = Pick<ReadonlyMap<string, number>, 'get'>
+
 export type Assessment = {
   readonly figures: ReadonlyMap<string, Figure>
-  /** Half-width (±) of each figure; absent where bands were not asked for. */
-  readonly halves: ReadonlyMap<string, number>
+  readonly halves: Halves
   readonly traces: ReadonlyMap<string, Trace>
   readonly tables: ReadonlyMap<string, Table>
   readonly findings: readonly Finding[]
@@ -25,7 +27,8 @@ export type Assessment = {
   readonly headline: readonly string[]
 }
 export type Progress = { readonly did: string; readonly of: 'study' | 'rules' | 'bands' }
-export type AssessOptions = { readonly bands?: boolean }
+/** `bands`: every half-width on the way (true), each when somebody reads it (`'as read'`: most readers look at few), or none. */
+export type AssessOptions = { readonly bands?: boolean | 'as read' }
 
 const ORDER: Readonly<Record<Finding['outcome'], number>> = {
   failing: 0,
@@ -64,12 +67,13 @@ export function* assess(answers: Answers, { bands = true }: AssessOptions = {}):
   }
   for (const t of requirements(answers.current())) tables.set(t.id, t)
   const memo: SpreadMemo | undefined = bands ? new Map() : undefined
-  const halves = new Map<string, number>()
-  if (memo)
+  const ahead = new Map<string, number>()
+  if (memo && bands === true)
     for (const f of figures.values()) {
-      if (typeof f.value === 'number') halves.set(f.id, halfWidth(f, memo))
+      if (typeof f.value === 'number') ahead.set(f.id, halfWidth(f, memo))
       if (f.because.result) yield { did: f.id, of: 'bands' }
     }
+  const halves = memo && bands === 'as read' ? asRead(figures, memo) : ahead
   const found = RULES.flatMap(rule => keptFindings(rule, answers, memo))
   for (const t of goals(answers.current(), found)) tables.set(t.id, t)
   for (const f of found) for (const g of f.gaps) opened(g, f.title)
@@ -86,9 +90,16 @@ export function* assess(answers: Answers, { bands = true }: AssessOptions = {}):
   }
 }
 
+const asRead = (figures: ReadonlyMap<string, Figure>, memo: SpreadMemo): Halves => ({
+  get: id => {
+    const f = figures.get(id)
+    return f && typeof f.value === 'number' ? halfWidth(f, memo) : undefined
+  },
+})
+
 /** Runs the generator to its end. */
-export function assessed(model: Model, options: AssessOptions = {}): Assessment {
-  const steps = assess(new Answers(model), options)
+export function assessed(model: Model, { bands = 'as read' }: AssessOptions = {}): Assessment {
+  const steps = assess(new Answers(model), { bands })
   for (;;) {
     const step = steps.next()
     if (step.done) return step.value

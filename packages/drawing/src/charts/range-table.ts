@@ -1,4 +1,4 @@
-import type { AnyValue, Kind, Table } from '@ampwright/engine'
+import type { AnyValue, Halves, Kind, Table } from '@ampwright/engine'
 import { headingOf, unitOf } from '../axis.ts'
 import { cutTo, textWidth } from '../extent.ts'
 import { isNarrow, LINE_HEIGHT, pictureSvg, SIZE, sized, titleOf, type Writing, write } from '../frame.ts'
@@ -23,7 +23,7 @@ const CELL = 44
  * A table of ranges as tinted cells: trips or speeds down, days across (`range-in-weather.ranges`, `range-at-speeds.ranges`). Each cell says the low end
  * first; the darker the tint, the farther that low end. `halves` are the half-widths of the figures; without them a cell says one number.
  */
-export function rangeTable(table: Table, halves: ReadonlyMap<string, number>, on: Page): Picture {
+export function rangeTable(table: Table, halves: Halves, on: Page): Picture {
   const page = sized(on)
   const places = table.rows.flatMap(r => table.columns.flatMap(c => placeOf(r.name, c.label, r.cells[c.key], halves))),
     [column] = table.columns,
@@ -52,12 +52,7 @@ export function rangeTable(table: Table, halves: ReadonlyMap<string, number>, on
 /** What a cell says in a word, where it holds no range. */
 const wordIn = (cell: AnyValue | number | string | undefined): string | undefined => (typeof cell === 'string' ? cell : undefined)
 
-function placeOf(
-  row: string,
-  column: string,
-  cell: AnyValue | number | string | undefined,
-  halves: ReadonlyMap<string, number>,
-): readonly Place[] {
+function placeOf(row: string, column: string, cell: AnyValue | number | string | undefined, halves: Halves): readonly Place[] {
   const best = numberIn(cell)
   if (best === undefined) return []
   const half = (typeof cell === 'object' && 'because' in cell ? halves.get(cell.id) : undefined) ?? 0,

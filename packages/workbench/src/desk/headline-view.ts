@@ -1,5 +1,14 @@
 import type { System } from '@ampwright/conversion'
-import { type Assessment, type Figure, type Finding, type HeadlineRow, headlineOf, headlineRows, type Outcome } from '@ampwright/engine'
+import {
+  type Assessment,
+  type Figure,
+  type Finding,
+  type Halves,
+  type HeadlineRow,
+  headlineOf,
+  headlineRows,
+  type Outcome,
+} from '@ampwright/engine'
 import { headed, shown } from '../shown.ts'
 
 /** One line of the headline, ready to print. `id` is absent while nothing could be worked out. */
@@ -38,7 +47,7 @@ function judgedByMass(row: HeadlineRow, findings: readonly Finding[]): HeadlineR
   return f ? { ...row, outcome: f.outcome } : row
 }
 
-function rowView(row: HeadlineRow, halves: ReadonlyMap<string, number>, system: System): HeadlineView {
+function rowView(row: HeadlineRow, halves: Halves, system: System): HeadlineView {
   const { figure, wanted } = row,
     half = figure ? halves.get(figure.id) : undefined
   return {
