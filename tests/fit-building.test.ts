@@ -1,5 +1,9 @@
+import { applyEdits } from '@ampwright/conversion'
+import { Answers, type BoxBody, type BoxRoom, boxRoom, type Field, isGap, isGaps, MODULES_LIE, modulesAllOneWay } from '@ampwright/engine'
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { assessText, textOf } from './cars.ts'
+import { assessText, conversionOf, textOf } from './cars.ts'
+import { runs } from './counts.ts'
 
 const findings = (text: string, rule: string) => assessText(text).assessment.findings.filter(f => f.rule === rule)
 
@@ -59,5 +63,67 @@ describe('sheet of the boxes', () => {
     )
     expect(pieces).toBeGreaterThan(box)
     expect(pieces).toBeLessThan(1.05 * box)
+  })
+})
+
+describe('room for the modules of a box', () => {
+  const BOX = ['length', 'width', 'height'] as const,
+    PACKING = ['busbars', 'plate', 'lid', 'gap', 'service-room'] as const
+  const WAYS = ['upright', 'upright or on a long side', 'any way but on its head', 'any way'] as const
+  const millimetres = (least: number, most: number) => fc.integer({ min: least, max: most }).map(n => `${n} mm`)
+  const base = applyEdits(textOf('lapwing'), [{ path: 'fit.packing.service-face', now: 'top' }])
+  it('is what the search for arrangements counts when all modules stand one way, whatever the box; and never more than the volume gives', () => {
+    if (!base.ok) throw new Error(base.problem.what)
+    fc.assert(
+      fc.property(
+        fc.record(Object.fromEntries(BOX.map(k => [k, millimetres(60, 1200)]))),
+        fc.record(Object.fromEntries(PACKING.map(k => [k, millimetres(0, 60)]))),
+        fc.constantFrom(...WAYS),
+        fc.constantFrom('front', 'rear', 'left', 'right', 'top', null),
+        (box, packing, lies, face) => {
+          const made = applyEdits(base.text, [
+            ...Object.entries(box).map(([k, now]) => ({ path: `fit.bodies.tank-box.${k}`, now })),
+            ...Object.entries(packing).flatMap(([k, now]) =>
+              face === null && k === 'service-room' ? [] : [{ path: `fit.packing.${k}`, now }],
+            ),
+            { path: 'fit.packing.lies', now: lies },
+            { path: 'fit.packing.service-face', now: face },
+          ])
+          if (!made.ok) throw new Error(made.problem.what)
+          const { model } = conversionOf(made.text),
+            { packing: p, bodies } = model.fit,
+            room = new Answers(model).ask(boxRoom),
+            of = (f: Field): number => (isGap(f) ? 0 : f.value)
+          if (isGaps(room)) throw new Error('the room is not worked out')
+          const found = room.rooms['tank-box'] as BoxRoom,
+            tank = bodies['tank-box'] as BoxBody,
+            looks = face === 'rear' ? 'back' : face
+          const counted = modulesAllOneWay(
+            { low: [0, 0, 0], high: [of(tank.length), of(tank.width), of(tank.height)] },
+            {
+              size: [0.355, 0.152, 0.108],
+              clearance: of(p.gap),
+              down: MODULES_LIE[lies],
+              ...(looks ? { service: { face: looks, strip: of(p.serviceRoom) } } : {}),
+            },
+            { wall: of(tank.wall), plate: of(p.plate), lid: of(p.lid), busbar: of(p.busbars), sheet: 0 },
+          )
+          expect(found.oneWay.value).toBe(counted)
+          expect(found.oneWay.value).toBeLessThanOrEqual(Math.max(0, found.most.value))
+        },
+      ),
+      { numRuns: runs(2000) },
+    )
+  })
+  it('lacks where more are stated than go in, and is left to a search between the two', () => {
+    const outcome = (modules: string, width: string): string | undefined => {
+      const made = applyEdits(textOf('lapwing'), [
+        { path: 'pack.boxes.tank.modules', now: modules },
+        { path: 'fit.bodies.tank-box.width', now: width },
+      ])
+      if (!made.ok) throw new Error(made.problem.what)
+      return findings(made.text, 'modules-fit-their-box').find(f => f.item === 'tank-box')?.outcome
+    }
+    expect([outcome('6', '500 mm'), outcome('6', '480 mm'), outcome('7', '500 mm')]).toEqual(['sound', 'marginal', 'failing'])
   })
 })

@@ -157,6 +157,7 @@ describe('the workbench in a browser', () => {
     await settled(page)
     await page.locator('.headline button', { hasText: 'Kerb mass' }).click()
     const dialog = page.getByRole('dialog')
+    await dialog.locator('button.turn').first().waitFor()
     for (let n = 0; n < 40 && !(await dialog.innerText()).includes('wheel scales'); n++) {
       const folded = dialog.locator('button.turn[aria-expanded="false"]').first()
       if ((await folded.count()) === 0) break

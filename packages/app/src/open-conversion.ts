@@ -1,6 +1,7 @@
 import type { Edit, Issue, System } from '@ampwright/conversion'
 import type { Saying } from '@ampwright/workbench'
 import { Asking, type AssessmentStep } from './asking.ts'
+import { FilesBeside } from './files-beside.ts'
 import { clashesAfter, placeCalled } from './clashes.ts'
 import { forgetTyped, halfTyped } from './kept/half-typed.ts'
 import { putOut, takeOut, unsent } from './kept/outbox.ts'
@@ -11,7 +12,7 @@ import { painted } from './painted.ts'
 import { Away, api, type Clash, type Kept, Refused } from './server/api.ts'
 import { keepCounts, keepSeen, type LastSeen, lastSeen } from './server/last-seen.ts'
 import { live } from './server/live.ts'
-import type { Beside, Section } from './worker/service.ts'
+import type { Section } from './worker/service.ts'
 
 type Saving = {
   readonly batch?: { readonly key: string; readonly edits: readonly Edit[] }
@@ -41,16 +42,15 @@ export class OpenConversion extends Asking {
   /** The undo a clash came of, by path. */
   private readonly undoOf = new Map<string, number>()
   private readonly letGo: () => void
-  private besides: readonly Beside[] = []
+  private readonly beside: FilesBeside
   private wasAway = false
-  /** What the files beside the conversion were when they were fetched, by name. */
-  private hashes = new Map<string, string>()
   units: System = storedUnits()
 
   constructor(id: string) {
     super()
     this.steps = new StepsBack(id)
     this.state = unopened(id)
+    this.beside = new FilesBeside(id, this.engine)
     const letGo = live({ hear: news => void this.hearOf(news), away: gone => this.away(gone) }),
       stay = atLeaving({ hidden: () => this.rest(), left: () => this.leave(), back: () => void this.load() })
     this.letGo = () => {
@@ -94,13 +94,11 @@ export class OpenConversion extends Asking {
       const sent = unsent(id)
       await this.sendAgain()
       const [stored, lines] = await Promise.all([api.open(id), api.revisions(id)]),
-        files = await Promise.all(stored.files.map(async f => ({ name: f.name, bytes: await api.file(id, f.name) })))
-      this.besides = files
+        files = await this.beside.fetched(stored.files)
       this.steps.recall(lines, sent)
       await this.lay({ ...stored, files })
       await this.remember()
       await this.count()
-      this.hashes = new Map(stored.files.map(f => [f.name, f.sha256]))
       return true
     } catch (e) {
       const seen = e instanceof Away ? await lastSeen(id) : undefined
@@ -163,7 +161,7 @@ export class OpenConversion extends Asking {
   /** Keeps the car in this browser as it stands now. */
   private async remember(): Promise<void> {
     const { id, name, revision } = this.state
-    await keepSeen({ id, name, revision, text: await this.engine.text(), files: this.besides, at: new Date().toISOString() })
+    await keepSeen({ id, name, revision, text: await this.engine.text(), files: this.beside.files, at: new Date().toISOString() })
   }
 
   /** Keeps what stands in the way for the list of conversions, once it is that of the revision shown. */
@@ -280,7 +278,7 @@ export class OpenConversion extends Asking {
     else if (answer.revision > this.state.revision) this.steps.changed(answer.revision)
     if (batch) this.saved(batch.edits)
     // What others changed meanwhile comes back merged; while more of ours is on its way it would be older than what is shown.
-    if (this.waiting === 0 && !batch) await this.fetchFiles((await api.open(this.state.id)).files)
+    if (this.waiting === 0 && !batch) await this.beside.follow((await api.open(this.state.id)).files)
     if (this.waiting === 0 && (!batch || answer.text !== (await this.engine.text()))) await this.take(answer.text)
     this.set({ revision: answer.revision, saving: this.waiting ? 'saving' : 'saved', ...this.counts() })
     if (this.waiting === 0) await this.remember()
@@ -309,23 +307,10 @@ export class OpenConversion extends Asking {
     if (this.waiting > 0 || news.revision <= this.state.revision) return
     const stored = await api.open(news.id)
     if (this.waiting > 0 || stored.revision <= this.state.revision) return
-    await this.fetchFiles(stored.files)
+    await this.beside.follow(stored.files)
     if (stored.text !== (await this.engine.text())) await this.take(stored.text)
     this.set({ revision: stored.revision })
     await this.count()
-  }
-  /** Files another window put beside the conversion meanwhile: before the text that may name them. */
-  private async fetchFiles(files: readonly { readonly name: string; readonly sha256: string }[]): Promise<void> {
-    for (const { name, sha256: hash } of files) {
-      if (this.hashes.get(name) === hash) continue
-      await this.engine.addFile(name, await api.file(this.state.id, name))
-      this.hashes.set(name, hash)
-    }
-    for (const name of this.hashes.keys()) {
-      if (files.some(f => f.name === name)) continue
-      await this.engine.addFile(name, null)
-      this.hashes.delete(name)
-    }
   }
   /** Shows both values. What is not settled yet stays shown; the same place clashing again shows the newer values. */
   clashed(clashes: readonly Clash[]): void {
@@ -397,9 +382,7 @@ export class OpenConversion extends Asking {
       return (e as Error).message
     }
     this.set({ renewing: true })
-    this.besides = [...this.besides.filter(f => f.name !== name), ...(bytes === null ? [] : [{ name, bytes }])]
-    this.hashes.delete(name)
-    await this.engine.addFile(name, bytes)
+    await this.beside.lay(name, bytes)
     await this.layOut()
     return undefined
   }

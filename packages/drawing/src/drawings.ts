@@ -38,6 +38,8 @@ export type Kind =
 export type Drawing = {
   readonly id: string
   readonly kind: Kind
+  /** It tells how sure its figures are, which is worked out last. */
+  readonly tellsHowSure?: true
   readonly label: string
   /** The unit, trip or place it is about, where there are several. */
   readonly item?: string
@@ -190,6 +192,6 @@ function weather(a: Known): readonly Drawing[] {
     ] as const
   ).flatMap(([id, kind]) => {
     const t = a.tables.get(id)
-    return t && t.rows.length > 0 ? [{ id, kind, label: t.label, draw: page => rangeTable(t, a.halves, page) }] : []
+    return t && t.rows.length > 0 ? [{ id, kind, label: t.label, tellsHowSure: true, draw: page => rangeTable(t, a.halves, page) }] : []
   })
 }

@@ -68,16 +68,19 @@ export function* assess(answers: Answers, { bands = true }: AssessOptions = {}):
   for (const t of requirements(answers.current())) tables.set(t.id, t)
   const memo: SpreadMemo | undefined = bands ? new Map() : undefined
   const ahead = new Map<string, number>()
-  if (memo && bands === true)
-    for (const f of figures.values()) {
+  if (memo)
+    for (const f of bands === true ? figures.values() : headlined(answers)) {
       if (typeof f.value === 'number') ahead.set(f.id, halfWidth(f, memo))
       if (f.because.result) yield { did: f.id, of: 'bands' }
     }
   const halves = memo && bands === 'as read' ? asRead(figures, memo) : ahead
-  const found = RULES.flatMap(rule => keptFindings(rule, answers, memo))
+  const found: Finding[] = []
+  for (const rule of RULES) {
+    found.push(...keptFindings(rule, answers, memo))
+    yield { did: rule.id, of: 'rules' }
+  }
   for (const t of goals(answers.current(), found)) tables.set(t.id, t)
   for (const f of found) for (const g of f.gaps) opened(g, f.title)
-  yield { did: 'rules', of: 'rules' }
   const sorted = [...found].sort((a, b) => ORDER[a.outcome] - ORDER[b.outcome] || HARM[a.harm] - HARM[b.harm])
   return {
     figures,
@@ -90,6 +93,8 @@ export function* assess(answers: Answers, { bands = true }: AssessOptions = {}):
   }
 }
 
+/** Figures of the headline and what it rests on: rules judge them, and they take longest. */
+const headlined = (answers: Answers): readonly Figure[] => HEADLINE.flatMap(study => answers.of(study)?.figures ?? [])
 const asRead = (figures: ReadonlyMap<string, Figure>, memo: SpreadMemo): Halves => ({
   get: id => {
     const f = figures.get(id)

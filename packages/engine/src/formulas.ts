@@ -88,6 +88,7 @@ import * as winding from './drive/winding.ts'
 import * as ackermann from './fitting/ackermann.ts'
 import * as alignedGap from './fitting/aligned-gap.ts'
 import * as keptRoom from './fitting/kept-room.ts'
+import * as modulesInBox from './fitting/packing/modules-in-box.ts'
 import * as packingByHand from './fitting/packing/by-hand.ts'
 import * as placedBody from './fitting/placed-body.ts'
 import * as pointToBox from './fitting/point-to-box.ts'
@@ -199,6 +200,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     turningWheel,
     surveyed,
     ackermann,
+    modulesInBox,
     packingByHand,
   ],
   cost: [parts, exchange, strongerDrive],

@@ -41,6 +41,9 @@ export class Drawings {
   list(a: Assessment): readonly DrawingLine[] {
     return this.known(a).map(({ id, kind, label, item }) => ({ id, kind, label, ...(item === undefined ? {} : { item }) }))
   }
+  tellsHowSure(a: Assessment, id: string): boolean {
+    return this.known(a).some(d => d.id === id && d.tellsHowSure)
+  }
   private known(a: Assessment): readonly Drawing[] {
     if (a === this.of) return this.all
     this.of = a

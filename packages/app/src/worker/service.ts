@@ -1,6 +1,6 @@
 import type { Edit, SECTIONS, System } from '@ampwright/conversion'
 import type { Readout } from '@ampwright/drawing'
-import { findingId, type PackArrangement, type Stage, type Surveys } from '@ampwright/engine'
+import { type Assessment, findingId, type PackArrangement, type Stage, type Surveys } from '@ampwright/engine'
 import {
   type Arranging,
   type ArrangingPlan,
@@ -34,7 +34,6 @@ import {
   type SheetNode,
   type Side,
   type Standing,
-  type Step,
   type SurveySheet,
   sayingEdits,
   scansTold,
@@ -50,7 +49,8 @@ import type { Arranged, Looking } from './arranging.ts'
 import type { Comparison, FileList } from './beside.ts'
 import type { DrawingLine, Drawings, Drawn, SceneView } from './drawings.ts'
 import { noPreview, type Preview, previewOf } from './preview.ts'
-import { breath, inSlices, SLICE } from './slices.ts'
+import { type Hear, headlineFirst, howSure, inSlices } from './slices.ts'
+import { type Attached, TrialDesk } from './trial-desk.ts'
 
 // What the headline and the stages do not need is fetched when somebody first asks for it.
 const beside = () => import('./beside.ts')
@@ -78,7 +78,7 @@ const PART_SECTIONS = ['drive', 'pack', 'charging', 'donor'] as const
 /** One side of a comparison: a revision or another conversion, with its files where it has its own. */
 export type Compared = { readonly text: string; readonly files?: readonly Beside[] }
 
-type Hear = (step: Exclude<Step, { is: 'working' }>) => void
+const datumOf = (bytes: Uint8Array | undefined, format: string) => (bytes === undefined ? undefined : fileDatum(bytes, format))
 
 /**
  * The engine behind the screen, in a thread of its own: one conversion laid open. Typing never waits for it; a newer edit stops the assessment that runs.
@@ -91,24 +91,21 @@ export class Service {
   private attachments = new Map<string, Uint8Array>()
   private pictures: Promise<Drawings> | undefined
   private drawn: Drawings | undefined
-  private trial: Desk | undefined
   private measured = '{}'
 
   listen(hear: Hear): void {
     this.hear = hear
   }
   open(text: string, files: readonly Beside[], system: System): Opened {
-    this.trial = undefined
+    this.trial.forget()
     this.measured = '{}'
     this.attachments = new Map(files.map(f => [f.name, f.bytes]))
-    this.desk = new Desk(text, { attachments: (name, format) => this.beside(name, format), files: [...this.attachments.keys()], system })
+    this.desk = new Desk(text, { attachments: this.attached, files: [...this.attachments.keys()], system })
     this.begin()
     return this.state()
   }
-  private beside(name: string, format: string, files = this.attachments): ReturnType<typeof fileDatum> | undefined {
-    const bytes = files.get(name)
-    return bytes === undefined ? undefined : fileDatum(bytes, format)
-  }
+  private readonly attached: Attached = (name, format) => datumOf(this.attachments.get(name), format)
+  private readonly trial = new TrialDesk(this.attached)
   private state(): Opened {
     return {
       usable: this.desk.usable,
@@ -143,10 +140,12 @@ export class Service {
   sheet(section: Section): SheetNode {
     return this.desk.sheet(section)
   }
-  figures(stage: Stage): readonly FigureView[] {
+  async figures(stage: Stage): Promise<readonly FigureView[]> {
+    await howSure(this.desk, () => this.desk.figureIds(stage))
     return this.desk.figures(stage)
   }
-  tables(ids: readonly string[]): readonly TableView[] {
+  async tables(ids: readonly string[]): Promise<readonly TableView[]> {
+    await howSure(this.desk, () => this.desk.tableFigures(ids))
     return this.desk.tables(ids)
   }
   working(name: string): WorkingView | undefined {
@@ -157,57 +156,41 @@ export class Service {
       a = this.desk.assessment
     return v && a ? workingTree(v, a, this.desk.system, { quiet: s => s, strong: s => s }).join('\n') : undefined
   }
-  private draws(): Promise<Drawings> {
+  /** Reads something off the drawings, which are fetched when they are first asked for; undefined until the car is assessed. */
+  private async drawing<T>(read: (drawings: Drawings, a: Assessment, system: System) => T): Promise<T | undefined> {
     this.pictures ??= import('./drawings.ts').then(m => (this.drawn = new m.Drawings()))
-    return this.pictures
+    const pictures = await this.pictures,
+      a = this.desk.assessment
+    return a && read(pictures, a, this.desk.system)
   }
   async drawings(): Promise<readonly DrawingLine[]> {
-    const pictures = await this.draws(),
-      a = this.desk.assessment
-    return a ? pictures.list(a) : []
+    return (await this.drawing((d, a) => d.list(a))) ?? []
   }
   async draw(id: string, width: number): Promise<Drawn | undefined> {
-    const pictures = await this.draws(),
-      a = this.desk.assessment
-    return a && pictures.draw(a, id, width, this.desk.system)
+    if (await this.drawing((d, a) => d.tellsHowSure(a, id))) await howSure(this.desk, () => this.desk.tableFigures([id]))
+    return this.drawing((d, a, system) => d.draw(a, id, width, system))
   }
   /** The car in three dimensions, once something has a shape. */
-  async scene(): Promise<SceneView | undefined> {
-    const pictures = await this.draws(),
-      a = this.desk.assessment
-    return a && pictures.scene(a, this.desk.system)
+  scene(): Promise<SceneView | undefined> {
+    return this.drawing((d, a, system) => d.scene(a, system))
   }
-  async gapBetween(one: string, other: string): Promise<string | undefined> {
-    const pictures = await this.draws(),
-      a = this.desk.assessment
-    return a && pictures.gap(a, one, other, this.desk.system)
+  gapBetween(one: string, other: string): Promise<string | undefined> {
+    return this.drawing((d, a, system) => d.gap(a, one, other, system))
   }
   readAt(id: string, pixel: number): Readout | undefined {
     return this.drawn?.read(id, pixel)
   }
-  async drawingFile(id: string, as: 'svg' | 'csv', width: number): Promise<string | undefined> {
-    const pictures = await this.draws(),
-      a = this.desk.assessment
-    return a && pictures.file(a, id, as, width, this.desk.system)
+  drawingFile(id: string, as: 'svg' | 'csv', width: number): Promise<string | undefined> {
+    return this.drawing((d, a, system) => d.file(a, id, as, width, system))
   }
   /** The headline with edits that are not made: what a handle shows while it is dragged. */
   tryout(edits: readonly Edit[]): readonly { readonly id?: string; readonly label: string; readonly value?: string }[] {
     const tried = this.desk.tried(edits)
     if (!tried.ok) return []
-    this.trial ??= new Desk(this.desk.source, { attachments: (name, format) => this.beside(name, format) })
-    this.trial.system = this.desk.system
-    this.trial.take(tried.text)
-    return this.trial.headlineOnly()
+    return this.trial.headline(tried.text, this.desk.system)
   }
-  /** How long one bare headline takes here [ms]: the middle of many. A measure for the bench; the page does not use it. */
   bareHeadline(): number {
-    const times = Array.from({ length: 15 }, () => {
-      const fresh = new Desk(this.desk.source, { attachments: (name, format) => this.beside(name, format) }),
-        began = performance.now()
-      fresh.headlineOnly()
-      return performance.now() - began
-    })
-    return times.toSorted((a, b) => a - b)[7] ?? Number.NaN
+    return this.trial.bare(this.desk.source)
   }
   /** The edit that changes the total ratio of a unit: its reduction where it has one, else the kept gear that comes nearest. */
   ratioEdit(unit: string, ratio: number): Edit | undefined {
@@ -275,7 +258,10 @@ export class Service {
       standing = this.desk.assessment
     if (of === undefined && standing) return { text, assessment: standing }
     const files = of?.files && new Map(of.files.map(f => [f.name, f.bytes]))
-    const desk = new Desk(text, { attachments: (name, format) => this.beside(name, format, files), system: this.desk.system })
+    const desk = new Desk(text, {
+      attachments: (name, format) => (files ? datumOf(files.get(name), format) : this.attached(name, format)),
+      system: this.desk.system,
+    })
     if (!desk.usable)
       return {
         refused: `This text cannot be assessed: ${desk.issues.map(i => `line ${i.line}, ${i.path}: ${i.what}; found ${i.found}`)[0]}`,
@@ -329,7 +315,7 @@ export class Service {
     if (!tried.ok) return noPreview(tried.issues.map(i => `${i.path}: ${i.what}`).join('; '))
     if (!before) return noPreview('The car is still being worked out.')
     const trial = new Desk(tried.text, {
-      attachments: (name, format) => this.beside(name, format),
+      attachments: this.attached,
       surveys: this.desk.measured,
       system: this.desk.system,
     })
@@ -400,26 +386,7 @@ export class Service {
   }
 
   private begin(): void {
-    void this.run(++this.turn)
-  }
-  private async run(turn: number): Promise<void> {
-    const steps = this.desk.assess()
-    // Up to the headline nothing else is let in: it is what somebody waits for.
-    let began = performance.now() + HEADLINE_FIRST
-    for (;;) {
-      const step = steps.next()
-      if (turn !== this.turn) return
-      if (!step.done && step.value.is !== 'working') this.hear(step.value)
-      if (step.done) return
-      if (step.value.is === 'headline') began = 0
-      if (performance.now() - began > SLICE) {
-        await breath()
-        if (turn !== this.turn) return
-        began = performance.now()
-      }
-    }
+    const turn = ++this.turn
+    void headlineFirst(this.desk, () => turn === this.turn, this.hear)
   }
 }
-
-/** Longest the thread works for a headline before it looks for a newer edit [ms]. */
-const HEADLINE_FIRST = 60

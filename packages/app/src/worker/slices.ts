@@ -1,8 +1,14 @@
 import type { Assessment } from '@ampwright/engine'
-import type { Desk } from '@ampwright/workbench'
+import type { Desk, Step } from '@ampwright/workbench'
 
 /** Longest the thread works before it looks for a newer edit [ms]. */
-export const SLICE = 8
+const SLICE = 8
+
+/** Longest it works for a headline before it looks for a newer edit [ms]. */
+const HEADLINE_FIRST = 60
+
+/** What is worth telling of an assessment on its way. */
+export type Hear = (step: Exclude<Step, { is: 'working' }>) => void
 
 /** Lets waiting messages in; a timer would be held back by the browser. */
 export const breath = (): Promise<void> =>
@@ -16,14 +22,48 @@ export const breath = (): Promise<void> =>
     port2.postMessage(0)
   })
 
-/** A whole assessment that lets other messages in between. */
+/** An assessment up to where it can be told, that lets other messages in between. */
 export async function inSlices(desk: Desk): Promise<Assessment> {
   let began = performance.now()
   for (const steps = desk.assess(); ; ) {
     const step = steps.next()
     if (step.done) return step.value
+    if (step.value.is === 'told' && desk.assessment) return desk.assessment
     if (performance.now() - began < SLICE) continue
     await breath()
     began = performance.now()
+  }
+}
+
+/** A whole assessment for as long as it is wanted. Up to the headline nothing else is let in: it is what somebody waits for. */
+export async function headlineFirst(desk: Desk, wanted: () => boolean, hear: Hear): Promise<void> {
+  const steps = desk.assess()
+  let began = performance.now() + HEADLINE_FIRST
+  for (;;) {
+    const step = steps.next()
+    if (!wanted()) return
+    if (!step.done && step.value.is !== 'working') hear(step.value)
+    if (step.done) return
+    if (step.value.is === 'headline') began = 0
+    if (performance.now() - began < SLICE) continue
+    await breath()
+    if (!wanted()) return
+    began = performance.now()
+  }
+}
+
+/** Works out how sure figures are that somebody is about to read, a slice at a time: of the newest assessment, should another come meanwhile. */
+export async function howSure(desk: Desk, ids: () => readonly string[]): Promise<void> {
+  for (;;) {
+    const of = desk.assessment
+    let began = performance.now()
+    for (const id of ids()) {
+      of?.halves.get(id)
+      if (performance.now() - began < SLICE) continue
+      await breath()
+      if (desk.assessment !== of) break
+      began = performance.now()
+    }
+    if (desk.assessment === of) return
   }
 }

@@ -113,7 +113,9 @@ const packing = group(
       says: 'What a box weighs beside its sheet.',
     }),
   },
-  { says: 'Read by the search for an arrangement of the battery, which puts boxes into spaces. Nothing else rests on it.' },
+  {
+    says: 'Read by the search for an arrangement of the battery, which puts boxes into spaces, and where modules are held against the room in their box.',
+  },
 )
 
 /** Where everything goes: spaces of the car, shapes of what goes in, and what must stay free. */

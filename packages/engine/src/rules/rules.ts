@@ -42,7 +42,7 @@ import { launchGrip, lowRangeOnDry, recoveryGrip } from './drive/on-the-road.ts'
 import { couplerTorque, halfShaftTorque, inverterLimits, motorFiguresAgree, reversedRotation } from './drive/parts-of-the-drive.ts'
 import { motorOverSpeed, propshaftSpeed } from './drive/turning.ts'
 import { aboveTheGround, clearsRamps, standsAsBefore, standsEven, staysOnTheLift } from './fit/balance.ts'
-import { boxBehindTheEdge, boxDrains, boxHeld, boxSealed, boxVents, sheetWithinOverhead } from './fit/boxes.ts'
+import { boxBehindTheEdge, boxDrains, boxHeld, boxSealed, boxVents, modulesFitTheirBox, sheetWithinOverhead } from './fit/boxes.ts'
 import { clearOfGuards, clearOfHeat, clearOfWheels, insideItsSpace, partsClear } from './fit/clear.ts'
 import { lidsReached } from './fit/lids.ts'
 import { askedBeforeCutting, facesReached, partsOutsideCabin, protectedFromWater } from './fit/reached.ts'
@@ -262,6 +262,7 @@ const FIT: readonly Rule[] = [
   boxDrains,
   boxHeld,
   sheetWithinOverhead,
+  modulesFitTheirBox,
   standsEven,
   canBeBroughtIn,
   canBeLifted,

@@ -50,6 +50,7 @@ import { places } from './fit/places.ts'
 import { ride } from './fit/ride.ts'
 import { rooms } from './fit/rooms.ts'
 import { scans } from './fit/scans.ts'
+import { boxRoom } from './fit/box-room.ts'
 import { shells } from './fit/shells.ts'
 import { sides } from './fit/sides.ts'
 import { waysIn } from './fit/way-in.ts'
@@ -204,6 +205,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   lift,
   ride,
   shells,
+  boxRoom,
   scans,
   prints,
   brakeParts,

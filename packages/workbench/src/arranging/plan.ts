@@ -12,7 +12,7 @@ import {
   ledger,
   loadCases,
   type Model,
-  type ModuleFace,
+  MODULES_LIE,
   modulesAllOneWay,
   type PackModule,
   type PackTask,
@@ -47,13 +47,6 @@ const MOST_ROOMS = 8
 const ROOMS_OF_SPACE = 2
 /** Places and sizes are written in whole millimetres: what that may cost of the air round a box [m]. */
 const ROUNDING = 1e-3
-
-const DOWN: Readonly<Record<'upright' | 'upright or on a long side' | 'any way but on its head' | 'any way', readonly ModuleFace[]>> = {
-  upright: ['bottom'],
-  'upright or on a long side': ['bottom', 'left', 'right'],
-  'any way but on its head': ['bottom', 'left', 'right', 'front', 'back'],
-  'any way': ['bottom', 'left', 'right', 'front', 'back', 'top'],
-}
 
 /**
  * The search for an arrangement of the battery, as a conversion states it: modules, boxes, free rooms of the spaces that take batteries, and what the axles carry without the battery in
@@ -108,7 +101,7 @@ function moduleOf(m: Model, ask: Ask, w: Wanting, modules: number): PackModule {
   return {
     size: [w.number(module.length), w.number(module.width), w.number(module.height)],
     clearance: w.number(packing.gap),
-    down: lies ? DOWN[lies] : [],
+    down: lies ? MODULES_LIE[lies] : [],
     ...(service ? { service } : {}),
     mass: w.number(module.mass) * (1 + w.number(packing.hardware)),
     energy: isGaps(pack) ? Number.NaN : storedEnergy({ openCircuit: pack.openCircuit.value, capacity: pack.capacity.value }) / modules,

@@ -27,6 +27,7 @@ import {
   type Figure,
   HEADLINE,
   headlineOf,
+  isFigure,
   isGap,
   nameOf,
   STUDIES,
@@ -186,9 +187,9 @@ export class Desk {
     this.take(this.text)
   }
 
-  /** Works everything out, headline first. */
+  /** Works everything out, headline first. How sure a figure is, it leaves to whoever reads it: `figureIds`, `tableFigures` say which those are. */
   *assess(): Generator<Step, Assessment> {
-    const steps = assess(this.answers)
+    const steps = assess(this.answers, { bands: 'as read' })
     let n = 0
     for (;;) {
       const step = steps.next()
@@ -285,6 +286,17 @@ export class Desk {
         ? []
         : [{ id: f.id, label: headed(f.label), text: shown(f, this.system, a.halves.get(f.id)), asks }]
     })
+  }
+
+  /** Ids of the figures of a stage. */
+  figureIds(stage: Stage): readonly string[] {
+    const of = new Set(STUDIES.filter(s => s.stage === stage).map(s => s.id))
+    return [...(this.last?.figures.keys() ?? [])].filter(id => of.has(id.slice(0, id.indexOf('.'))))
+  }
+  /** Ids of the figures in tables. */
+  tableFigures(ids: readonly string[]): readonly string[] {
+    const rows = ids.flatMap(id => this.last?.tables.get(id)?.rows ?? [])
+    return rows.flatMap(r => Object.values(r.cells).flatMap(c => (typeof c === 'object' && isFigure(c) ? [c.id] : [])))
   }
 
   /** The tables of a stage by their ids, in that order; one nobody could answer yet is left out. */

@@ -5,6 +5,15 @@ import type { Vector } from '../vector.ts'
 export type ModuleFace = 'front' | 'back' | 'left' | 'right' | 'bottom' | 'top'
 export const MODULE_FACES: readonly ModuleFace[] = ['front', 'back', 'left', 'right', 'bottom', 'top']
 
+/** Faces a module may lie on, by how the file says it. */
+export const MODULES_LIE = {
+  upright: ['bottom'],
+  'upright or on a long side': ['bottom', 'left', 'right'],
+  'any way but on its head': ['bottom', 'left', 'right', 'front', 'back'],
+  'any way': ['bottom', 'left', 'right', 'front', 'back', 'top'],
+} as const satisfies Readonly<Record<string, readonly ModuleFace[]>>
+export type ModulesLie = keyof typeof MODULES_LIE
+
 /** A battery module as a bay takes it. */
 export type BayModule = {
   /** Its three sides in its own axes [m]. */

@@ -1,6 +1,7 @@
 import type { BoxBody } from '../../model/fit.ts'
 import type { Model } from '../../model/model.ts'
 import { shapesOf } from '../../studies/fit/places.ts'
+import { type BoxRoom, boxRoom } from '../../studies/fit/box-room.ts'
 import { edges } from '../../studies/fit/edges.ts'
 import { type Shell, shells } from '../../studies/fit/shells.ts'
 import { isGaps } from '../../studies/study.ts'
@@ -77,7 +78,7 @@ export const boxDrains = rule({
   title: 'Water that gets into a box does not stand there unseen',
   stage: 'fit',
   harm: 'S3',
-  hazards: [],
+  hazards: ['D1'],
   source: FITTING,
   caution: 'Water between cell and wall is a fault to the body that comes with wet weather.',
   judgements: each(
@@ -194,4 +195,52 @@ export const sheetWithinOverhead = rule({
     })
   },
   spoil: { sample: 'lapwing', edits: [{ path: 'fit.bodies.front-box.wall', now: '12 mm' }], item: 'front-box' },
+})
+
+export const modulesFitTheirBox = rule({
+  id: 'modules-fit-their-box',
+  title: 'Each battery box has room for its modules',
+  stage: 'fit',
+  harm: 'S2',
+  hazards: [],
+  source: { work: 'statics', place: 'whole modules along each side; volume of the inside' },
+  caution: 'Modules that are forced in bend, chafe and short. Lay them out in a box of cardboard before the sheet is cut.',
+  judgements: (m, ask) => {
+    const boxes = boxesOf(m)
+    if (boxes.length === 0) return NO_BOX()
+    const found = ask(boxRoom)
+    if (isGaps(found)) return [{ about: ['fit.bodies'], says: 'Whether the modules have room cannot be told yet.', missing: found }]
+    return boxes.map(([item, { box }]): Judgement => {
+      const room = found.rooms[item] as BoxRoom | { gaps: readonly Gap[] },
+        about = [pathOf(item), 'fit.packing', ...(isGap(box) ? [] : [`pack.boxes.${box.value}.modules`])]
+      if (isGaps(room)) return { item, about, says: 'Whether its modules have room cannot be told yet.', missing: room }
+      const { stated, oneWay, most } = room,
+        remedies = setTo('A larger box, fewer modules in it, or an arrangement in which modules stand different ways round.')
+      // Between the two a mixture of ways may do it: that takes a search.
+      if (stated.value > oneWay.value && stated.value <= most.value)
+        return {
+          item,
+          about,
+          holds: true,
+          marginal: true,
+          rests: [stated, oneWay, most],
+          says: '{stated} modules are to go in; all the same way round {oneWay} have room, by volume never more than {most}. Try it before the sheet is cut.',
+          slots: { stated, oneWay, most },
+          remedies,
+        }
+      return {
+        item,
+        about,
+        found: stated,
+        side: 'at most',
+        limit: stated.value <= oneWay.value ? oneWay : most,
+        says:
+          stated.value <= oneWay.value
+            ? '{found} modules are to go in; {limit} have room, all the same way round.'
+            : '{found} modules are to go in; by volume never more than {limit} do.',
+        remedies,
+      }
+    })
+  },
+  spoil: { sample: 'lapwing', edits: [{ path: 'pack.boxes.tank.modules', now: '7' }], item: 'tank-box' },
 })
