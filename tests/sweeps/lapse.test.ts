@@ -1,20 +1,9 @@
-import { applyEdit, applyEdits, type Edit, isUsable, readConversion, readQuantity, spellQuantity } from '@ampwright/conversion'
-import {
-  Answers,
-  chosenLimits,
-  type Fact,
-  type Finding,
-  findingId,
-  isGap,
-  isGaps,
-  kindOf,
-  leaves,
-  type Model,
-  RULES,
-} from '@ampwright/engine'
+import { applyEdit, applyEdits, type Edit, readQuantity, spellQuantity } from '@ampwright/conversion'
+import { type Answers, chosenLimits, type Fact, type Finding, findingId, isGap, isGaps, kindOf, leaves, RULES } from '@ampwright/engine'
 import { settingAside } from '@ampwright/workbench'
 import { describe, expect, it } from 'vitest'
-import { assessText, CARS, type Car, lookUps, textOf, typedFacts } from '../cars.ts'
+import { assessText, CARS, type Car, textOf, typedFacts } from '../cars.ts'
+import { Looking } from '../looking.ts'
 import { sampled } from './sampled.ts'
 
 /*
@@ -35,8 +24,8 @@ const MORE: Readonly<Record<Car, readonly Edit[]>> = {
 }
 
 /** Paths of all a finding rests on, by the judgement behind it; what it waits for with a question mark. */
-function restsOn(model: Model, wanted: ReadonlySet<string>): ReadonlyMap<string, string> {
-  const answers = new Answers(model),
+function restsOn(answers: Answers, wanted: ReadonlySet<string>): ReadonlyMap<string, string> {
+  const model = answers.current(),
     out = new Map<string, string>()
   for (const rule of RULES) {
     if (![...wanted].some(id => id.split('@')[0] === rule.id)) continue
@@ -56,16 +45,19 @@ const edited = (text: string, edits: readonly Edit[]): string => {
   return done.text
 }
 /** The file with one number moved by one per cent, or without it; undefined where such a file would be none. */
-function moved(text: string, fact: Fact): string | undefined {
+function moved(looking: Looking, text: string, fact: Fact): string | undefined {
   const kind = fact.shows ?? kindOf(fact.unit)
-  if (typeof fact.value !== 'number' || kind === undefined || kind === 'count') return changed(text, { path: fact.path, now: null })
+  if (typeof fact.value !== 'number' || kind === undefined || kind === 'count')
+    return changed(looking, text, { path: fact.path, now: null })
   const now = (factor: number): string =>
     spellQuantity(Number((fact.value === 0 ? factor - 1 : (fact.value as number) * factor).toPrecision(6)), kind)
-  return [now(1.01), now(0.99)].flatMap(to => (readQuantity(to, kind).ok ? (changed(text, { path: fact.path, now: to }) ?? []) : []))[0]
+  return [now(1.01), now(0.99)].flatMap(to =>
+    readQuantity(to, kind).ok ? (changed(looking, text, { path: fact.path, now: to }) ?? []) : [],
+  )[0]
 }
-function changed(text: string, edit: Edit): string | undefined {
+function changed(looking: Looking, text: string, edit: Edit): string | undefined {
   const done = applyEdit(text, edit)
-  return done.ok && isUsable(readConversion(done.text, { lookUps })) ? done.text : undefined
+  return done.ok && looking.usable(done.text) ? done.text : undefined
 }
 
 describe.each(CARS)('sweep “lapse” over %s', car => {
@@ -75,10 +67,11 @@ describe.each(CARS)('sweep “lapse” over %s', car => {
       bare,
       found.map(f => settingAside(f, SAID)),
     ),
-    { conversion, assessment } = assessText(text),
+    looking = new Looking(text),
+    { conversion, assessment, answers } = looking.at(text),
     aside = new Map(assessment.findings.filter(f => f.byHand).map(f => [findingId(f), f] as const)),
     ids = new Set(aside.keys()),
-    before = restsOn(conversion.model, ids)
+    before = restsOn(answers, ids)
 
   it('every finding that is not sound can be said not to apply, and none is counted as sound then', () => {
     expect(found.length).toBeGreaterThan(0)
@@ -87,23 +80,23 @@ describe.each(CARS)('sweep “lapse” over %s', car => {
       expect(f, id).toMatchObject({ outcome: 'does not apply', byHand: { by: 'Noor', otherwise: outcomeOf(found, id) } })
   })
 
-  const facts = typedFacts(conversion).filter(f => !f.path.startsWith('does-not-apply.') && moved(text, f) !== undefined)
-  it.each(sampled(facts, car).map(fact => ({ path: fact.path, fact })))(
-    'moving $path lapses what rests on it, and nothing else',
-    ({ path, fact }) => {
-      const now = assessText(moved(text, fact) as string),
-        after = restsOn(now.conversion.model, ids),
-        findings = new Map(now.assessment.findings.map(f => [findingId(f), f]))
-      for (const id of ids) {
-        const f = findings.get(id),
-          rests = before.get(id) as string
-        // What is no longer there, holds by itself or does not apply by itself needs no word of anybody.
-        if (!f || f.outcome === 'sound' || (f.outcome === 'does not apply' && !f.byHand)) continue
-        if (rests.split('\n').includes(path)) expect([f.lapsed, f.unheeded?.lacks], `${id} rests on ${path}`).toEqual([true, []])
-        else if (after.get(id) === rests) expect(f.byHand, `${id} does not rest on ${path}`).toBeDefined()
-        else expect(f.lapsed, `${id} rests on something else without ${path}`).toBe(true)
-      }
-    },
-  )
+  const facts = sampled(
+    typedFacts(conversion).filter(f => !f.path.startsWith('does-not-apply.')),
+    car,
+  ).filter(f => moved(looking, text, f) !== undefined)
+  it.each(facts.map(fact => ({ path: fact.path, fact })))('moving $path lapses what rests on it, and nothing else', ({ path, fact }) => {
+    const now = looking.at(moved(looking, text, fact) as string),
+      after = restsOn(now.answers, ids),
+      findings = new Map(now.assessment.findings.map(f => [findingId(f), f]))
+    for (const id of ids) {
+      const f = findings.get(id),
+        rests = before.get(id) as string
+      // What is no longer there, holds by itself or does not apply by itself needs no word of anybody.
+      if (!f || f.outcome === 'sound' || (f.outcome === 'does not apply' && !f.byHand)) continue
+      if (rests.split('\n').includes(path)) expect([f.lapsed, f.unheeded?.lacks], `${id} rests on ${path}`).toEqual([true, []])
+      else if (after.get(id) === rests) expect(f.byHand, `${id} does not rest on ${path}`).toBeDefined()
+      else expect(f.lapsed, `${id} rests on something else without ${path}`).toBe(true)
+    }
+  })
 })
 const outcomeOf = (found: readonly Finding[], id: string): string | undefined => found.find(f => findingId(f) === id)?.outcome

@@ -1,13 +1,15 @@
-import { applyEdit, isUsable, readConversion, readQuantity, spellQuantity } from '@ampwright/conversion'
+import { applyEdit, readQuantity, spellQuantity } from '@ampwright/conversion'
 import { type Fact, isFigure, kindOf } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
-import { assessText, CARS, type Car, leafPaths, lookUps, moved, said, textOf, typedFacts } from '../cars.ts'
+import { CARS, type Car, leafPaths, moved, said, textOf, typedFacts } from '../cars.ts'
+import { Looking } from '../looking.ts'
 import { sampled } from './sampled.ts'
 import { UNMOVED, UNMOVING } from './unmoved.ts'
 
 /** The file with one number moved by one per cent, or undefined for what is no free number. Down where up is out of what is accepted, as with a full charge. */
-const nudged = (text: string, fact: Fact): string | undefined => by(text, fact, 1.01) ?? by(text, fact, 0.99)
-function by(text: string, fact: Fact, factor: number): string | undefined {
+const nudged = (looking: Looking, text: string, fact: Fact): string | undefined =>
+  by(looking, text, fact, 1.01) ?? by(looking, text, fact, 0.99)
+function by(looking: Looking, text: string, fact: Fact, factor: number): string | undefined {
   if (typeof fact.value !== 'number') return undefined
   const kind = fact.shows ?? kindOf(fact.unit)
   if (kind === undefined || kind === 'count') return undefined
@@ -20,22 +22,23 @@ function by(text: string, fact: Fact, factor: number): string | undefined {
         ` ± ${kind === 'share' && !now.includes('%') ? Number(fact.half.toPrecision(6)) : spellQuantity(Number(fact.half.toPrecision(6)), kind === 'temperature' ? 'temperature difference' : kind)}`
   const spelled = `${now}${half}`
   const edit = applyEdit(text, { path: fact.path, now: readQuantity(spelled, kind).ok ? spelled : now })
-  return edit.ok && isUsable(readConversion(edit.text, { lookUps })) ? edit.text : undefined
+  return edit.ok && looking.usable(edit.text) ? edit.text : undefined
 }
 
 const explained = (list: readonly { at: RegExp; because: string }[], path: string): boolean => list.some(e => e.at.test(path))
 
 describe.each(CARS)('sweep “nudge” and “honest working” over %s', (car: Car) => {
   const text = textOf(car),
-    { conversion, assessment: base } = assessText(text),
+    looking = new Looking(text),
+    { conversion, assessment: base } = looking.at(text),
     before = said(base),
     leavesBefore = leafPaths(base)
-  const numbers = typedFacts(conversion).filter(f => nudged(text, f) !== undefined)
+  const numbers = sampled(typedFacts(conversion), car).filter(f => nudged(looking, text, f) !== undefined)
 
-  it.each(sampled(numbers, car).map(fact => ({ path: fact.path, fact })))(
+  it.each(numbers.map(fact => ({ path: fact.path, fact })))(
     'moving $path by one per cent moves something, and only figures that name it',
     ({ path, fact }) => {
-      const { assessment } = assessText(nudged(text, fact) as string),
+      const { assessment } = looking.at(nudged(looking, text, fact) as string),
         after = said(assessment),
         leavesAfter = leafPaths(assessment)
       const changed = moved(before, after)

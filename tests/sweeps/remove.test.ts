@@ -1,11 +1,13 @@
 import { applyEdit, fieldAt, readConversion } from '@ampwright/conversion'
 import { describe, expect, it } from 'vitest'
-import { assessText, CARS, leafPaths, textOf, typedFacts } from '../cars.ts'
+import { CARS, leafPaths, textOf, typedFacts } from '../cars.ts'
+import { Looking } from '../looking.ts'
 import { sampled } from './sampled.ts'
 
 describe.each(CARS)('sweep “remove” over %s', car => {
   const text = textOf(car),
-    { conversion, assessment: base } = assessText(text),
+    looking = new Looking(text),
+    { conversion, assessment: base } = looking.at(text),
     before = leafPaths(base)
   const facts = sampled(typedFacts(conversion), car)
 
@@ -18,7 +20,7 @@ describe.each(CARS)('sweep “remove” over %s', car => {
       i => i.what.startsWith('names something in') && path.startsWith(i.what.slice(19).split(' or ')[0] as string),
     )
     if (dangling.length) return expect(dangling[0]?.found).toContain(path.slice(path.lastIndexOf('.') + 1))
-    const { assessment: a, conversion: c } = assessText(edit.text)
+    const { assessment: a, conversion: c } = looking.at(edit.text)
     const after = leafPaths(a),
       gaps = new Set([...a.gaps.map(g => g.path), ...a.findings.flatMap(f => f.gaps.map(g => g.path))])
     const assumed = (c.facts as readonly { path: string; origin?: { how: string } }[]).some(
