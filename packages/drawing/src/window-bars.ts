@@ -34,7 +34,7 @@ export function barOf(place: Place, w: Window, top: number): Drawn {
 function named({ hand, scale, narrow, noteRoom }: Place, w: Window, base: number): readonly string[] {
   const [from, to] = scale.range,
     note = noteOf(w),
-    room = narrow ? to - from - (note ? noteRoom + 12 : 0) : from - PAD - 2,
+    room = narrow ? to - from - (note ? noteRoom + 12 : 0) : from - PAD - 4,
     look = { rim: true, class: 'drawing-label' } as const
   const name = write(hand, narrow ? from : from - PAD, base, cutTo(w.name, SIZE.label, room), {
     ...look,

@@ -73,4 +73,8 @@ describe('windows on a common axis', () => {
       { numRuns: runs(2000) },
     )
   })
+  it('keep a name inside that is as wide as its column', () => {
+    const windows = ['dc-dc dc-dc dc-dc dc-dc dc-dc dc-dc', 'inverter'].map(name => ({ name }))
+    expect(faults(windowsChart(spec({ windows }), { ...page, width: 717 }).svg)).toEqual([])
+  })
 })
