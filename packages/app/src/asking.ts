@@ -3,6 +3,7 @@ import type { PackArrangement, Stage } from '@ampwright/engine'
 import type { Arranging, ArrangingPlan, Log, Recipient, SurveySheet, Written } from '@ampwright/workbench'
 import { type Handbook, handbookOf } from './handbook/handbook.ts'
 import { CarScans } from './scans/car-scans.ts'
+import type { FileKind } from './worker/drawings.ts'
 import { type Engine, startEngine } from './worker/engine.ts'
 import type { Compared } from './worker/service.ts'
 
@@ -35,7 +36,7 @@ export abstract class Asking {
   scene = () => this.engine.scene()
   gapBetween = (one: string, other: string) => this.engine.gapBetween(one, other)
   readAt = (id: string, pixel: number) => this.engine.readAt(id, pixel)
-  drawingFile = (id: string, as: 'svg' | 'csv', width: number) => this.engine.drawingFile(id, as, width)
+  drawingFile = (id: string, as: FileKind, width: number) => this.engine.drawingFile(id, as, width)
   arrangingPlan = (asked: Arranging) => this.engine.arrangingPlan(asked)
   arrangementEdits = (plan: ArrangingPlan, one: PackArrangement) => this.engine.arrangementEdits(plan, one)
   tryout = (edits: readonly Edit[]) => this.engine.tryout(edits)

@@ -1,12 +1,11 @@
 import { displayUnit, type System } from '@ampwright/conversion'
 import { csvOf, drawingsOf } from '@ampwright/drawing'
-import { nearestId, Refusal, tableJson } from '@ampwright/workbench'
+import { nearestId, planDxf, Refusal, tableJson } from '@ampwright/workbench'
 import type { Command } from 'commander'
 import { chosenSeries, drawTrace } from './chart.ts'
 import { assessWithProgress } from './judged.ts'
 import { load } from './load.ts'
 import { printTable } from './table.ts'
-import { planDxf } from './plan-dxf.ts'
 import type { Terminal } from './terminal.ts'
 
 type Shared = { units: System; json?: boolean; strict?: boolean }

@@ -1,7 +1,7 @@
 import { pixelAt, type Readout, type Scale, valueAt } from '@ampwright/drawing'
 import { type PointerEvent, useEffect, useId, useRef, useState } from 'react'
 import { useHand, useOf } from '../shell/in-hand.ts'
-import type { DrawingLine, Drawn } from '../worker/drawings.ts'
+import type { DrawingLine, Drawn, FileKind } from '../worker/drawings.ts'
 import { saveAs, savePng } from './export.ts'
 import { RatioHandle } from './ratio-handle.tsx'
 
@@ -28,7 +28,7 @@ export function ChartView({ drawing }: { readonly drawing: DrawingLine }) {
       gone = true
     }
   }, [conversion, drawing.id, width, told])
-  const take = (as: 'svg' | 'csv', save: (text: string) => void): void => {
+  const take = (as: FileKind, save: (text: string) => void): void => {
     void conversion.drawingFile(drawing.id, as, 760).then((t: string | undefined) => {
       if (t !== undefined) save(t)
     })
@@ -61,6 +61,11 @@ export function ChartView({ drawing }: { readonly drawing: DrawingLine }) {
         <button type="button" className="bare small" onClick={() => take('csv', t => saveAs(t, 'text/csv', `${drawing.id}.csv`))}>
           CSV
         </button>
+        {drawing.plan ? (
+          <button type="button" className="bare small" onClick={() => take('dxf', t => saveAs(t, 'image/vnd.dxf', `${drawing.id}.dxf`))}>
+            DXF
+          </button>
+        ) : null}
       </figcaption>
       <div
         ref={frame}

@@ -13,10 +13,14 @@ import {
   type Windows,
 } from '@ampwright/drawing'
 import { type Assessment, gapOf } from '@ampwright/engine'
-import { shownNumber } from '@ampwright/workbench'
+import { planDxf, shownNumber } from '@ampwright/workbench'
 
 /** A drawing there is to see. */
-export type DrawingLine = Pick<Drawing, 'id' | 'kind' | 'label' | 'item'>
+export type DrawingLine = Pick<Drawing, 'id' | 'kind' | 'label' | 'item'> & {
+  /** It can go to a drawing program. */
+  readonly plan?: true
+}
+export type FileKind = 'svg' | 'csv' | 'dxf'
 /** A drawing as it goes to the screen. */
 export type Drawn = {
   readonly svg: string
@@ -39,7 +43,13 @@ export class Drawings {
   private readonly drawn = new Map<string, Picture>()
 
   list(a: Assessment): readonly DrawingLine[] {
-    return this.known(a).map(({ id, kind, label, item }) => ({ id, kind, label, ...(item === undefined ? {} : { item }) }))
+    return this.known(a).map(({ id, kind, label, item, plan }) => ({
+      id,
+      kind,
+      label,
+      ...(item === undefined ? {} : { item }),
+      ...(plan ? { plan: true } : {}),
+    }))
   }
   tellsHowSure(a: Assessment, id: string): boolean {
     return this.known(a).some(d => d.id === id && d.tellsHowSure)
@@ -87,7 +97,11 @@ export class Drawings {
       [p, q] = [one, other].map(name => bodies.find(b => b.name === name))
     return p && q ? shownNumber(gapOf(p.box, q.box), 'length', 'm', system) : undefined
   }
-  file(a: Assessment, id: string, as: 'svg' | 'csv', width: number, system: System): string | undefined {
+  file(a: Assessment, id: string, as: FileKind, width: number, system: System): string | undefined {
+    if (as === 'dxf') {
+      const drawing = this.known(a).find(d => d.id === id)
+      return drawing?.plan && planDxf(drawing.label, drawing.plan())
+    }
     const picture = this.pictured(a, id, width, system, true)
     return picture && (as === 'csv' ? csvOf(picture) : picture.svg)
   }

@@ -47,7 +47,7 @@ import {
 import { transfer } from 'comlink'
 import type { Arranged, Looking } from './arranging.ts'
 import type { Comparison, FileList } from './beside.ts'
-import type { DrawingLine, Drawings, Drawn, SceneView } from './drawings.ts'
+import type { DrawingLine, Drawings, Drawn, FileKind, SceneView } from './drawings.ts'
 import { noPreview, type Preview, previewOf } from './preview.ts'
 import { type Hear, headlineFirst, howSure, inSlices } from './slices.ts'
 import { type Attached, TrialDesk } from './trial-desk.ts'
@@ -180,7 +180,7 @@ export class Service {
   readAt(id: string, pixel: number): Readout | undefined {
     return this.drawn?.read(id, pixel)
   }
-  drawingFile(id: string, as: 'svg' | 'csv', width: number): Promise<string | undefined> {
+  drawingFile(id: string, as: FileKind, width: number): Promise<string | undefined> {
     return this.drawing((d, a, system) => d.file(a, id, as, width, system))
   }
   /** The headline with edits that are not made: what a handle shows while it is dragged. */

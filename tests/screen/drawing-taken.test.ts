@@ -1,0 +1,40 @@
+import { readFileSync } from 'node:fs'
+import { run } from '@ampwright/cli'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { fileOf } from '../cars.ts'
+import { type Bench, openBench, settled } from './browser.ts'
+
+let bench: Bench
+beforeAll(async () => {
+  bench = await openBench()
+}, 120_000)
+afterAll(async () => {
+  await bench?.close()
+}, 60_000)
+
+describe('a drawing of a battery box', () => {
+  it('is taken along for a drawing program, as the command line writes it', async () => {
+    const page = await bench.window()
+    await page.goto(`${bench.url}/c/${bench.demo}/fit`)
+    await settled(page)
+    const box = page.getByRole('figure').filter({ hasText: /front-box/ }),
+      button = box.getByRole('button', { name: 'DXF' }).first()
+    const [download] = await Promise.all([page.waitForEvent('download'), button.click()])
+    expect(download.suggestedFilename()).toBe('shell.boxes@front-box.dxf')
+    const out: string[] = []
+    await run(['drawing', fileOf('lapwing'), 'shell.boxes@front-box', '--dxf'], {
+      width: 100,
+      colour: false,
+      out: l => out.push(l),
+      err: () => {},
+    })
+    expect(readFileSync(await download.path(), 'utf8').trimEnd()).toBe(out.join('\n'))
+  })
+  it('is the only kind that goes to a drawing program', async () => {
+    const page = await bench.window()
+    await page.goto(`${bench.url}/c/${bench.demo}/drive`)
+    await settled(page)
+    await page.getByRole('button', { name: 'SVG' }).first().waitFor()
+    expect(await page.getByRole('button', { name: 'DXF' }).count()).toBe(0)
+  })
+})
