@@ -117,7 +117,7 @@ describe('what range costs', () => {
   })
 
   it('shares the pack on the axles by its moments', () => {
-    const rear = ((6 * 11.9 + 16) * -0.16 + (6 * 11.9 + 16) * 2.12 + (4 * 11.9 + 12) * 2.62) / 2.31
+    const rear = ((6 * 11.9 + 16) * -0.175 + (6 * 11.9 + 16) * 2.12 + (4 * 11.9 + 12) * 2.62) / 2.31
     expect(at(now, 'exchange.pack-on@rear axle')).toBeCloseTo(rear, 9)
     expect(at(now, 'exchange.pack-on@front axle')).toBeCloseTo(pack - rear, 9)
   })
