@@ -54,7 +54,7 @@ const PACKAGES: Readonly<Record<string, readonly string[]>> = {
   catalogue: ['engine', 'conversion'],
   store: ['engine', 'conversion'],
   papers: ['engine', 'conversion', 'geometry', 'catalogue', 'drawing'],
-  workbench: ['engine', 'exchange', 'conversion', 'catalogue'],
+  workbench: ['engine', 'exchange', 'conversion', 'drawing', 'catalogue'],
   cli: ['engine', 'exchange', 'conversion', 'geometry', 'drawing', 'catalogue', 'workbench', 'store', 'papers', 'server'],
   server: ['engine', 'exchange', 'conversion', 'geometry', 'drawing', 'catalogue', 'workbench', 'store', 'papers'],
   // Of the server only its types: a test of its own holds that.

@@ -46,7 +46,7 @@ describe('scan of a conversion', () => {
     for (const said of [
       /^bay: attachments\/lapwing-bay.stl\n/,
       /Lies +by 3 points, 0\s\S+ left over/,
-      /Free space +4\d\d\sl, in cubes of 30\smm/,
+      /Free space +5\d\d\sl, in cubes of 30\smm/,
       /Reaches the limits +.*top \d+ %/,
       /front-box +[\d.]+\smm, nearest at /,
       /Parts stand clear of what was scanned\n/,
