@@ -112,7 +112,7 @@ describe('room for the modules of a box', () => {
           expect(found.oneWay.value).toBeLessThanOrEqual(Math.max(0, found.most.value))
         },
       ),
-      { numRuns: runs(2000) },
+      { numRuns: runs(500) },
     )
   })
   it('lacks where more are stated than go in, and is left to a search between the two', () => {

@@ -70,7 +70,11 @@ export async function openBench(): Promise<Bench> {
 
 /** A window left open would work out every edit of the tests after it. One opened before any test stays until the end. */
 function whenTestEnds(close: () => Promise<void>): void {
-  if (vitest?.expect.getState().currentTestName !== undefined) vitest.onTestFinished(close)
+  try {
+    vitest?.onTestFinished(close)
+  } catch {
+    // It belongs to the whole file.
+  }
 }
 
 /** Waits until everything typed is saved and everything shown is worked out anew. */

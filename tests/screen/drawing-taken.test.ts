@@ -17,12 +17,11 @@ describe('a drawing of a battery box', () => {
     const page = await bench.window()
     await page.goto(`${bench.url}/c/${bench.demo}/fit`)
     await settled(page)
-    const box = page.getByRole('figure').filter({ hasText: /front-box/ }),
-      button = box.getByRole('button', { name: 'DXF' }).first()
+    const button = page.getByRole('figure').getByRole('button', { name: 'DXF' })
     const [download] = await Promise.all([page.waitForEvent('download'), button.click()])
-    expect(download.suggestedFilename()).toBe('shell.boxes@front-box.dxf')
+    expect(download.suggestedFilename()).toBe('shell.boxes-boot-box.dxf')
     const out: string[] = []
-    await run(['drawing', fileOf('lapwing'), 'shell.boxes@front-box', '--dxf'], {
+    await run(['drawing', fileOf('lapwing'), 'shell.boxes@boot-box', '--dxf'], {
       width: 100,
       colour: false,
       out: l => out.push(l),

@@ -33,8 +33,9 @@ describe('the edits between two texts', () => {
     ])
   })
   it('turn each sample into each other sample', () => {
-    for (const a of CARS)
-      for (const b of CARS) {
+    // In the short run each into the next one only.
+    for (const [i, a] of CARS.entries())
+      for (const b of runs(20) === 20 ? CARS : [CARS[(i + 1) % CARS.length] as (typeof CARS)[number]]) {
         const before = sound(textOf(a)),
           after = sound(textOf(b)),
           applied = applyEdits(before.text, editsBetween(before, after))
