@@ -1,4 +1,4 @@
-// Takes the pictures of the guide from the running workbench: every stage of the demo, on a desk and on a phone, light and dark.
+// Takes the pictures of the guide from the running workbench: every stage of the demo, on a desk and on a phone, light and dark. Names behind `--` take only those.
 import { mkdirSync } from 'node:fs'
 import { join } from 'node:path'
 import { openBench, settled } from '../tests/screen/browser.ts'
@@ -10,6 +10,7 @@ const bench = await openBench()
 const STAGES = ['brief', 'donor', 'drive', 'pack', 'fit', 'brakes-steering', 'findings']
 const BESIDE = ['survey', 'letter', 'parts', 'modules', 'coast-down', 'files', 'revisions', 'handbook']
 const ALONE: Readonly<Record<string, string>> = { start: '/', new: '/new', shelf: '/shelf' }
+const ONLY = process.argv.slice(2)
 const SIZES = { desk: { width: 1280, height: 860 }, phone: { width: 360, height: 740 } } as const
 for (const [size, viewport] of Object.entries(SIZES))
   for (const theme of ['light', 'dark'] as const) {
@@ -17,10 +18,12 @@ for (const [size, viewport] of Object.entries(SIZES))
     await page.emulateMedia({ colorScheme: theme, reducedMotion: 'reduce' })
     const both = (size === 'desk') === (theme === 'light')
     for (const name of [...STAGES, ...(both ? [...BESIDE, ...Object.keys(ALONE)] : [])]) {
+      if (ONLY.length && !ONLY.includes(name)) continue
       const alone = ALONE[name]
       await page.goto(`${bench.url}${alone ?? `/c/${bench.demo}/${name}`}`)
       if (alone === undefined) await settled(page)
       await page.waitForTimeout(800)
+      await page.waitForFunction(() => !document.body.innerText.includes('Drawing …'), undefined, { timeout: 60_000 })
       await page.screenshot({ path: join(folder, `${name}-${size}-${theme}.png`) })
     }
     await page.context().close()

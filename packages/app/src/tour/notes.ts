@@ -70,7 +70,7 @@ export const NOTES: readonly Note[] = [
       'Ten of the sixteen modules sit at the tank and in the boot. With two aboard and their luggage the rear axle is over its rating.',
     matters: 'An overloaded axle breaks tyres, bearings and brakes, on the road and with people aboard.',
     press:
-      'Under What you decide, boxes: type 1 for the modules of boot and 9 for those of front. All findings offers the same as one remedy to preview. Whether nine fit there is for you to measure.',
+      'Under What you decide, boxes: type 1 for the modules of boot and 9 for those of front. All findings offers the same as one remedy to preview. The box drawn in front has room for nine.',
   },
   {
     page: 'fit',
