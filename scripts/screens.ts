@@ -22,7 +22,8 @@ for (const [size, viewport] of Object.entries(SIZES))
       const alone = ALONE[name]
       await page.goto(`${bench.url}${alone ?? `/c/${bench.demo}/${name}`}`)
       if (alone === undefined) await settled(page)
-      await page.waitForTimeout(800)
+      // Figures of a stage and its drawings come after the findings, once it is known how sure they are.
+      await page.waitForTimeout(STAGES.includes(name) ? 6000 : 800)
       await page.waitForFunction(() => !document.body.innerText.includes('Drawing …'), undefined, { timeout: 60_000 })
       await page.screenshot({ path: join(folder, `${name}-${size}-${theme}.png`) })
     }
