@@ -17,6 +17,10 @@ export const lookUps = lookUpsBeside(join(root, 'samples'))
 export function conversionOf(text: string, strict = false): Conversion {
   const c = readConversion(text, { lookUps, strict })
   if (!isUsable(c)) throw new Error(c.issues.map(formatIssue).join('\n'))
+  return withSurveys(c)
+}
+/** With what is measured of the scans it names. */
+export function withSurveys(c: Conversion): Conversion {
   const surveys = surveyed(c.model)
   return surveys ? { ...c, model: { ...c.model, surveys } } : c
 }

@@ -1,7 +1,7 @@
 import { type Conversion, formatIssue, isUsable, readConversion } from '@ampwright/conversion'
-import { Answers, type Assessment, assess } from '@ampwright/engine'
-import { conversionOf, lookUps } from './cars.ts'
-import { surveyed } from './surveyed.ts'
+import { Answers, type Assessment } from '@ampwright/engine'
+import { conversionOf, lookUps, withSurveys } from './cars.ts'
+import { withoutBands } from './with-facts.ts'
 
 type Looked = { readonly conversion: Conversion; readonly assessment: Assessment; readonly answers: Answers }
 
@@ -26,12 +26,8 @@ export class Looking {
   at(text: string): Looked {
     const read = this.read(text)
     if (!isUsable(read)) throw new Error(read.issues.map(formatIssue).join('\n'))
-    const surveys = surveyed(read.model),
-      conversion = surveys ? { ...read, model: { ...read.model, surveys } } : read
+    const conversion = withSurveys(read)
     this.answers.next(conversion.model)
-    for (const steps = assess(this.answers, { bands: false }); ; ) {
-      const step = steps.next()
-      if (step.done) return { conversion, assessment: step.value, answers: this.answers }
-    }
+    return { conversion, assessment: withoutBands(this.answers), answers: this.answers }
   }
 }

@@ -26,7 +26,7 @@ export function withFacts(model: Model, change: (fact: Fact & { readonly half: n
 
 /** Everything answered, best values only. */
 export const withoutBands = (answers: Answers): ReturnType<typeof assessModel> => {
-  const steps = assess(answers, { bands: false } as never)
+  const steps = assess(answers, { bands: false })
   for (;;) {
     const step = steps.next()
     if (step.done) return step.value

@@ -1,16 +1,10 @@
 import { applyEdit, isUsable, readConversion } from '@ampwright/conversion'
-import { Answers, type Assessment, type AssessOptions, assess, type Finding } from '@ampwright/engine'
+import { Answers, type Finding } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
 import { CARS, conversionOf, lookUps, said, textOf, typedFacts } from '../cars.ts'
+import { withoutBands } from '../with-facts.ts'
 import { sampled } from './sampled.ts'
 
-function toEnd(answers: Answers, options: AssessOptions): Assessment {
-  const steps = assess(answers, options)
-  for (;;) {
-    const step = steps.next()
-    if (step.done) return step.value
-  }
-}
 /** All a finding says, but for objects behind its values. */
 const told = (f: Finding) => ({
   ...f,
@@ -25,14 +19,14 @@ describe.each(CARS)('what is kept between edits of %s', car => {
       first = conversionOf(text),
       answers = new Answers(first.model)
     let reading = first.text
-    const whole = toEnd(answers, { bands: false })
+    const whole = withoutBands(answers)
     const look = (now: string, what: string): void => {
       const next = readConversion(now, { lookUps, before: reading })
       if (!isUsable(next)) return
       reading = next.text
       answers.next(next.model)
-      const kept = toEnd(answers, { bands: false }),
-        fresh = now === text ? whole : toEnd(new Answers(conversionOf(now).model), { bands: false })
+      const kept = withoutBands(answers),
+        fresh = now === text ? whole : withoutBands(new Answers(conversionOf(now).model))
       expect(kept.findings.map(told), what).toEqual(fresh.findings.map(told))
       expect(kept.gaps, what).toEqual(fresh.gaps)
       expect([...said(kept)], what).toEqual([...said(fresh)])

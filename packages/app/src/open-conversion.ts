@@ -1,8 +1,8 @@
 import type { Edit, Issue, System } from '@ampwright/conversion'
 import type { Saying } from '@ampwright/workbench'
 import { Asking, type AssessmentStep } from './asking.ts'
-import { FilesBeside } from './files-beside.ts'
 import { clashesAfter, placeCalled } from './clashes.ts'
+import { FilesBeside } from './files-beside.ts'
 import { forgetTyped, halfTyped } from './kept/half-typed.ts'
 import { putOut, takeOut, unsent } from './kept/outbox.ts'
 import { StepsBack } from './kept/steps-back.ts'
@@ -310,6 +310,7 @@ export class OpenConversion extends Asking {
     await this.beside.follow(stored.files)
     if (stored.text !== (await this.engine.text())) await this.take(stored.text)
     this.set({ revision: stored.revision })
+    await this.remember()
     await this.count()
   }
   /** Shows both values. What is not settled yet stays shown; the same place clashing again shows the newer values. */

@@ -18,7 +18,7 @@ export function assessWithProgress(
 ): Assessment {
   if (notes) for (const issue of c.issues) t.err(formatIssue(issue))
   if (notes && c.text.text?.trim() === '') t.err('The conversion file is empty: everything is asked.')
-  const steps = assess(answers, { bands: 'as read' }),
+  const steps = assess(answers),
     began = Date.now()
   for (let shown = 0; ; ) {
     const step = steps.next()

@@ -27,8 +27,8 @@ export type Assessment = {
   readonly headline: readonly string[]
 }
 export type Progress = { readonly did: string; readonly of: 'study' | 'rules' | 'bands' }
-/** `bands`: every half-width on the way (true), each when somebody reads it (`'as read'`: most readers look at few), or none. */
-export type AssessOptions = { readonly bands?: boolean | 'as read' }
+/** `bands`: whether half-widths can be read. Each is worked out when somebody reads it: most readers look at few. */
+export type AssessOptions = { readonly bands?: boolean }
 
 const ORDER: Readonly<Record<Finding['outcome'], number>> = {
   failing: 0,
@@ -67,13 +67,11 @@ export function* assess(answers: Answers, { bands = true }: AssessOptions = {}):
   }
   for (const t of requirements(answers.current())) tables.set(t.id, t)
   const memo: SpreadMemo | undefined = bands ? new Map() : undefined
-  const ahead = new Map<string, number>()
   if (memo)
-    for (const f of bands === true ? figures.values() : headlined(answers)) {
-      if (typeof f.value === 'number') ahead.set(f.id, halfWidth(f, memo))
+    for (const f of headlined(answers)) {
+      halfWidth(f, memo)
       if (f.because.result) yield { did: f.id, of: 'bands' }
     }
-  const halves = memo && bands === 'as read' ? asRead(figures, memo) : ahead
   const found: Finding[] = []
   for (const rule of RULES) {
     found.push(...keptFindings(rule, answers, memo))
@@ -84,7 +82,7 @@ export function* assess(answers: Answers, { bands = true }: AssessOptions = {}):
   const sorted = [...found].sort((a, b) => ORDER[a.outcome] - ORDER[b.outcome] || HARM[a.harm] - HARM[b.harm])
   return {
     figures,
-    halves,
+    halves: memo ? asRead(figures, memo) : NONE,
     traces,
     tables,
     findings: sorted,
@@ -95,6 +93,7 @@ export function* assess(answers: Answers, { bands = true }: AssessOptions = {}):
 
 /** Figures of the headline and what it rests on: rules judge them, and they take longest. */
 const headlined = (answers: Answers): readonly Figure[] => HEADLINE.flatMap(study => answers.of(study)?.figures ?? [])
+const NONE: Halves = new Map()
 const asRead = (figures: ReadonlyMap<string, Figure>, memo: SpreadMemo): Halves => ({
   get: id => {
     const f = figures.get(id)
@@ -103,8 +102,8 @@ const asRead = (figures: ReadonlyMap<string, Figure>, memo: SpreadMemo): Halves 
 })
 
 /** Runs the generator to its end. */
-export function assessed(model: Model, { bands = 'as read' }: AssessOptions = {}): Assessment {
-  const steps = assess(new Answers(model), { bands })
+export function assessed(model: Model, options: AssessOptions = {}): Assessment {
+  const steps = assess(new Answers(model), options)
   for (;;) {
     const step = steps.next()
     if (step.done) return step.value

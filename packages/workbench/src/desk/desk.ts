@@ -189,7 +189,7 @@ export class Desk {
 
   /** Works everything out, headline first. How sure a figure is, it leaves to whoever reads it: `figureIds`, `tableFigures` say which those are. */
   *assess(): Generator<Step, Assessment> {
-    const steps = assess(this.answers, { bands: 'as read' })
+    const steps = assess(this.answers)
     let n = 0
     for (;;) {
       const step = steps.next()

@@ -94,7 +94,7 @@ function* inFull(base: Base, searched: Design, count: Count, before: number): Ge
       conversion = readConversion(text, { lookUps: base.lookUps })
     if (!isUsable(conversion)) throw new Refusal(`concepts: ${conversion.issues.map(formatIssue).join('\n')}`)
     count.full++
-    const a = yield* stepped(assess(new Answers(conversion.model), { bands: 'as read' }), at('full assessment'))
+    const a = yield* stepped(assess(new Answers(conversion.model)), at('full assessment'))
     const limits = round < LIMIT_ROUNDS ? limitsAsked(a, design.limits) : []
     design = { ...design, limits: merged(design.limits, limits) }
     if (limits.length) continue

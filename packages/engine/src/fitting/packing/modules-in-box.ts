@@ -89,7 +89,7 @@ export const modulesByVolume = formula(
     label: 'Modules in a box, never more than',
     gives: count('n_max', 'modules, never more than'),
     takes: { ...BOX, ...MODULE },
-    text: 'n_max = floor((ℓ − 2 · t) · (w − 2 · t) · (h − 2 · t − p − d) / (a · b · c) + 0.000000001)',
+    text: 'n_max = floor(max(0, ℓ − 2 · t) · max(0, w − 2 · t) · max(0, h − 2 · t − p − d) / (a · b · c) + 0.000000001)',
     source: { work: 'statics', place: 'volume of the inside over that of a module' },
     leavesOut: 'That modules are whole, gaps, busbars: fewer go in.',
     proof: {
@@ -98,11 +98,21 @@ export const modulesByVolume = formula(
           takes: { ...TANK, along: 0.355, across: 0.152, up: 0.108 },
           gives: 6,
           within: 0,
-          source: { work: 'statics', place: 'worked by hand: 39.73 l inside over 5.83 l each is 6.8' },
+          source: { work: 'statics', place: 'worked by hand: 39.74 l inside over 5.83 l each is 6.8' },
+        },
+        {
+          takes: { ...TANK, wall: 0.3, along: 0.355, across: 0.152, up: 0.108 },
+          gives: 0,
+          within: 0,
+          source: { work: 'statics', place: 'worked by hand: walls thicker than half of every side leave nothing' },
         },
       ],
     },
   },
   ({ length, width, height, wall, plate, lid, along, across, up }) =>
-    Math.floor(((length - 2 * wall) * (width - 2 * wall) * (height - 2 * wall - plate - lid)) / (along * across * up) + HAIR),
+    Math.floor(
+      (Math.max(0, length - 2 * wall) * Math.max(0, width - 2 * wall) * Math.max(0, height - 2 * wall - plate - lid)) /
+        (along * across * up) +
+        HAIR,
+    ),
 )

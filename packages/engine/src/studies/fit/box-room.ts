@@ -24,6 +24,7 @@ const boxesOf = (m: Model): readonly (readonly [string, BoxBody])[] =>
 function ways({ lies, face, before, along, across, up, length, width, height, wall, plate, lid, busbars, between }: Known) {
   const service: ModuleFace | undefined = face && (face.value === 'rear' ? 'back' : face.value),
     sides = [along, across, up] as const
+  // Turned are the numbers of its sides, so that each side keeps where it came from.
   const turns = turnsOfModule({
     size: [0, 1, 2],
     clearance: between.value,
