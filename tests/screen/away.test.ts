@@ -33,6 +33,16 @@ describe('with the server away', () => {
     await page.waitForFunction(() => navigator.serviceWorker.ready.then(() => navigator.serviceWorker.controller !== null || true))
     await page.reload()
     await settled(page)
+    // Somebody else's change is part of what was last seen.
+    const power = field(page, 'drive.regeneration.power'),
+      before = await power.inputValue()
+    await fetch(`${url}/api/conversions/${first?.id}/edits`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ edits: [{ path: 'drive.regeneration.power', was: '40 kW', now: '41 kW' }] }),
+    })
+    await expect.poll(() => power.inputValue(), { timeout: 20_000 }).not.toBe(before)
+    await settled(page)
     await server.close()
     await page.locator('[data-saving="server away"]').waitFor({ timeout: 30_000 })
     expect(await field(page, 'drive.units.main.gear').isDisabled()).toBe(true)
@@ -40,6 +50,7 @@ describe('with the server away', () => {
     await page.locator('[data-saving="server away"]').waitFor({ timeout: 30_000 })
     await page.locator('.headline li b').first().waitFor({ timeout: 60_000 })
     expect(await page.locator('.headline').innerText()).toMatch(/11\.39.s/)
+    expect(await power.inputValue()).toBe('41 kW')
     expect(await field(page, 'drive.units.main.gear').isDisabled()).toBe(true)
     server = await start(Number(new URL(url).port))
     await page.locator('[data-saving="saved"]').waitFor({ timeout: 60_000 })
