@@ -50,12 +50,11 @@ function demo(file, folder) {
     answers.next(next.model)
   }
   end(assess(answers, { bands: false }))
-  const fresh = bands => () => void end(assess(new Answers(first.model), { bands }))
   const headline = seconds(() => {
     resolve(gears)
     for (const s of HEADLINE) answers.ask(s)
   })
-  const complete = seconds(fresh(false))
+  const complete = seconds(() => void end(assess(new Answers(first.model), { bands: false })))
   const afterGear = seconds(() => {
     resolve(gears)
     end(assess(answers, { bands: false }))
@@ -64,7 +63,15 @@ function demo(file, folder) {
     resolve(budgets)
     end(assess(answers, { bands: false }))
   })
-  const withBands = seconds(fresh(true), 10, 5)
+  // A half-width is worked out when it is read: here every one is.
+  const withBands = seconds(
+    () => {
+      const { figures, halves } = end(assess(new Answers(first.model)))
+      for (const id of figures.keys()) halves.get(id)
+    },
+    10,
+    5,
+  )
 
   const each = new Map(),
     note = (id, t) => each.set(id, Math.min(each.get(id) ?? Infinity, (performance.now() - t) / 1000))
