@@ -1,16 +1,11 @@
 import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import type { Page } from '@playwright/test'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { type Bench, openBench, settled } from './browser.ts'
+import { describe, expect, it } from 'vitest'
+import { benchOfFile } from './bench-of-file.ts'
+import { settled } from './browser.ts'
 
-let bench: Bench
-beforeAll(async () => {
-  bench = await openBench()
-}, 120_000)
-afterAll(async () => {
-  await bench?.close()
-}, 60_000)
+const bench = benchOfFile()
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 type Violation = {

@@ -4,20 +4,20 @@ import { join } from 'node:path'
 import { type Running, startServer } from '@ampwright/server'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { root } from '../cars.ts'
-import { type Bench, field, openBench, settled } from './browser.ts'
+import { benchOfFile } from './bench-of-file.ts'
+import { field, settled } from './browser.ts'
 
 /** A server that can be stopped and started at the same address, which the bench does not do. */
 const data = mkdtempSync(join(tmpdir(), 'ampwright-away-'))
-let bench: Bench, server: Running
+const bench = benchOfFile()
+let server: Running
 const start = (port: number): Promise<Running> =>
   startServer({ data, port, samples: join(root, 'samples'), web: join(root, 'packages/app/dist') })
 beforeAll(async () => {
-  bench = await openBench()
   server = await start(0)
 }, 120_000)
 afterAll(async () => {
   await server?.close().catch(() => undefined)
-  await bench?.close()
   rmSync(data, { recursive: true, force: true })
 }, 60_000)
 

@@ -5,8 +5,6 @@ import { startServer } from '@ampwright/server'
 import { type Browser, type BrowserContext, chromium, type Page } from '@playwright/test'
 import { root } from '../cars.ts'
 
-/** Benches and the pictures of the guide use the same windows, without tests. */
-const vitest = process.env['VITEST'] ? await import('vitest') : undefined
 const PLACES = [process.env['AMPWRIGHT_CHROMIUM'], '/usr/bin/chromium', '/usr/bin/chromium-browser', '/usr/bin/google-chrome']
 const QUIET = [
   '--no-sandbox',
@@ -38,7 +36,7 @@ export async function openBench(): Promise<Bench> {
     url = `http://127.0.0.1:${server.port}`,
     browser = await chromium.launch({ executablePath: path, args: QUIET })
   const complaints: string[] = [],
-    contexts = new Set<BrowserContext>()
+    contexts: BrowserContext[] = []
   const read = async <T>(at: string): Promise<T> => (await (await fetch(`${url}${at}`)).json()) as T
   const [demo] = await read<{ id: string }[]>('/api/conversions')
   return {
@@ -48,11 +46,7 @@ export async function openBench(): Promise<Bench> {
     demo: demo?.id ?? '',
     async window(size = { width: 1280, height: 900 }) {
       const context = await browser.newContext({ viewport: size })
-      contexts.add(context)
-      whenTestEnds(async () => {
-        contexts.delete(context)
-        await context.close()
-      })
+      contexts.push(context)
       const page = await context.newPage()
       page.on('console', m => void (m.type() === 'error' && complaints.push(`${page.url()}: ${m.text()}`)))
       page.on('pageerror', e => void complaints.push(`${page.url()}: ${e.message}`))
@@ -60,20 +54,11 @@ export async function openBench(): Promise<Bench> {
     },
     text: async id => (await read<{ text: string }>(`/api/conversions/${id}`)).text,
     async close() {
-      await Promise.all([...contexts].map(c => c.close()))
+      await Promise.all(contexts.map(c => c.close()))
       await browser.close()
       await server.close()
       rmSync(data, { recursive: true, force: true })
     },
-  }
-}
-
-/** A window left open would work out every edit of the tests after it. One opened before any test stays until the end. */
-function whenTestEnds(close: () => Promise<void>): void {
-  try {
-    vitest?.onTestFinished(close)
-  } catch {
-    // It belongs to the whole file.
   }
 }
 

@@ -1,14 +1,9 @@
 import type { Page, Request } from '@playwright/test'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { type Bench, openBench, settled } from './browser.ts'
+import { describe, expect, it } from 'vitest'
+import { benchOfFile } from './bench-of-file.ts'
+import { settled } from './browser.ts'
 
-let bench: Bench
-beforeAll(async () => {
-  bench = await openBench()
-}, 120_000)
-afterAll(async () => {
-  await bench?.close()
-}, 60_000)
+const bench = benchOfFile()
 
 /** What a new window and its threads fetch of the built app at an address: bytes as they come over the wire, by name, each file once. */
 async function fetched(address: string, there: (page: Page) => Promise<void>): Promise<ReadonlyMap<string, number>> {

@@ -1,16 +1,11 @@
 import { readFileSync } from 'node:fs'
 import { run } from '@ampwright/cli'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { fileOf } from '../cars.ts'
-import { type Bench, openBench, settled } from './browser.ts'
+import { benchOfFile } from './bench-of-file.ts'
+import { settled } from './browser.ts'
 
-let bench: Bench
-beforeAll(async () => {
-  bench = await openBench()
-}, 120_000)
-afterAll(async () => {
-  await bench?.close()
-}, 60_000)
+const bench = benchOfFile()
 
 describe('a drawing of a battery box', () => {
   it('is taken along for a drawing program, as the command line writes it', async () => {

@@ -1,13 +1,8 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { type Bench, openBench, settled } from './browser.ts'
+import { describe, expect, it } from 'vitest'
+import { benchOfFile } from './bench-of-file.ts'
+import { settled } from './browser.ts'
 
-let bench: Bench
-beforeAll(async () => {
-  bench = await openBench()
-}, 120_000)
-afterAll(async () => {
-  await bench?.close()
-}, 60_000)
+const bench = benchOfFile()
 
 /** A light roadster that never was: what its owner knows after an afternoon with tape, scales and the handbook of the car. */
 const ANSWERS: Readonly<Record<string, string>> = {

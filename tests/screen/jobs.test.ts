@@ -6,18 +6,18 @@ import { type Running, startServer } from '@ampwright/server'
 import type { Page } from '@playwright/test'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { root } from '../cars.ts'
-import { type Bench, openBench } from './browser.ts'
+import { benchOfFile } from './bench-of-file.ts'
 
 /** A server that can be stopped, with so much in it that a backup goes in many steps. */
 const data = mkdtempSync(join(tmpdir(), 'ampwright-jobs-')),
   MUCH = 60_000_000,
   /** How long it may take on a slow machine that has other work too [ms]. */
   LONG = 90_000
-let bench: Bench, server: Running, url: string
+const bench = benchOfFile()
+let server: Running, url: string
 const start = (port: number): Promise<Running> =>
   startServer({ data, port, samples: join(root, 'samples'), web: join(root, 'packages/app/dist') })
 beforeAll(async () => {
-  bench = await openBench()
   server = await start(0)
   url = `http://127.0.0.1:${server.port}`
   const [{ id }] = (await (await fetch(`${url}/api/conversions`)).json()) as [{ id: string }],
@@ -30,7 +30,6 @@ beforeAll(async () => {
 }, 180_000)
 afterAll(async () => {
   await server?.close().catch(() => undefined)
-  await bench?.close()
   rmSync(data, { recursive: true, force: true })
 }, 60_000)
 

@@ -3,17 +3,12 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { startServer } from '@ampwright/server'
 import type { Page } from '@playwright/test'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { fileOf, root } from '../cars.ts'
-import { type Bench, field, openBench, settled } from './browser.ts'
+import { benchOfFile } from './bench-of-file.ts'
+import { field, settled } from './browser.ts'
 
-let bench: Bench
-beforeAll(async () => {
-  bench = await openBench()
-}, 120_000)
-afterAll(async () => {
-  await bench?.close()
-}, 60_000)
+const bench = benchOfFile()
 
 const WHEELBASE = 'donor.wheelbase',
   LUGGAGE = 'brief.luggage',

@@ -1,20 +1,18 @@
 import { readFileSync } from 'node:fs'
 import type { Page } from '@playwright/test'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { type Bench, openBench, settled } from './browser.ts'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { benchOfFile } from './bench-of-file.ts'
+import { settled } from './browser.ts'
 import { carOnALongTrip } from './long-trip.ts'
 
-let bench: Bench, page: Page
+const bench = benchOfFile()
+let page: Page
 beforeAll(async () => {
-  bench = await openBench()
   const id = await carOnALongTrip(bench)
   page = await bench.window()
   await page.goto(`${bench.url}/c/${id}/pack`)
   await settled(page)
 }, 120_000)
-afterAll(async () => {
-  await bench?.close()
-}, 60_000)
 
 describe('a trip of more than a hundred thousand points', () => {
   it('is drawn with no more than the picture can show, read out by one cursor, and saved whole', async () => {

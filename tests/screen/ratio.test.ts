@@ -1,13 +1,8 @@
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { type Bench, openBench, settled } from './browser.ts'
+import { describe, expect, it } from 'vitest'
+import { benchOfFile } from './bench-of-file.ts'
+import { settled } from './browser.ts'
 
-let bench: Bench
-beforeAll(async () => {
-  bench = await openBench()
-}, 120_000)
-afterAll(async () => {
-  await bench?.close()
-}, 60_000)
+const bench = benchOfFile()
 
 describe('the total ratio', () => {
   it('is dragged along its window in the drawing: the headline says at once what it would be, and nothing is kept until it is taken', async () => {

@@ -1,15 +1,10 @@
 import { join } from 'node:path'
-import { afterAll, beforeAll, expect, it } from 'vitest'
+import { expect, it } from 'vitest'
 import { root } from '../cars.ts'
-import { type Bench, openBench, settled } from './browser.ts'
+import { benchOfFile } from './bench-of-file.ts'
+import { settled } from './browser.ts'
 
-let bench: Bench
-beforeAll(async () => {
-  bench = await openBench()
-}, 120_000)
-afterAll(async () => {
-  await bench?.close()
-}, 60_000)
+const bench = benchOfFile()
 
 it('a scan dropped on the page Fit is shown, laid into the car by three points clicked on it, and measured', async () => {
   const page = await bench.window()

@@ -1,16 +1,11 @@
 import { readFileSync } from 'node:fs'
 import type { Page } from '@playwright/test'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { fileOf } from '../cars.ts'
-import { type Bench, field, openBench, settled } from './browser.ts'
+import { benchOfFile } from './bench-of-file.ts'
+import { field, settled } from './browser.ts'
 
-let bench: Bench
-beforeAll(async () => {
-  bench = await openBench()
-}, 120_000)
-afterAll(async () => {
-  await bench?.close()
-}, 60_000)
+const bench = benchOfFile()
 
 const start = async (size?: { width: number; height: number }): Promise<Page> => {
   const page = await bench.window(size)

@@ -1,14 +1,9 @@
 import type { Page } from '@playwright/test'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { type Bench, field, openBench, settled } from './browser.ts'
+import { describe, expect, it } from 'vitest'
+import { benchOfFile } from './bench-of-file.ts'
+import { field, settled } from './browser.ts'
 
-let bench: Bench
-beforeAll(async () => {
-  bench = await openBench()
-}, 120_000)
-afterAll(async () => {
-  await bench?.close()
-}, 60_000)
+const bench = benchOfFile()
 
 const BUDGET = 'brief.budget'
 /** What a clash calls it. */

@@ -1,16 +1,14 @@
 import type { Page } from '@playwright/test'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { type Bench, field, openBench, settled } from './browser.ts'
+import { beforeAll, describe, expect, it } from 'vitest'
+import { benchOfFile } from './bench-of-file.ts'
+import { field, settled } from './browser.ts'
 
-let bench: Bench, page: Page, first: string
+const bench = benchOfFile()
+let page: Page, first: string
 beforeAll(async () => {
-  bench = await openBench()
   page = await bench.window()
   first = await bench.text(bench.demo)
 }, 120_000)
-afterAll(async () => {
-  await bench?.close()
-}, 60_000)
 
 type Seen = { readonly path: string; readonly is: string; readonly stood: string }
 /** Every text field of a page, folded away or not, with what kind of value it takes. */
