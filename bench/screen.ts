@@ -58,7 +58,7 @@ for (let n = 0; n < TIMES; n++) {
   keys.push(await repainted(page, { at: `[data-path="${PEAK}"]`, watched: '.headline', event: enter }))
   await settled(page)
 }
-const bare = await page.evaluate<number>('window.ampwrightProbe()')
+const bare = await page.evaluate<number>('window.ampwrightProbe.headline()')
 
 await page.goto(`${bench.url}/c/${await carOnALongTrip(bench)}/pack`)
 await settled(page)

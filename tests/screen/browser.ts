@@ -66,6 +66,7 @@ export async function openBench(): Promise<Bench> {
 export async function settled(page: Page): Promise<void> {
   await page.waitForFunction(
     () =>
+      (window as { ampwrightProbe?: { changing(): boolean } }).ampwrightProbe?.changing() !== true &&
       document.querySelector('[data-saving="saved"]') !== null &&
       document.querySelector('.headline li b') !== null &&
       document.querySelector('.headline')?.getAttribute('aria-busy') === 'false',

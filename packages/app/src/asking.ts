@@ -14,8 +14,8 @@ export abstract class Asking {
   protected readonly engine: Engine = startEngine(step => this.hear(step))
   readonly handbook: Handbook = handbookOf(this.engine)
   readonly scans = new CarScans(this.engine)
-  /** Hears of every step of an assessment. */
-  protected abstract hear(step: AssessmentStep): void
+  /** Hears of every step of an assessment; the engine waits a little for what comes back. */
+  protected abstract hear(step: AssessmentStep): Promise<void> | undefined
   text = () => this.engine.text()
   field = (path: string) => this.engine.field(path)
   survey = (before?: SurveySheet) => this.engine.survey(before)

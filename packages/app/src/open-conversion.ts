@@ -14,6 +14,9 @@ import { keepCounts, keepSeen, type LastSeen, lastSeen } from './server/last-see
 import { live } from './server/live.ts'
 import type { Section } from './worker/service.ts'
 
+/** How long a change may be on its way before the page says so [ms]. */
+const BLINK = 50
+
 type Saving = {
   readonly batch?: { readonly key: string; readonly edits: readonly Edit[] }
   /** The revision it takes back, once it is known. */
@@ -44,6 +47,7 @@ export class OpenConversion extends Asking {
   private readonly letGo: () => void
   private readonly beside: FilesBeside
   private wasAway = false
+  private telling: ReturnType<typeof setTimeout> | undefined
   units: System = storedUnits()
 
   constructor(id: string) {
@@ -57,21 +61,23 @@ export class OpenConversion extends Asking {
       letGo()
       stay()
     }
-    // The bench asks it how long a bare headline takes in this very thread.
-    Object.assign(window, { ampwrightProbe: () => this.engine.bareHeadline() })
+    // The bench asks it how long a bare headline takes in this very thread, browser tests whether a change is on its way.
+    Object.assign(window, { ampwrightProbe: { headline: () => this.engine.bareHeadline(), changing: () => this.telling !== undefined } })
     void this.load()
   }
-  protected hear(step: AssessmentStep): void {
+  protected hear(step: AssessmentStep): Promise<void> | undefined {
     if (step.is === 'headline') {
       this.set({ early: new Map(step.headline.flatMap(h => (h.id && h.value ? [[h.id, h.value] as const] : []))) })
-      // The headline stands on the screen before the fields are laid out anew.
-      void painted().then(() => this.layOut())
-    } else {
-      this.set({ told: step.told, name: step.told.name, early: new Map(), renewing: false })
-      void this.count()
-      void this.layOut()
-      void this.scans.follow()
+      // The headline stands on the screen before the fields are laid out anew, or anything else is worked out.
+      const shown = painted()
+      void shown.then(() => this.layOut())
+      return shown
     }
+    this.set({ told: step.told, name: step.told.name, early: new Map(), renewing: false })
+    void this.count()
+    void this.layOut()
+    void this.scans.follow()
+    return undefined
   }
   subscribe = (f: () => void): (() => void) => {
     this.heard.add(f)
@@ -84,6 +90,16 @@ export class OpenConversion extends Asking {
   }
   private set(some: Partial<Opened>): void {
     this.state = { ...this.state, ...some }
+    this.tell()
+  }
+  /** Takes note that a change is on its way. It is said after a while: a mark that stays for a blink only keeps the processor from the headline. */
+  private changing(): void {
+    this.state = { ...this.state, saving: 'saving', renewing: true }
+    this.telling ??= setTimeout(() => this.tell(), BLINK)
+  }
+  private tell(): void {
+    clearTimeout(this.telling)
+    this.telling = undefined
     for (const f of this.heard) f()
   }
 
@@ -206,10 +222,9 @@ export class OpenConversion extends Asking {
   async edit(edits: readonly Edit[], what?: string): Promise<readonly Pick<Issue, 'path' | 'what' | 'found' | 'accepted' | 'nearest'>[]> {
     if (this.state.saving === 'server away')
       return [{ path: '', what: 'the server is away: nothing can be changed until it is back', found: '', accepted: '' }]
-    // Asked first and said then: while that is painted the engine is at work already.
     const asked = this.engine.edit(edits),
       { renewing } = this.state
-    this.set({ saving: 'saving', renewing: true })
+    this.changing()
     const made = await asked
     if (!made.ok) {
       this.set({ renewing, ...(this.waiting === 0 ? { saving: 'saved' } : {}) })

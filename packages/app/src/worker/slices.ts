@@ -7,8 +7,11 @@ const SLICE = 8
 /** Longest it works for a headline before it looks for a newer edit [ms]. */
 const HEADLINE_FIRST = 60
 
-/** What is worth telling of an assessment on its way. */
-export type Hear = (step: Exclude<Step, { is: 'working' }>) => void
+/** Longest it waits for a headline to be painted, before it goes on [ms]. */
+const TO_PAINT = 120
+
+/** What is worth telling of an assessment on its way; what comes back is waited for, so that what was told is painted by a processor at rest. */
+export type Hear = (step: Exclude<Step, { is: 'working' }>) => unknown
 
 /** Lets waiting messages in; a timer would be held back by the browser. */
 export const breath = (): Promise<void> =>
@@ -35,6 +38,8 @@ export async function inSlices(desk: Desk): Promise<Assessment> {
   }
 }
 
+const soon = (done: unknown): Promise<unknown> => Promise.race([done, new Promise(late => setTimeout(late, TO_PAINT))])
+
 /** A whole assessment for as long as it is wanted. Up to the headline nothing else is let in: it is what somebody waits for. */
 export async function headlineFirst(desk: Desk, wanted: () => boolean, hear: Hear): Promise<void> {
   const steps = desk.assess()
@@ -42,11 +47,11 @@ export async function headlineFirst(desk: Desk, wanted: () => boolean, hear: Hea
   for (;;) {
     const step = steps.next()
     if (!wanted()) return
-    if (!step.done && step.value.is !== 'working') hear(step.value)
+    const heard = !step.done && step.value.is !== 'working' ? hear(step.value) : undefined
     if (step.done) return
-    if (step.value.is === 'headline') began = 0
-    if (performance.now() - began < SLICE) continue
-    await breath()
+    const isHeadline = step.value.is === 'headline'
+    if (!isHeadline && performance.now() - began < SLICE) continue
+    await (isHeadline ? soon(heard) : breath())
     if (!wanted()) return
     began = performance.now()
   }
