@@ -49,6 +49,7 @@ import type { Arranged, Looking } from './arranging.ts'
 import type { Comparison, FileList } from './beside.ts'
 import type { DrawingLine, Drawings, Drawn, FileKind, SceneView } from './drawings.ts'
 import { noPreview, type Preview, previewOf } from './preview.ts'
+import { Rehearsal } from './rehearsal.ts'
 import { type Hear, headlineFirst, howSure, inSlices } from './slices.ts'
 import { type Attached, TrialDesk } from './trial-desk.ts'
 
@@ -106,6 +107,7 @@ export class Service {
   }
   private readonly attached: Attached = (name, format) => datumOf(this.attachments.get(name), format)
   private readonly trial = new TrialDesk(this.attached)
+  private readonly rehearsal = new Rehearsal(this.trial)
   private state(): Opened {
     return {
       usable: this.desk.usable,
@@ -386,7 +388,8 @@ export class Service {
   }
 
   private begin(): void {
-    const turn = ++this.turn
-    void headlineFirst(this.desk, () => turn === this.turn, this.hear)
+    const turn = ++this.turn,
+      wanted = () => turn === this.turn
+    void headlineFirst(this.desk, wanted, this.hear).then(() => this.rehearsal.after(this.desk, wanted))
   }
 }
