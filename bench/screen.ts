@@ -12,8 +12,11 @@ if (!hasCompiler()) {
 }
 /** Trips of the C twin. */
 const LIMIT = 20
-const TIMES = 40
+const TIMES = 60
+/** Whoever comes to a page looks at it first; between two edits a breath is taken, and a finger goes from the last character to Enter [ms]. */
+const LOOK = 1500
 const PAUSE = 300
+const TO_ENTER = 80
 /**
  * How long it takes [ms] from an event until what it changes in `watched` stands on the screen: a frame is painted right after its callbacks have run, and
  * what is posted from one of them arrives then. A text and not a function: what makes TypeScript run here would put words of its own into it.
@@ -48,12 +51,14 @@ const bench = await openBench(),
   page = await bench.window()
 await page.goto(`${bench.url}/c/${bench.demo}/drive`)
 await settled(page)
+await page.waitForTimeout(LOOK)
 const PEAK = 'drive.units.main.motor.peak-torque',
   keys: number[] = []
 for (let n = 0; n < TIMES; n++) {
-  // Edits that move the headline, one after the other, back and forth; whoever makes them takes a breath between.
+  // Edits that move the headline, one after the other, back and forth.
   await page.waitForTimeout(PAUSE)
   await field(page, PEAK).fill(`${240 + (n % 2 ? 10 : 0)}.${n % 10} Nm (datasheet)`)
+  await page.waitForTimeout(TO_ENTER)
   const enter = "new KeyboardEvent('keydown', { key: 'Enter', bubbles: true })"
   keys.push(await repainted(page, { at: `[data-path="${PEAK}"]`, watched: '.headline', event: enter }))
   await settled(page)
