@@ -74,4 +74,11 @@ export async function settled(page: Page): Promise<void> {
     { timeout: 60_000 },
   )
 }
+/** Turns to another page of the car a window has open, by its link: the engine stays as it is. */
+export async function turnTo(page: Page, slug: string): Promise<void> {
+  const before = await page.locator('h1').first().textContent()
+  await page.locator(`nav.job a[href$="/${slug}"]`).click()
+  await page.waitForFunction(was => ![undefined, was].includes(document.querySelector('h1')?.textContent), before)
+  await settled(page)
+}
 export const field = (page: Page, path: string) => page.locator(`[data-path="${path}"]`).first()

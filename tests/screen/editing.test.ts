@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 import { fileOf } from '../cars.ts'
 import { benchOfFile } from './bench-of-file.ts'
-import { field, settled } from './browser.ts'
+import { field, settled, turnTo } from './browser.ts'
 
 const bench = benchOfFile()
 
@@ -140,9 +140,10 @@ describe('the workbench in a browser', () => {
   })
   it('works at the width of a phone without moving sideways', async () => {
     const page = await bench.window({ width: 360, height: 740 })
+    await page.goto(`${bench.url}/c/${bench.demo}/brief`)
+    await settled(page)
     for (const name of ['brief', 'donor', 'drive', 'pack', 'findings']) {
-      await page.goto(`${bench.url}/c/${bench.demo}/${name}`)
-      await settled(page)
+      if (name !== 'brief') await turnTo(page, name)
       expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth), name).toBeLessThanOrEqual(0)
     }
   })

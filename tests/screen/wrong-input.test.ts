@@ -1,20 +1,21 @@
 import type { Page } from '@playwright/test'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { benchOfFile } from './bench-of-file.ts'
-import { field, settled } from './browser.ts'
+import { field, settled, turnTo } from './browser.ts'
 
 const bench = benchOfFile()
 let page: Page, first: string
 beforeAll(async () => {
   page = await bench.window()
   first = await bench.text(bench.demo)
+  await page.goto(`${bench.url}/c/${bench.demo}/findings`)
+  await settled(page)
 }, 120_000)
 
 type Seen = { readonly path: string; readonly is: string; readonly stood: string }
 /** Every text field of a page, folded away or not, with what kind of value it takes. */
 async function fieldsOf(stage: string): Promise<readonly Seen[]> {
-  await page.goto(`${bench.url}/c/${bench.demo}/${stage}`)
-  await settled(page)
+  await turnTo(page, stage)
   return page
     .locator('main input[data-path]')
     .evaluateAll(list => list.map(e => ({ path: e.dataset['path'] ?? '', is: e.dataset['is'] ?? '', stood: e.dataset['stands'] ?? '' })))
@@ -62,8 +63,7 @@ describe('wrong input', () => {
     },
   )
   it('in the name of a new thing is said beside it', async () => {
-    await page.goto(`${bench.url}/c/${bench.demo}/pack`)
-    await settled(page)
+    await turnTo(page, 'pack')
     await page.locator('main details').evaluateAll(list => list.forEach(d => d.setAttribute('open', '')))
     const name = page.getByLabel('Name of a new battery box')
     for (const [wrong, says] of [
