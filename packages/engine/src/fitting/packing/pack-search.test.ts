@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { runs } from '../../../../../tests/counts.ts'
 import type { Vector } from '../vector.ts'
+import { MODULE_FACES } from './bay-module.ts'
 import { shortestWay } from './pack-arrange.ts'
 import { eroded } from './pack-interior.ts'
 import { boundOf, packSearch, packWithin } from './pack-search.ts'
@@ -79,7 +80,92 @@ const criteria = (a: PackArrangement): readonly number[] => [
   a.cable,
 ]
 
+/** Most boxes of such sides in a space, in whole units, by trying every way: at the first free cell each turn, or nothing. */
+function mostByTrying(space: readonly number[], turns: readonly (readonly number[])[]): number {
+  const [l, w, h] = space as [number, number, number],
+    cells = l * w * h,
+    one = (turns[0] as readonly number[]).reduce((a, b) => a * b, 1)
+  const taken = new Uint8Array(cells)
+  /** Takes or frees the cells of a box; false where one is taken already or lies outside. */
+  const put = (at: number, sides: readonly number[], as: 0 | 1): boolean => {
+    const x = at % l,
+      y = Math.floor(at / l) % w,
+      z = Math.floor(at / (l * w)),
+      own: number[] = []
+    for (let k = z; k < z + (sides[2] as number); k++)
+      for (let j = y; j < y + (sides[1] as number); j++)
+        for (let i = x; i < x + (sides[0] as number); i++) {
+          if (i >= l || j >= w || k >= h || taken[i + l * (j + w * k)] === as) return false
+          own.push(i + l * (j + w * k))
+        }
+    for (const c of own) taken[c] = as
+    return true
+  }
+  let best = 0
+  const go = (from: number, placed: number, left: number): void => {
+    if (placed > best) best = placed
+    let at = from
+    while (at < cells && taken[at] === 1) at++
+    if (at === cells || placed + Math.floor(left / one) <= best) return
+    for (const sides of turns)
+      if (put(at, sides, 1)) {
+        go(at + 1, placed + 1, left - one)
+        put(at, sides, 0)
+      }
+    go(at + 1, placed, left - 1)
+  }
+  go(0, 0, cells)
+  return best
+}
+/** Most modules in whole strings, by trying every number of strings and every number of groups in each space. */
+function mostInStrings({ series, strings, splitGroups }: PackTask, room: readonly number[]): number {
+  const canHold = (p: number, i: number, wanted: number): boolean =>
+    wanted === 0 ||
+    (i < room.length &&
+      Array.from({ length: wanted + 1 }, (_, n) => n).some(
+        n => n * (splitGroups ? 1 : p) <= (room[i] as number) && canHold(p, i + 1, wanted - n),
+      ))
+  let most = 0
+  for (let p = strings.least; p <= strings.most; p++) if (canHold(p, 0, splitGroups ? series * p : series)) most = p * series
+  return most
+}
+
 describe('a battery in several spaces', () => {
+  it('has as many modules as trying every way finds, in small spaces', () => {
+    const side = fc.integer({ min: 1, max: 4 })
+    fc.assert(
+      fc.property(
+        fc.array(fc.tuple(side, side, fc.integer({ min: 1, max: 3 })), { minLength: 1, maxLength: 2 }),
+        fc.constantFrom<Vector>([0.2, 0.1, 0.1], [0.3, 0.1, 0.1], [0.2, 0.2, 0.1], [0.3, 0.2, 0.1]),
+        fc.boolean(),
+        fc.integer({ min: 1, max: 4 }),
+        fc.boolean(),
+        (sizes, size, onAnySide, series, splitGroups) => {
+          const [a, b, c] = size.map(s => Math.round(s * 10)) as [number, number, number],
+            upright = [
+              [a, b, c],
+              [b, a, c],
+            ],
+            turns = onAnySide ? [...upright, [a, c, b], [c, a, b], [b, c, a], [c, b, a]] : upright
+          const task: PackTask = {
+            ...TASK,
+            box: BARE,
+            series,
+            splitGroups,
+            strings: { least: 1, most: 12 },
+            module: { ...TASK.module, size, clearance: 0, down: onAnySide ? [...MODULE_FACES] : ['bottom'] },
+            spaces: sizes.map((s, i) => box(`space ${i}`, [i, 0, 0.3], s.map(n => n / 10) as unknown as Vector)),
+          }
+          const room = sizes.map(s => mostByTrying(s, turns)),
+            { arrangements, bound } = packWithin(packSearch(task, { seed: 1 }), 4000)
+          const most = Math.max(0, ...arrangements.map(one => one.modules))
+          expect(most).toBe(mostInStrings(task, room))
+          expect(bound).toBeGreaterThanOrEqual(most)
+        },
+      ),
+      { numRuns: runs(1000) },
+    )
+  })
   it('is arranged in whole strings inside its boxes, never worse than another in every respect', () => {
     fc.assert(
       fc.property(
