@@ -1,8 +1,7 @@
 import type { Scale } from '@ampwright/drawing'
 import { useEffect, useState } from 'react'
+import { HeadlineIf } from '../shell/headline-if.tsx'
 import { useHand, useOf } from '../shell/in-hand.ts'
-
-type Row = { readonly id?: string; readonly label: string; readonly value?: string }
 
 /** Moves the total ratio along its window: the headline shows at once what it would be, and nothing is kept until it is taken. */
 export function RatioHandle({
@@ -20,27 +19,19 @@ export function RatioHandle({
   const { conversion } = useHand(),
     told = useOf(o => o.told),
     [low, high] = scale.domain,
-    [edit, setEdit] = useState<{ path: string; now: string }>(),
-    [rows, setRows] = useState<readonly Row[]>([])
+    [edit, setEdit] = useState<{ path: string; now: string }>()
   useEffect(() => move(undefined), [told, move])
   useEffect(() => {
     setEdit(undefined)
-    setRows([])
     if (ratio === undefined) return
     let newer = false
-    void (async () => {
-      const made = await conversion.ratioEdit(unit, ratio)
-      if (newer || !made || typeof made.now !== 'string') return
-      setEdit({ path: String(made.path), now: made.now })
-      const shown = await conversion.tryout([made])
-      if (!newer) setRows(shown)
-    })()
+    void conversion.ratioEdit(unit, ratio).then(made => {
+      if (!newer && typeof made?.now === 'string') setEdit({ path: String(made.path), now: made.now })
+    })
     return () => {
       newer = true
     }
   }, [conversion, unit, ratio])
-  const before = new Map(told?.headline.map(h => [h.id, h.value]))
-  const moved = rows.filter(r => r.id && before.get(r.id) !== r.value)
   return (
     <div className="handle">
       <label>
@@ -62,22 +53,13 @@ export function RatioHandle({
           <p className="small">
             {ratio.toFixed(2)} : 1{edit ? `, by ${edit.path.replace(/^drive\.units\./, '')}: ${edit.now}` : ''}
           </p>
-          <table className="figures">
-            <tbody>
-              {moved.map(r => (
-                <tr key={r.id}>
-                  <td>{r.label}</td>
-                  <td className="num">
-                    {before.get(r.id) ?? '–'} → {r.value}
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
           {edit ? (
-            <button type="button" className="main" onClick={() => void conversion.edit([edit], `total ratio of ${unit}`)}>
-              Keep it
-            </button>
+            <>
+              <HeadlineIf edits={[edit]} />
+              <button type="button" className="main" onClick={() => void conversion.edit([edit], `total ratio of ${unit}`)}>
+                Keep it
+              </button>
+            </>
           ) : null}
         </div>
       )}

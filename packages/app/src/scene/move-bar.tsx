@@ -1,5 +1,5 @@
-import { useEffect, useState } from 'react'
-import { useHand, useOf } from '../shell/in-hand.ts'
+import { HeadlineIf } from '../shell/headline-if.tsx'
+import { useHand } from '../shell/in-hand.ts'
 import type { SceneView } from '../worker/drawings.ts'
 import type { Place } from './car-scene.ts'
 
@@ -25,44 +25,14 @@ export function MoveBar({
   readonly name: string
   readonly putBack: () => void
 }) {
-  const { conversion } = useHand(),
-    told = useOf(o => o.told),
-    [rows, setRows] = useState<readonly { readonly id?: string; readonly label: string; readonly value?: string }[]>([]),
-    key = edits.map(e => `${e.path} ${e.now}`).join()
-  useEffect(() => {
-    let newer = false
-    // One question at a time: while a drag goes on, only the last place is asked for.
-    const wait = setTimeout(() => void conversion.tryout(edits).then(r => newer || setRows(r)), 30)
-    return () => {
-      newer = true
-      clearTimeout(wait)
-    }
-    // The list is made anew at every step; what it says is what counts.
-  }, [conversion, key])
-  const before = new Map(told?.headline.map(h => [h.id, h.value]))
-  const changed = rows.filter(r => r.id && r.value !== undefined && before.get(r.id) !== r.value)
+  const { conversion } = useHand()
   if (edits.length === 0) return null
   return (
     <div role="status">
       <p className="small">
         {name} moved: {edits.map(e => `${e.path.slice(e.path.lastIndexOf('.') + 1)} ${e.now}`).join(', ')}
       </p>
-      {changed.length ? (
-        <table className="figures">
-          <tbody>
-            {changed.map(r => (
-              <tr key={r.id}>
-                <td>{r.label}</td>
-                <td className="num">
-                  {before.get(r.id) ?? '–'} → {r.value}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      ) : (
-        <p className="small quiet">The headline stays as it is.</p>
-      )}
+      <HeadlineIf edits={edits} same={<p className="small quiet">The headline stays as it is.</p>} />
       <button type="button" className="main" onClick={() => void conversion.edit(edits, `${name} moved`)}>
         Keep it there
       </button>{' '}

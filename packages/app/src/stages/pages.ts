@@ -57,6 +57,7 @@ export const STAGE_PAGES: readonly Page[] = [
     tables: [
       'mass-ledger.things',
       'wheel-load.wheels',
+      'finished.stripped-against',
       'finished.against',
       'finished.unsure',
       'way-in.ways',

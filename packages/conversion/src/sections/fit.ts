@@ -19,8 +19,19 @@ const up = (label: string, symbol: string) => quantity('length', `${label}, abov
 const side = (label: string, symbol: string) => quantity('length', label, symbol, { least: 0.005, most: 6, measure: TAPE })
 const turned = (label: string, symbol: string, says: string) =>
   quantity('angle', label, symbol, { least: -Math.PI, most: Math.PI, says, measure: { tool: 'angle gauge', accuracy: '± 1°', minutes: 5 } })
-const onScales = (what: string, symbol: string) =>
-  quantity('mass', `finished car, ${what}`, symbol, { least: 1, most: 20_000, measure: SCALES })
+const onScales = (car: 'stripped' | 'finished', mark: 's' | '1') => {
+  const one = (what: string, symbol: string) =>
+    quantity('mass', `${car} car, ${what}`, `${symbol}${mark}`, { least: 1, most: 20_000, measure: SCALES })
+  return {
+    'front-left': one('front left wheel', 'm_FL'),
+    'front-right': one('front right wheel', 'm_FR'),
+    'rear-left': one('rear left wheel', 'm_RL'),
+    'rear-right': one('rear right wheel', 'm_RR'),
+    front: one('front axle', 'm_F'),
+    rear: one('rear axle', 'm_R'),
+    with: words('what was in the car that is not part of it'),
+  }
+}
 const travel = (label: string, symbol: string) => quantity('length', label, symbol, { least: 0, most: 0.5, measure: TRAVEL })
 
 const SHELLS = ['steel', 'stainless steel', 'aluminium', 'glass-fibre laminate'] as const
@@ -286,19 +297,12 @@ export const fit = group(
         says: 'Left out: only people lift.',
       }),
     }),
-    weighed: group(
-      'finished car on the scales',
-      {
-        'front-left': onScales('front left wheel', 'm_FL1'),
-        'front-right': onScales('front right wheel', 'm_FR1'),
-        'rear-left': onScales('rear left wheel', 'm_RL1'),
-        'rear-right': onScales('rear right wheel', 'm_RR1'),
-        front: onScales('front axle', 'm_F1'),
-        rear: onScales('rear axle', 'm_R1'),
-        with: words('what was in the car that is not part of it'),
-      },
-      { says: 'With nobody aboard, by wheels or by axles: what it says is held against the ledger.' },
-    ),
+    stripped: group('stripped car on the scales', onScales('stripped', 's'), {
+      says: 'With all that comes out taken out and nothing put in yet, by wheels or by axles: from then on the car is reckoned from it, and no longer from what came out.',
+    }),
+    weighed: group('finished car on the scales', onScales('finished', '1'), {
+      says: 'With nobody aboard, by wheels or by axles: what it says is held against the ledger.',
+    }),
     lift: group('two-post lift', {
       'front-pads': along('front pads', 'x_f'),
       'rear-pads': along('rear pads', 'x_r'),

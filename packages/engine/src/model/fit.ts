@@ -129,6 +129,17 @@ export type Scan = Here & {
   readonly space: Field<string>
 }
 
+/** A car on the scales, by wheels or by axles. */
+export type OnScales = Here & {
+  readonly frontLeft: Field
+  readonly frontRight: Field
+  readonly rearLeft: Field
+  readonly rearRight: Field
+  readonly front: Field
+  readonly rear: Field
+  readonly with: Field<string>
+}
+
 export type Fit = Here & {
   readonly scans: Named<Scan>
   readonly spaces: Named<Space>
@@ -158,14 +169,7 @@ export type Fit = Here & {
     readonly rearUnsprung: Field
   }
   readonly lifting: Here & { readonly people: Field; readonly hoist: Field }
-  readonly weighed: Here & {
-    readonly frontLeft: Field
-    readonly frontRight: Field
-    readonly rearLeft: Field
-    readonly rearRight: Field
-    readonly front: Field
-    readonly rear: Field
-    readonly with: Field<string>
-  }
+  readonly stripped: OnScales
+  readonly weighed: OnScales
   readonly lift: Here & { readonly frontPads: Field; readonly rearPads: Field; readonly armRating: Field }
 }

@@ -36,7 +36,7 @@ import { train } from './donor/train.ts'
 import { trainBraking } from './donor/train-braking.ts'
 import { turningParts } from './donor/turning-parts.ts'
 import { tyres } from './donor/tyres.ts'
-import { weighed } from './donor/weighed.ts'
+import { stripped, weighed } from './donor/weighed.ts'
 import { weighings } from './donor/weighings.ts'
 import { edges } from './fit/edges.ts'
 import { finished } from './fit/finished.ts'
@@ -130,6 +130,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   ledger,
   stance,
   weighings,
+  stripped,
   tyres,
   loadCases,
   room,

@@ -1,5 +1,6 @@
+import type { OnScales } from '../../model/fit.ts'
 import type { Source } from '../../sources.ts'
-import { type Against, finished } from '../../studies/fit/finished.ts'
+import { type Finished, finished } from '../../studies/fit/finished.ts'
 import { isGaps } from '../../studies/study.ts'
 import { type Fact, isGap } from '../../working/value.ts'
 import { limitOf } from '../pack/answers.ts'
@@ -17,39 +18,44 @@ const NAMED = 4
 
 export const weighsAsReckoned = rule({
   id: 'weighs-as-reckoned',
-  title: 'The finished car weighs what was reckoned',
+  title: 'The car weighs what was reckoned',
   stage: 'fit',
   harm: 'S2',
   hazards: [],
   source: WEIGH_IN,
   judgements: (m, ask) => {
-    const about = ['fit.weighed'],
-      { weighed } = m.fit
-    if (!weighed.given) return doesNotApply('the finished car has not been on the scales yet', about)
+    const { stripped, weighed } = m.fit,
+      about = [...(stripped.given ? ['fit.stripped'] : []), ...(weighed.given ? ['fit.weighed'] : [])]
+    if (about.length === 0) return doesNotApply('the car has not been on the scales yet, stripped or finished', ['fit.weighed'])
     const found = ask(finished)
     if (isGaps(found)) return [{ about, says: 'The scales cannot be held against the ledger yet.', missing: found }]
-    const { against, unsure } = found
-    if (against === null) return []
-    if (isGaps(against)) return [{ about, says: 'The scales cannot be held against the ledger yet.', missing: against }]
-    const aboard = isGap(weighed.with) ? undefined : weighed.with,
-      first = unsure.slice(0, NAMED)
-    return (against as readonly Against[]).map(
-      ({ name, weighed: scales, expected, off }): Judgement => ({
-        item: name,
-        about,
-        found: off,
-        side: 'at most',
-        limit: name === 'whole car' ? OF_THE_MASS : OF_AN_AXLE,
-        says: `On the scales${aboard ? ', with {aboard},' : ''} {scales}; by the ledger {expected}: {found} apart, {limit} is let stand.${first.length ? ' Not weighed so far, the widest first: {unsure}.' : ''}`,
-        slots: { scales, expected, ...(aboard ? { aboard } : {}), ...(first.length ? { unsure: named(first) } : {}) },
-        remedies: [
-          { do: 'act', says: 'Weigh what nobody has weighed, look for what the list lacks, and say what was in the car on the scales.' },
-        ],
-      }),
-    )
+    return [...held(found, found.stripped, stripped, 'fit.stripped'), ...held(found, found.against, weighed, 'fit.weighed')]
   },
   spoil: { sample: 'wren', edits: [{ path: 'fit.weighed.rear', now: '430 kg' }], item: 'rear axle' },
 })
+
+/** What the scales say of the car, stripped or finished, against the ledger. */
+function held({ unsure }: Finished, against: Finished['against'], { with: had }: OnScales, place: string): readonly Judgement[] {
+  const about = [place]
+  if (against === null) return []
+  if (isGaps(against)) return [{ item: place, about, says: 'The scales cannot be held against the ledger yet.', missing: against }]
+  const aboard = isGap(had) ? undefined : had,
+    first = unsure.slice(0, NAMED)
+  return against.map(
+    ({ name, weighed: scales, expected, off }): Judgement => ({
+      item: name,
+      about,
+      found: off,
+      side: 'at most',
+      limit: name.endsWith('whole car') ? OF_THE_MASS : OF_AN_AXLE,
+      says: `On the scales${aboard ? ', with {aboard},' : ''} {scales}; by the ledger {expected}: {found} apart, {limit} is let stand.${first.length ? ' Not weighed so far, the widest first: {unsure}.' : ''}`,
+      slots: { scales, expected, ...(aboard ? { aboard } : {}), ...(first.length ? { unsure: named(first) } : {}) },
+      remedies: [
+        { do: 'act', says: 'Weigh what nobody has weighed, look for what the list lacks, and say what was in the car on the scales.' },
+      ],
+    }),
+  )
+}
 
 const named = (names: readonly string[]): Fact<string> => ({
   path: 'fit.weighed',

@@ -5,11 +5,15 @@ import { centreOfMassX, massByLedger, otherAxle, rearAxleByLedger, severalAlike,
 import { FUEL_DENSITY, fuelMass } from '../../vehicle/running-order.ts'
 import { type Field, type Figure, isGap, type Value } from '../../working/value.ts'
 import { unboxed } from '../pack/pack-mass.ts'
-import { type Ask, type Maker, study } from '../study.ts'
-import { weighed } from './weighed.ts'
+import { type Ask, from, type Known, type Maker, study } from '../study.ts'
+import type { Axles } from './on-scales.ts'
+import { stripped, weighed } from './weighed.ts'
 
 type Place = { readonly x: Field; readonly y: Field; readonly z: Field }
 type Item = Place & { readonly name: string; readonly mass: Field }
+
+/** A mass and where it stands behind the front axle. */
+export type Weight = { readonly mass: Value; readonly x: Value }
 
 export type Kerb = {
   readonly kerb: Figure
@@ -17,7 +21,7 @@ export type Kerb = {
   readonly rear: Figure
   /** Centre of mass behind the front axle. */
   readonly x: Figure
-  /** What went in (parts as `added` lists them, then the battery boxes) and what came out, in the order of the file. */
+  /** What went in (parts as `added` lists them, then the battery boxes) and what came out since it was weighed, in the order of the file. */
   readonly added: readonly Value[]
   readonly removed: readonly Value[]
 }
@@ -86,18 +90,22 @@ export const addedNames = (m: Model, ask: Ask): readonly string[] => [
   ...Object.keys(m.pack.boxes).map(name => `battery box ${name}`),
 ]
 
-/** Mass and axle loads of the finished car at kerb: what was weighed, less what came out and the fuel drained, plus what went in. */
+/** The car the ledger starts from: as it came, or stripped where it was on the scales then. */
+export const reckonedFrom = (m: Model, ask: Ask) => (m.fit.stripped.given ? from(ask(stripped), s => s.axles as Axles) : ask(weighed))
+
+/**
+ * Mass and axle loads of the finished car at kerb: what was weighed, less what came out and the fuel drained, plus what went in. Weighed once more with all of that
+ * out, the car is reckoned from there: what came out no longer matters.
+ */
 export const ledger = study({
   id: 'ledger',
   stage: 'donor',
   asks: 'What will the finished car weigh, and on which axle?',
   reads: (m, ask) => ({
-    weighed: ask(weighed),
+    weighed: reckonedFrom(m, ask),
     wheelbase: m.donor.wheelbase,
     added: added(m).map(({ name, mass, x }) => ({ name, mass, x })),
-    removed: Object.entries(m.donor.removed).map(([name, i]) => ({ name, mass: i.mass, x: i.x })),
-    fuelIn: tanks(m).map(([, { fuel }]) => fuel),
-    drained: drained(m).map(([name, { x }]) => ({ name, x, volume: m.donor.weighing.fuel, kind: m.donor.engine.fuel })),
+    leaves: m.fit.stripped.given ? null : leaving(m),
     unboxed: withoutBox(m, unboxed(m, ask)),
     module: Object.keys(m.pack.boxes).length > 0 ? m.pack.module.mass : null,
     boxes: Object.entries(m.pack.boxes).map(([name, b]) => ({ name, modules: b.modules, overhead: b.overhead, x: b.x })),
@@ -115,11 +123,7 @@ export const ledger = study({
     // Before the boxes: who reads the boxes alone takes them from the end.
     const others = known.unboxed ? [{ x: known.unboxed.x as Value, mass: unboxedOf(make, known.unboxed) }] : []
     const ins = [...known.added.map(a => ({ mass: a.mass as Value, x: a.x as Value })), ...others, ...boxes]
-    const fuel = known.drained.map(({ name, x, volume, kind }) => ({
-      x: x as Value,
-      mass: make.work('fuel', fuelMass, { volume, density: FUEL_DENSITY[kind.value] }, { item: name, label: 'Fuel drained' }) as Value,
-    }))
-    const outs = [...known.removed.map(r => ({ mass: r.mass as Value, x: r.x as Value })), ...fuel]
+    const outs = known.leaves ? gone(make, known.leaves) : []
     const masses = { added: ins.map(i => i.mass), removed: outs.map(o => o.mass) }
     const kerb = make.work(
       'kerb',
@@ -137,6 +141,21 @@ export const ledger = study({
     return { kerb, front, rear, x: make.work('centre-x', centreOfMassX, { rear, total: kerb, wheelbase: known.wheelbase }), ...masses }
   },
 })
+
+/** What a study reads of all that leaves: the parts, and fuel that was aboard when the car was weighed but leaves with no tank. */
+export const leaving = (m: Model) => ({
+  removed: Object.entries(m.donor.removed).map(([name, i]) => ({ name, mass: i.mass, x: i.x })),
+  fuelIn: tanks(m).map(([, { fuel }]) => fuel),
+  drained: drained(m).map(([name, { x }]) => ({ name, x, volume: m.donor.weighing.fuel, kind: m.donor.engine.fuel })),
+})
+/** Masses that leave, with their places: parts as the list has them, then drained fuel. */
+export const gone = (make: Maker, { removed, drained: fuel }: Known<ReturnType<typeof leaving>>): readonly Weight[] => [
+  ...removed.map(r => ({ mass: r.mass as Value, x: r.x as Value })),
+  ...fuel.map(({ name, x, volume, kind }) => ({
+    x: x as Value,
+    mass: make.work('fuel', fuelMass, { volume, density: FUEL_DENSITY[kind.value] }, { item: name, label: 'Fuel drained' }) as Value,
+  })),
+]
 
 type Unboxed = { readonly wanted: Value; readonly boxed: Value; readonly each: Value; readonly share: Value }
 const unboxedOf = (make: Maker, { wanted, boxed, each, share }: Unboxed): Value =>

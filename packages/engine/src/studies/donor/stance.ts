@@ -3,7 +3,7 @@ import { sideShare, twoTogether } from '../../vehicle/mass-and-axles.ts'
 import { starBelow, staticStabilityFactor, tiltAngle } from '../../vehicle/roll-over.ts'
 import { type Figure, isGap, type Value } from '../../working/value.ts'
 import { type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
-import { addedPlaces, ledger, removedPlaces } from './ledger.ts'
+import { addedPlaces, gone, leaving, ledger, removedPlaces } from './ledger.ts'
 import { weighed } from './weighed.ts'
 
 export type Tipping = {
@@ -36,6 +36,7 @@ export const stance = study({
         finished: ask(ledger),
         before: donor.centreHeight,
         added: addedPlaces(m, ask).map(p => p.z),
+        leaves: leaving(m),
         removed: removedPlaces(m).map(p => p.z),
       }),
       tracks: maybe({ front: donor.trackFront, rear: donor.trackRear }),
@@ -56,7 +57,7 @@ export const stance = study({
               height: h.before,
               added: h.finished.added,
               addedZ: h.added,
-              removed: h.finished.removed,
+              removed: gone(make, h.leaves).map(o => o.mass),
               removedZ: h.removed,
               total: h.finished.kerb,
             },

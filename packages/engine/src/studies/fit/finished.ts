@@ -1,41 +1,45 @@
 import { massGained } from '../../vehicle/corner-masses.ts'
-import { twoTogether } from '../../vehicle/mass-and-axles.ts'
+import { massByLedger, otherAxle, rearAxleByLedger } from '../../vehicle/mass-and-axles.ts'
 import { offTheLedger } from '../../vehicle/mass-on-wheels.ts'
 import type { Figure, Value } from '../../working/value.ts'
-import { type Kerb, ledger } from '../donor/ledger.ts'
-import { either, from, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
+import { gone, type Kerb, leaving, ledger } from '../donor/ledger.ts'
+import { type Axles, axlesOf, axlesTogether } from '../donor/on-scales.ts'
+import { stripped, weighed } from '../donor/weighed.ts'
+import { from, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 import { halfOf, isMeasured, knownAs } from './known-as.ts'
 import { massLedger, type Thing } from './mass-ledger.ts'
 
 /** One thing the scales say against what the ledger expects of it. */
 export type Against = { readonly name: string; readonly weighed: Value; readonly expected: Value; readonly off: Figure }
 export type Finished = {
-  /** None where the finished car was not weighed. */
+  /** None where the car was not weighed. */
+  readonly stripped: readonly Against[] | Gaps | null
   readonly against: readonly Against[] | Gaps | null
-  /** Things of the ledger nobody has weighed, the widest first. */
+  /** Things of the ledger nobody has weighed, the widest first; what came out is weighed with the stripped car. */
   readonly unsure: readonly string[]
 }
 
-/** The finished car on the scales against its ledger, and which masses of the ledger nobody has weighed yet. */
+/** The car on the scales against its ledger, stripped and finished, and which masses of the ledger nobody has weighed yet. */
 export const finished = study({
   id: 'finished',
   stage: 'fit',
-  asks: 'Does the finished car weigh what was reckoned?',
-  reads: (m, ask) => {
-    const w = m.fit.weighed
-    return {
-      scales: w.given
-        ? maybe({
-            front: either(w.front, { left: w.frontLeft, right: w.frontRight }),
-            rear: either(w.rear, { left: w.rearLeft, right: w.rearRight }),
-            ledger: ask(ledger),
-          })
-        : null,
-      things: maybe(from(ask(massLedger), l => ({ all: l.things }))),
-    }
-  },
-  answer: ({ scales, things }, make): Finished => {
-    const unsure = isGaps(things) ? [] : notWeighed(things.all as readonly Thing[])
+  asks: 'Does the car weigh what was reckoned?',
+  reads: (m, ask) => ({
+    isStripped: m.fit.stripped.given,
+    stripped: m.fit.stripped.given
+      ? maybe({
+          scales: from(ask(stripped), s => s.axles as Axles),
+          donor: ask(weighed),
+          wheelbase: m.donor.wheelbase,
+          leaves: leaving(m),
+        })
+      : null,
+    scales: m.fit.weighed.given ? maybe({ axles: axlesOf(m.fit.weighed), ledger: ask(ledger) }) : null,
+    things: maybe(from(ask(massLedger), l => ({ all: l.things }))),
+  }),
+  answer: ({ isStripped, stripped: bare, scales, things }, make): Finished => {
+    const all = isGaps(things) ? [] : (things.all as readonly Thing[]),
+      unsure = notWeighed(all.filter(t => !isStripped || t.way === 'put in'))
     make.table('unsure', {
       label: 'Masses nobody has weighed yet, the widest first',
       columns: [
@@ -44,11 +48,37 @@ export const finished = study({
       ],
       rows: unsure.map(({ name, mass }) => ({ name, cells: { mass, known: knownAs(mass) } })),
     })
-    const names = unsure.map(u => u.name)
-    if (scales === null || isGaps(scales)) return { against: scales, unsure: names }
-    return { against: held(make, scales as unknown as Scales), unsure: names }
+    return {
+      stripped:
+        bare === null || isGaps(bare) ? bare : held(make, 'stripped', bare.scales as Axles, withoutRemoved(make, bare as unknown as Bare)),
+      against:
+        scales === null || isGaps(scales)
+          ? scales
+          : held(make, 'finished', axlesTogether(make, scales.axles, 'Finished car'), byLedger(scales.ledger as Kerb)),
+      unsure: unsure.map(u => u.name),
+    }
   },
 })
+
+type Bare = { readonly donor: Axles; readonly wheelbase: Value; readonly leaves: Parameters<typeof gone>[1] }
+/** The donor car less what came out, by the ledger. */
+function withoutRemoved(make: Maker, { donor: { front, rear }, wheelbase, leaves }: Bare): Axles {
+  const outs = gone(make, leaves),
+    removed = outs.map(o => o.mass),
+    all = make.work('stripped', massByLedger, { front, rear, added: [], removed }, { label: 'Stripped car by the ledger' })
+  const atRear = make.work(
+    'stripped-rear',
+    rearAxleByLedger,
+    { rear, added: [], addedX: [], removed, removedX: outs.map(o => o.x), wheelbase },
+    { label: 'Stripped car, rear axle by the ledger' },
+  )
+  return {
+    total: all,
+    rear: atRear,
+    front: make.work('stripped-front', otherAxle, { total: all, one: atRear }, { label: 'Stripped car, front axle by the ledger' }),
+  }
+}
+const byLedger = ({ kerb, front, rear }: Kerb): Axles => ({ total: kerb, front, rear })
 
 /** By the width of their ±, then by mass: what moves the sum most comes first. */
 const notWeighed = (things: readonly Thing[]): readonly Thing[] =>
@@ -57,27 +87,26 @@ const notWeighed = (things: readonly Thing[]): readonly Thing[] =>
     .map(t => ({ ...t, half: halfOf(t.mass) }))
     .sort((a, b) => b.half - a.half || b.mass.value - a.mass.value || (a.name < b.name ? -1 : 1))
 
-type Axle = Value | { readonly left: Value; readonly right: Value }
-type Scales = { readonly front: Axle; readonly rear: Axle; readonly ledger: Kerb }
-function held(make: Maker, { front, rear, ledger: { kerb, front: frontByLedger, rear: rearByLedger } }: Scales): readonly Against[] {
-  const axle = (name: 'front' | 'rear', x: Axle): Value =>
-    'left' in x ? make.work(name, twoTogether, { one: x.left, other: x.right }, { label: `Finished car, ${name} axle` }) : x
-  const f = axle('front', front),
-    r = axle('rear', rear),
-    total = make.work('total', twoTogether, { one: f, other: r }, { label: 'Finished car as weighed' })
-  const rows = [
-    { name: 'whole car', weighed: total, expected: kerb },
-    { name: 'front axle', weighed: f, expected: frontByLedger },
-    { name: 'rear axle', weighed: r, expected: rearByLedger },
-  ].map(({ name, weighed, expected }) => ({
-    name,
-    weighed,
-    expected,
-    more: make.work('more', massGained, { now: weighed, before: expected }, { item: name, label: `Heavier than the ledger, ${name}` }),
-    off: make.work('off', offTheLedger, { weighed, expected }, { item: name, label: `Weighed, off the ledger, ${name}` }),
-  }))
-  make.table('against', {
-    label: 'The finished car on the scales against its ledger',
+function held(make: Maker, car: 'stripped' | 'finished', scales: Axles, ledger: Axles): readonly Against[] {
+  const rows = (
+    [
+      ['whole car', 'total'],
+      ['front axle', 'front'],
+      ['rear axle', 'rear'],
+    ] as const
+  ).map(([what, at]) => {
+    const name = car === 'finished' ? what : `stripped, ${what}`,
+      [now, before] = [scales[at], ledger[at]]
+    return {
+      name,
+      weighed: now,
+      expected: before,
+      more: make.work('more', massGained, { now, before }, { item: name, label: `Heavier than the ledger, ${name}` }),
+      off: make.work('off', offTheLedger, { weighed: now, expected: before }, { item: name, label: `Weighed, off the ledger, ${name}` }),
+    }
+  })
+  make.table(car === 'finished' ? 'against' : 'stripped-against', {
+    label: `The ${car} car on the scales against its ledger`,
     columns: [
       { key: 'weighed', label: 'on the scales', unit: 'kg' },
       { key: 'expected', label: 'by the ledger', unit: 'kg' },

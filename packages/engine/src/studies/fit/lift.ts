@@ -1,7 +1,7 @@
 import { centreInAnyOrder } from '../../vehicle/corner-masses.ts'
 import { padsOfLift } from '../../vehicle/lifting.ts'
 import type { Figure, Value } from '../../working/value.ts'
-import { weighed } from '../donor/weighed.ts'
+import { reckonedFrom } from '../donor/ledger.ts'
 import { type Gaps, isGaps, maybe, study } from '../study.ts'
 import { listed } from './sides.ts'
 
@@ -15,7 +15,7 @@ export const lift = study({
   asks: 'Does the car stay on a two-post lift while parts come out and go in?',
   reads: (m, ask) => ({
     pads: m.fit.lift.given ? maybe({ front: m.fit.lift.frontPads, rear: m.fit.lift.rearPads }) : null,
-    weighed: ask(weighed),
+    weighed: reckonedFrom(m, ask),
     listed: listed(m, ask),
     wheelbase: m.donor.wheelbase,
   }),

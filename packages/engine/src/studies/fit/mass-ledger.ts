@@ -2,7 +2,7 @@ import type { Model } from '../../model/model.ts'
 import { massesTogether, massOnAxles, massOnSides } from '../../vehicle/mass-on-wheels.ts'
 import type { Field, Figure, Value } from '../../working/value.ts'
 import { added, addedNames, addedPlaces, type Kerb, ledger, removedNames, removedPlaces } from '../donor/ledger.ts'
-import { weighed } from '../donor/weighed.ts'
+import { stripped, weighed } from '../donor/weighed.ts'
 import { type Ask, from, type Gaps, isGaps, type Maker, maybe, study, type Table } from '../study.ts'
 import { knownAs } from './known-as.ts'
 
@@ -19,7 +19,7 @@ export function listedThings(m: Model, ask: Ask): readonly Listed[] {
     typedOut = Object.values(m.donor.removed).map(i => i.mass)
   const list = (way: Way, names: readonly string[], places: readonly Place[], typed: readonly Field[], of: (k: Kerb) => readonly Value[]) =>
     names.map((name, i): Listed => {
-      const mass = typed[i] ?? from(answer, k => of(k as Kerb)[i] as Value)
+      const mass = typed[i] ?? from(answer, k => of(k as Kerb)[i] ?? { gaps: [] })
       return { name: `${name}, ${way === 'put in' ? 'in' : 'out'}`, way, mass, place: places[i] as Place }
     })
   const all = [
@@ -50,10 +50,11 @@ export const massLedger = study({
         sides: maybe({ mass, x, y, wheelbase, trackFront, trackRear }),
       })),
       weighed: maybe(ask(weighed)),
+      stripped: maybe(from(ask(stripped), s => s.axles ?? { gaps: [] })),
       finished: maybe(ask(ledger)),
     }
   },
-  answer: ({ things, weighed: donor, finished }, make): { readonly things: readonly Thing[] } => {
+  answer: ({ things, weighed: donor, stripped: bare, finished }, make): { readonly things: readonly Thing[] } => {
     const rows = things.map(t => {
       const axles = isGaps(t.axles)
         ? undefined
@@ -90,6 +91,7 @@ export const massLedger = study({
       columns: COLUMNS,
       rows: [
         ...(isGaps(donor) ? [] : [{ name: 'donor as weighed', cells: { way: 'before', ...byAxles(donor.total, donor) } }]),
+        ...(isGaps(bare) ? [] : [{ name: 'stripped as weighed', cells: { way: 'between', ...byAxles(bare.total, bare) } }]),
         ...rows.map(({ name, cells }) => ({ name, cells })),
         ...sums,
         ...(isGaps(finished)

@@ -13,11 +13,11 @@ export type Sides = {
   readonly left: { readonly share: Figure; readonly off: Figure } | Gaps
 }
 
-/** Masses of the ledger with their places, in its order. */
+/** Masses of the ledger with their places, in its order: what came out only where the car was not weighed again without it. */
 export const listed = (m: Model, ask: Ask) => ({
   ledger: ask(ledger),
   added: addedPlaces(m, ask).map(({ x, y }) => ({ x, y })),
-  removed: removedPlaces(m).map(({ x, y }) => ({ x, y })),
+  removed: m.fit.stripped.given ? [] : removedPlaces(m).map(({ x, y }) => ({ x, y })),
 })
 
 /** What each wheel carries at kerb, and whether the car stands even. */
@@ -26,7 +26,7 @@ export const sides = study({
   stage: 'fit',
   asks: 'What does each wheel carry, and does the car stand even?',
   reads: (m, ask) => {
-    const { weighing: w } = m.donor,
+    const w = m.fit.stripped.given ? m.fit.stripped : m.donor.weighing,
       wheels = [w.frontLeft, w.frontRight, w.rearLeft, w.rearRight]
     return {
       listed: maybe(listed(m, ask)),
