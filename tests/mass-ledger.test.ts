@@ -1,4 +1,4 @@
-import { type Table, type Value, isFigure } from '@ampwright/engine'
+import { isFigure, type Table, type Value } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
 import { assessText, CARS, textOf } from './cars.ts'
 
@@ -12,12 +12,13 @@ const ledgerOf = (text: string): Table => tables(text).get('mass-ledger.things')
 
 describe.each(CARS)('the ledger of the %s', car => {
   const t = ledgerOf(textOf(car))
-  it('adds up: as weighed, less what came out, plus what went in, on each axle and in all', () => {
-    for (const key of ['mass', 'front', 'rear'])
-      expect(cell(t, 'donor as weighed', key) - cell(t, 'all taken out', key) + cell(t, 'all put in', key)).toBeCloseTo(
-        cell(t, 'finished at kerb', key),
-        9,
-      )
+  it('adds up: as weighed, less what came out, plus what went in, on each axle and in all; stripped on the scales, from there', () => {
+    const isStripped = t.rows.some(r => r.name === 'stripped as weighed')
+    expect(isStripped).toBe(car === 'wren' || car === 'otter')
+    for (const key of ['mass', 'front', 'rear']) {
+      const before = isStripped ? cell(t, 'stripped as weighed', key) : cell(t, 'donor as weighed', key) - cell(t, 'all taken out', key)
+      expect(before + cell(t, 'all put in', key)).toBeCloseTo(cell(t, 'finished at kerb', key), 9)
+    }
   })
   it('puts every thing on its axles and sides without losing any of it', () => {
     const things = t.rows.filter(r => r.cells['way'] === 'taken out' || r.cells['way'] === 'put in')
@@ -51,6 +52,44 @@ describe('the ledger', () => {
     const names = ledgerOf(text).rows.map(r => r.name)
     expect(names).toContain('motor of main, in 2')
     expect(new Set(names).size).toBe(names.length)
+  })
+})
+
+describe('the stripped car on the scales', () => {
+  const SCALES = /^ {2}stripped: .*\n/m,
+    wren = textOf('wren'),
+    before = assessText(wren.replace(SCALES, ''), { bands: true }).assessment,
+    after = assessText(wren, { bands: true }).assessment
+  it('is what the car is reckoned from: 336 and 271 kg and all that goes in, known to less', () => {
+    expect(after.figures.get('ledger.kerb')?.value).toBeCloseTo(
+      336 + 271 + cell(after.tables.get('mass-ledger.things') as Table, 'all put in', 'mass'),
+      9,
+    )
+    expect(after.halves.get('ledger.kerb')).toBeLessThan(before.halves.get('ledger.kerb') as number)
+    expect(after.tables.get('finished.unsure')?.rows.some(r => r.name.endsWith(', out'))).toBe(false)
+    expect(before.tables.get('finished.unsure')?.rows.some(r => r.name.endsWith(', out'))).toBe(true)
+  })
+  it('needs no mass of what came out; the height of the centre of mass still does', () => {
+    const gone = (text: string): string => text.replace('exhaust: { mass: 16 ± 0.5 kg, ', 'exhaust: { '),
+      of = (text: string, id: string): boolean => assessText(gone(text)).assessment.figures.has(id)
+    expect(gone(wren)).not.toBe(wren)
+    expect(of(wren, 'ledger.kerb')).toBe(true)
+    expect(of(wren.replace(SCALES, ''), 'ledger.kerb')).toBe(false)
+    expect(of(wren, 'stance.height')).toBe(false)
+  })
+  it('half read is a gap by name, and nothing falls back to the donor car', () => {
+    const { assessment } = assessText(wren.replace(SCALES, '  stripped: { front: 336 kg }\n'))
+    expect(assessment.figures.has('ledger.kerb')).toBe(false)
+    expect(assessment.gaps.map(g => g.path)).toContain('fit.stripped.rear')
+  })
+  it('on wheels by wheel scales gives the wheels of the finished car', () => {
+    const { figures } = assessText(textOf('otter')).assessment,
+      worked = (id: string): number => figures.get(id)?.value as number
+    expect(worked('side.front-left') + worked('side.front-right')).toBeCloseTo(worked('ledger.front'), 9)
+    expect(worked('side.left-share')).toBeGreaterThan(0.48)
+    expect(worked('side.left-share')).toBeLessThan(0.52)
+    // As it came it was weighed by axles: of left and right nothing was known.
+    expect(assessText(textOf('otter').replace(SCALES, '')).assessment.figures.has('side.left-share')).toBe(false)
   })
 })
 
