@@ -1,10 +1,10 @@
 import { brakeCooling } from '../assumptions.ts'
 import { choice, group, mapOf, type QuantityField, quantity, reference } from '../schema/field.ts'
+import { PART } from './tools.ts'
 
 // Tools, accuracies and times in this file are common practice.
 const ROLLERS = { tool: 'roller brake tester; its print says all of this', accuracy: '± 3 %', minutes: 20 }
 const GAUGE = { tool: 'caliper gauge, wheel off', accuracy: '± 0.5 mm', minutes: 30 }
-const PART = { tool: 'datasheet or marking of the part', accuracy: 'as stated', minutes: 15 }
 const TAPE = { tool: 'tape', accuracy: '± 3 mm', minutes: 10 }
 const SCALE = { tool: 'kitchen or hanging scale, the rotor off', accuracy: '± 0.1 kg', minutes: 40 }
 const VACUUM = { tool: 'vacuum gauge on the booster hose', accuracy: '± 2 kPa', minutes: 10 }

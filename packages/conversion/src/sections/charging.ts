@@ -9,9 +9,7 @@ import {
 } from '../assumptions.ts'
 import { choice, file, group, mapOf, part, quantity } from '../schema/field.ts'
 import { ACROSS, ALONG, UP } from '../schema/reach.ts'
-
-const WEIGH = { tool: 'hanging scale', accuracy: '± 0.5 kg', minutes: 5 }
-const TAPE = { tool: 'tape', accuracy: '± 5 mm', minutes: 10 }
+import { TAPE, WEIGH } from './tools.ts'
 
 // Tools, accuracies and times in this file are common practice.
 const PLATE = { tool: 'datasheet or type plate', accuracy: 'as stated', minutes: 15 }

@@ -17,12 +17,12 @@ import {
 import { choice, date, group, mapOf, part, type QuantityField, quantity, tyre } from '../schema/field.ts'
 import { ACROSS, ALONG, UP } from '../schema/reach.ts'
 import { COUNTRIES } from './rule-sets.ts'
+import { LOOK, WEIGH } from './tools.ts'
 
 const TAPE = { tool: 'tape and plumb line', accuracy: '± 3 mm', minutes: 10 }
 const SCALES = { tool: 'four wheel scales, or an axle weighbridge', accuracy: '± 1 kg (scales), ± 10 kg (weighbridge)', minutes: 30 }
 const PLATE = { tool: 'plate, registration paper', accuracy: 'exact', minutes: 10 }
 const TEETH = { tool: 'count turns in and out', accuracy: 'exact tooth ratio', minutes: 20 }
-const HANGING = { tool: 'hanging scale', accuracy: '± 0.5 kg', minutes: 5 }
 const COAST = {
   tool: 'GPS logger, still dry day, level straight road, 110 to 20 km/h in neutral, both directions',
   accuracy: '± 5 % on road load',
@@ -30,7 +30,6 @@ const COAST = {
 }
 const AIR = { tool: 'thermometer in the shade, barometer or the nearest weather station', accuracy: '± 1 °C, ± 2 hPa', minutes: 5 }
 const PULL = { tool: 'pull scale on a rope, the car at walking pace on dry asphalt and on this surface', accuracy: '± 10 %', minutes: 30 }
-const LOOK = { tool: 'look at the car', accuracy: 'exact', minutes: 5 }
 const HANDBOOK = { tool: 'workshop handbook of the donor car', accuracy: 'as stated', minutes: 20 }
 const BRAKE_METER = {
   tool: 'brake hard with a deceleration meter on an empty, flat road of the kind; its reading over 9.81',
@@ -76,7 +75,7 @@ const PUT_IN = [
 ]
 /** Parts that leave have a place only while they are still in; they and their masses are many, so theirs is never assumed. */
 const ledgerOf = (until: 'any time' | typeof BEFORE) => ({
-  mass: quantity('mass', 'mass', 'm', { least: 0, most: 5000, measure: HANGING, until: 'any time' }),
+  mass: quantity('mass', 'mass', 'm', { least: 0, most: 5000, measure: WEIGH, until: 'any time' }),
   x: quantity('length', 'behind the front axle', 'x', {
     ...ALONG,
     measure: TAPE,

@@ -12,14 +12,12 @@ import {
 } from '../assumptions.ts'
 import { choice, file, group, mapOf, part, quantity, reference } from '../schema/field.ts'
 import { ACROSS, ALONG, UP } from '../schema/reach.ts'
+import { OFFER, TAPE, WEIGH } from './tools.ts'
 
 const DATASHEET = { tool: 'datasheet, breaker’s list or type plate', accuracy: 'as stated', minutes: 30 }
 const MODULE = { tool: 'sheet of the power module, warm values', accuracy: 'as stated', minutes: 20 }
 const PHASE = { tool: 'log of the inverter at the usual load', accuracy: '± 5 %', minutes: 30 }
-const WEIGH = { tool: 'hanging scale', accuracy: '± 0.5 kg', minutes: 5 }
-const TAPE = { tool: 'tape', accuracy: '± 5 mm', minutes: 10 }
 // Tools, accuracies and times in this file are common practice.
-const OFFER = { tool: 'written offer', accuracy: 'as stated', minutes: 15 }
 const BEFORE = 'before the part is bought' as const
 
 const motor = group(

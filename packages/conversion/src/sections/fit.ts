@@ -1,10 +1,10 @@
 import { BLOCK_KINDS } from '@ampwright/engine'
 import { choice, type Fields, file, group, mapOf, quantity, reference, variants, words } from '../schema/field.ts'
 import { ACROSS, ALONG, UP } from '../schema/reach.ts'
+import { LOOK } from './tools.ts'
 
 // Tools, accuracies and times in this file are common practice.
 const TAPE = { tool: 'tape, plumb line and straight edge', accuracy: '± 5 mm', minutes: 10 }
-const LOOK = { tool: 'look at the car', accuracy: 'exact', minutes: 5 }
 const LABEL = { tool: 'type plate or datasheet', accuracy: 'as stated', minutes: 5 }
 const TRAVEL = { tool: 'tape, spring out: wheel jacked up to the stop, then hanging', accuracy: '± 5 mm', minutes: 30 }
 const LOCK = { tool: 'turn plates, or tape and chalk line along the tyre', accuracy: '± 2°', minutes: 15 }

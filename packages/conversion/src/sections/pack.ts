@@ -17,14 +17,13 @@ import {
 } from '../assumptions.ts'
 import { choice, file, group, mapOf, part, partFor, quantity, words } from '../schema/field.ts'
 import { ACROSS, ALONG, UP } from '../schema/reach.ts'
+import { OFFER, TAPE } from './tools.ts'
 
 const LABEL = { tool: 'label, seller’s list or datasheet', accuracy: 'as stated', minutes: 15 }
 const CURVE = { tool: 'time-current curve of its maker', accuracy: '± 10 %', minutes: 15 }
 const TESTER = { tool: 'module tester, discharge at C/3, 25 °C', accuracy: '± 1 %', minutes: 240 }
 const PULSE = { tool: '10 s pulse at 50 A or more, sensed at the terminals', accuracy: '± 3 %', minutes: 30 }
-const TAPE = { tool: 'tape', accuracy: '± 5 mm', minutes: 10 }
 // Tools, accuracies and times in this file are common practice.
-const OFFER = { tool: 'written offer', accuracy: 'as stated', minutes: 15 }
 const SETTING = { tool: 'settings of the BMS', accuracy: 'as set', minutes: 10 }
 const REST = { tool: 'meter that shows 1 mV, a day after charging, every module on the same shelf', accuracy: '± 1 mV', minutes: 5 }
 const LAMPS = { tool: 'lamps as a load, meter and clamp at the terminals', accuracy: '± 2 %', minutes: 30 }

@@ -8,9 +8,9 @@ import {
   rollingShare,
 } from '../assumptions.ts'
 import { choice, group, type QuantityField, quantity } from '../schema/field.ts'
+import { PART } from './tools.ts'
 
 // Tools, accuracies and times in this file are common practice.
-const PART = { tool: 'datasheet or marking of the part', accuracy: 'as stated', minutes: 15 }
 const TAPE = { tool: 'tape', accuracy: '± 2 mm', minutes: 15 }
 const BALANCE = { tool: 'spring balance on the rim, assist off, car at its mass on dry asphalt', accuracy: '± 10 N', minutes: 15 }
 const GAUGE = { tool: 'caliper gauge, the rack apart', accuracy: '± 0.5 mm', minutes: 60 }
