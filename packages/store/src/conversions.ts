@@ -1,7 +1,8 @@
 import { randomBytes } from 'node:crypto'
+import { dirname } from 'node:path'
 import { textOf } from './contents.ts'
 import type { Db } from './database.ts'
-import { StoreFault } from './fault.ts'
+import { damaged, StoreFault } from './fault.ts'
 import { append, headNumber, type NewRevision, nameIn, type Revision, revisionAt } from './revisions.ts'
 
 export const DAYS_KEPT = 30
@@ -58,12 +59,12 @@ export function headOf(db: Db, id: string): Head {
 }
 
 function summary(db: Db, row: Row): Summary {
-  const head = db.prepare('SELECT number, at, text FROM revision WHERE conversion = ? ORDER BY number DESC LIMIT 1').get(row.id) as {
-      number: number
-      at: number
-      text: string
-    },
-    state = stateOf(db, row.id)
+  const head = db.prepare('SELECT number, at, text FROM revision WHERE conversion = ? ORDER BY number DESC LIMIT 1').get(row.id) as
+    | { number: number; at: number; text: string }
+    | undefined
+  // A conversion is made with its first revision, in one: without any, what holds them is damaged.
+  if (!head) throw damaged(dirname(db.name))
+  const state = stateOf(db, row.id)
   return {
     id: row.id,
     name: nameIn(() => textOf(db, head.text), head.text),

@@ -115,6 +115,27 @@ describe('a database', () => {
       { numRuns: runs(600) },
     )
   })
+  it('that has lost the revisions of a conversion, or its list of files, says that it is damaged', () => {
+    for (const sql of ['DELETE FROM revision', "UPDATE revision SET files = '{'"]) {
+      const { folder, id } = filled(),
+        db = new Database(databaseIn(folder))
+      // What guards revisions against the program itself does not guard them against a disk.
+      for (const name of db.prepare("SELECT name FROM sqlite_schema WHERE type = 'trigger'").pluck().all() as string[])
+        db.exec(`DROP TRIGGER ${name}`)
+      db.pragma('foreign_keys = OFF')
+      db.exec(sql)
+      db.close()
+      const read = (): void => {
+        const store = storeIn(folder)
+        try {
+          store.conversion(id)
+        } finally {
+          store.close()
+        }
+      }
+      expect(refusal(read).kind).toBe('damaged')
+    }
+  })
   it('is brought up to date step by step; before that a copy is put beside it', () => {
     const { folder, id } = filled(),
       steps = [...STEPS, { to: STEPS.length + 1, says: 'a test', sql: 'CREATE TABLE extra (a TEXT) STRICT;' }]

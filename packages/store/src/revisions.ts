@@ -1,7 +1,8 @@
+import { dirname } from 'node:path'
 import { isSound, readText } from '@ampwright/conversion'
 import { keepText, textOf } from './contents.ts'
 import type { Db } from './database.ts'
-import { StoreFault } from './fault.ts'
+import { damaged, StoreFault } from './fault.ts'
 
 /** Files beside a conversion: their names, and the hash of what each holds. */
 export type Files = Readonly<Record<string, string>>
@@ -52,7 +53,15 @@ export function revisionAt(db: Db, id: string, number: number): Revision {
     | (RevisionLine & { files: string })
     | undefined
   if (!row) throw new StoreFault('unknown', `This conversion has no revision ${number}; it has 1 to ${headNumber(db, id)}.`)
-  return { ...row, text: textOf(db, row.hash), files: JSON.parse(row.files) as Files }
+  return { ...row, text: textOf(db, row.hash), files: filesIn(db, row.files) }
+}
+
+function filesIn(db: Db, list: string): Files {
+  try {
+    return JSON.parse(list) as Files
+  } catch {
+    throw damaged(dirname(db.name))
+  }
 }
 
 /** Newest first. */
