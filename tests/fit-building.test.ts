@@ -37,7 +37,14 @@ describe('bringing parts in', () => {
 describe('the finished car on the scales', () => {
   it('holds whole car and axles against the ledger, and names what nobody has weighed', () => {
     const found = findings(textOf('otter'), 'weighs-as-reckoned')
-    expect(found.map(f => f.item)).toEqual(['whole car', 'front axle', 'rear axle'])
+    expect(found.map(f => f.item)).toEqual([
+      'stripped, whole car',
+      'stripped, front axle',
+      'stripped, rear axle',
+      'whole car',
+      'front axle',
+      'rear axle',
+    ])
     expect(found.every(f => f.outcome !== 'failing')).toBe(true)
     expect(found[0]?.slots['unsure']?.value).toMatch(/, in/)
   })
