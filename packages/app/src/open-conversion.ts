@@ -3,6 +3,7 @@ import type { Saying } from '@ampwright/workbench'
 import { Asking, type AssessmentStep } from './asking.ts'
 import { clashesAfter, placeCalled } from './clashes.ts'
 import { FilesBeside } from './files-beside.ts'
+import { InView } from './in-view.ts'
 import { forgetTyped, halfTyped } from './kept/half-typed.ts'
 import { putOut, takeOut, unsent } from './kept/outbox.ts'
 import { StepsBack } from './kept/steps-back.ts'
@@ -13,9 +14,6 @@ import { Away, api, type Clash, type Kept, Refused } from './server/api.ts'
 import { keepCounts, keepSeen, type LastSeen, lastSeen } from './server/last-seen.ts'
 import { live } from './server/live.ts'
 import type { Section } from './worker/service.ts'
-
-/** How long a change may be on its way before the page says so [ms]. */
-const BLINK = 50
 
 type Saving = {
   readonly batch?: { readonly key: string; readonly edits: readonly Edit[] }
@@ -30,8 +28,7 @@ function once<T>(send: () => Promise<T>): () => Promise<T> {
 
 /** One conversion open in this window: edits go to the engine at once, and to the server in their order. */
 export class OpenConversion extends Asking {
-  private state: Opened
-  private readonly heard = new Set<() => void>()
+  private readonly view: InView<Opened>
   private readonly shownSections = new Map<Section, number>()
   private queue: Promise<void> = Promise.resolve()
   private waiting = 0
@@ -47,13 +44,12 @@ export class OpenConversion extends Asking {
   private readonly letGo: () => void
   private readonly beside: FilesBeside
   private wasAway = false
-  private telling: ReturnType<typeof setTimeout> | undefined
   units: System = storedUnits()
 
   constructor(id: string) {
     super()
     this.steps = new StepsBack(id)
-    this.state = unopened(id)
+    this.view = new InView(unopened(id))
     this.beside = new FilesBeside(id, this.engine)
     const letGo = live({ hear: news => void this.hearOf(news), away: gone => this.away(gone) }),
       stay = atLeaving({ hidden: () => this.rest(), left: () => this.leave(), back: () => void this.load() })
@@ -62,7 +58,7 @@ export class OpenConversion extends Asking {
       stay()
     }
     // The bench asks it how long a bare headline takes in this very thread, browser tests whether a change is on its way.
-    Object.assign(window, { ampwrightProbe: { headline: () => this.engine.bareHeadline(), changing: () => this.telling !== undefined } })
+    Object.assign(window, { ampwrightProbe: { headline: () => this.engine.bareHeadline(), changing: () => this.view.isWaiting } })
     void this.load()
   }
   protected hear(step: AssessmentStep): Promise<void> | undefined {
@@ -79,28 +75,17 @@ export class OpenConversion extends Asking {
     void this.scans.follow()
     return undefined
   }
-  subscribe = (f: () => void): (() => void) => {
-    this.heard.add(f)
-    return () => this.heard.delete(f)
-  }
+  subscribe = (f: () => void): (() => void) => this.view.subscribe(f)
   snapshot = (): Opened => this.state
   close(): void {
     this.letGo()
     this.scans.close()
   }
+  private get state(): Opened {
+    return this.view.now
+  }
   private set(some: Partial<Opened>): void {
-    this.state = { ...this.state, ...some }
-    this.tell()
-  }
-  /** Takes note that a change is on its way. It is said after a while: a mark that stays for a blink only keeps the processor from the headline. */
-  private changing(): void {
-    this.state = { ...this.state, saving: 'saving', renewing: true }
-    this.telling ??= setTimeout(() => this.tell(), BLINK)
-  }
-  private tell(): void {
-    clearTimeout(this.telling)
-    this.telling = undefined
-    for (const f of this.heard) f()
+    this.view.put(some)
   }
 
   /** Gives whether the conversion stands here as the server has it. */
@@ -224,7 +209,7 @@ export class OpenConversion extends Asking {
       return [{ path: '', what: 'the server is away: nothing can be changed until it is back', found: '', accepted: '' }]
     const asked = this.engine.edit(edits),
       { renewing } = this.state
-    this.changing()
+    this.view.putQuietly({ saving: 'saving', renewing: true })
     const made = await asked
     if (!made.ok) {
       this.set({ renewing, ...(this.waiting === 0 ? { saving: 'saved' } : {}) })

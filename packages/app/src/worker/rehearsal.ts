@@ -23,12 +23,12 @@ export class Rehearsal {
     if (!this.isDone) setTimeout(() => void this.rehearse(desk, () => wanted() && !this.isDone), REST)
   }
   private async rehearse(desk: Desk, wanted: () => boolean): Promise<void> {
-    const [unit] = Object.keys(desk.current().model.drive.units),
+    const [unit = ''] = Object.keys(desk.current().model.drive.units),
       now = desk.assessment?.figures.get(`ratio.total@${unit}`)?.value
-    for (const share of unit === undefined || now === undefined ? [] : SHARES) {
+    for (const share of now === undefined ? [] : SHARES) {
       await breath()
       if (!wanted()) return
-      const edit = desk.ratioEdit(unit!, now! * share),
+      const edit = desk.ratioEdit(unit, Number(now) * share),
         tried = edit && desk.tried([edit])
       if (tried?.ok) this.trial.headline(tried.text, desk.system)
     }
