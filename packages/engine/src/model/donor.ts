@@ -22,6 +22,16 @@ export type CoastDownStep = Here & { readonly from: Field; readonly to: Field } 
   readonly [K in 'out1' | 'out2' | 'out3' | 'out4' | 'out5' | 'out6' | 'back1' | 'back2' | 'back3' | 'back4' | 'back5' | 'back6']: Field
 }
 
+/** A car on the scales, by wheels or by axles. */
+export type Scales = {
+  readonly frontLeft: Field
+  readonly frontRight: Field
+  readonly rearLeft: Field
+  readonly rearRight: Field
+  readonly front: Field
+  readonly rear: Field
+}
+
 /** Where a usual part is, that no part put in is named after. */
 export type NotListed = Field<'with another part' | 'not fitted'>
 export type EnginePosition = 'transverse front' | 'longitudinal front' | 'rear' | 'mid'
@@ -72,16 +82,7 @@ export type Donor = Here & {
     readonly redLine: Field
     readonly fuel: Field<'petrol' | 'diesel'>
   }
-  readonly weighing: Here & {
-    readonly frontLeft: Field
-    readonly frontRight: Field
-    readonly rearLeft: Field
-    readonly rearRight: Field
-    readonly front: Field
-    readonly rear: Field
-    readonly fuel: Field
-    readonly tank: Field
-  }
+  readonly weighing: Here & Scales & { readonly fuel: Field; readonly tank: Field }
   readonly ratings: Here & {
     readonly frontAxle: Field
     readonly rearAxle: Field

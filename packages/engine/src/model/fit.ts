@@ -1,4 +1,5 @@
 import type { Field } from '../working/value.ts'
+import type { Scales } from './donor.ts'
 import type { Here, Named } from './group.ts'
 
 export type SpaceKind = 'engine bay' | 'under floor' | 'tank space' | 'boot' | 'cabin' | 'tunnel' | 'custom'
@@ -129,16 +130,8 @@ export type Scan = Here & {
   readonly space: Field<string>
 }
 
-/** A car on the scales, by wheels or by axles. */
-export type OnScales = Here & {
-  readonly frontLeft: Field
-  readonly frontRight: Field
-  readonly rearLeft: Field
-  readonly rearRight: Field
-  readonly front: Field
-  readonly rear: Field
-  readonly with: Field<string>
-}
+/** The car on the scales during the build, and what was in it that is not part of it. */
+export type OnScales = Here & Scales & { readonly with: Field<string> }
 
 export type Fit = Here & {
   readonly scans: Named<Scan>

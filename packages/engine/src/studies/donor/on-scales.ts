@@ -1,9 +1,8 @@
-import type { OnScales } from '../../model/fit.ts'
+import type { Scales } from '../../model/donor.ts'
 import { twoTogether } from '../../vehicle/mass-and-axles.ts'
 import type { Value } from '../../working/value.ts'
 import { either, type Maker } from '../study.ts'
 
-type Scales = Pick<OnScales, 'front' | 'frontLeft' | 'frontRight' | 'rear' | 'rearLeft' | 'rearRight'>
 /** An axle by itself, or its two wheels. */
 export type OnAxle = Value | { readonly left: Value; readonly right: Value }
 export type Axles = { readonly front: Value; readonly rear: Value; readonly total: Value }
