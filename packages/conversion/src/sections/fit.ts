@@ -298,7 +298,7 @@ export const fit = group(
       }),
     }),
     stripped: group('stripped car on the scales', onScales('stripped', 's'), {
-      says: 'With all that comes out taken out and nothing put in yet, by wheels or by axles: from then on the car is reckoned from it, and no longer from what came out.',
+      says: 'With all that comes out taken out and nothing put in yet, by wheels or by axles: from then on the car is reckoned from it, and no longer from what came out. Left and right are known only where it was weighed by wheels.',
     }),
     weighed: group('finished car on the scales', onScales('finished', '1'), {
       says: 'With nobody aboard, by wheels or by axles: what it says is held against the ledger.',

@@ -8,11 +8,11 @@ import { doesNotApply, type Judgement, rule } from '../rule.ts'
 
 const WEIGH_IN: Source = {
   work: 'practice',
-  place: 'weigh-in of the finished car: within 1 % of the mass and 2 % of each axle',
+  place: 'weigh-in of the stripped and of the finished car: within 1 % of the mass and 2 % of each axle',
   mark: 'common practice',
 }
-const OF_THE_MASS = limitOf('weigh-in-mass', 'finished car off its ledger, mass', 0.01, '1', WEIGH_IN, 'share')
-const OF_AN_AXLE = limitOf('weigh-in-axle', 'finished car off its ledger, each axle', 0.02, '1', WEIGH_IN, 'share')
+const OF_THE_MASS = limitOf('weigh-in-mass', 'car off its ledger, mass', 0.01, '1', WEIGH_IN, 'share')
+const OF_AN_AXLE = limitOf('weigh-in-axle', 'car off its ledger, each axle', 0.02, '1', WEIGH_IN, 'share')
 /** So many are named: who has weighed these looks at the table. */
 const NAMED = 4
 
