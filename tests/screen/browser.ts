@@ -78,7 +78,11 @@ export async function settled(page: Page): Promise<void> {
 export async function turnTo(page: Page, slug: string): Promise<void> {
   const before = await page.locator('h1').first().textContent()
   await page.locator(`nav.job a[href$="/${slug}"]`).click()
-  await page.waitForFunction(was => ![undefined, was].includes(document.querySelector('h1')?.textContent), before)
+  await page.waitForFunction(
+    was =>
+      ![undefined, was].includes(document.querySelector('h1')?.textContent) && document.querySelector('main [aria-busy="true"]') === null,
+    before,
+  )
   await settled(page)
 }
 export const field = (page: Page, path: string) => page.locator(`[data-path="${path}"]`).first()

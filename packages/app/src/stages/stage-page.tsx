@@ -39,7 +39,7 @@ export function StagePage({ page }: { readonly page: Page }) {
       <p className="lede">{page.lede}</p>
       {page.slug === 'fit' ? <SceneView /> : null}
       <div className="two">
-        <section aria-label="What you decide">
+        <section aria-label="What you decide" aria-busy={page.sections.some(s => laid[s] === undefined)}>
           <h2>What you decide</h2>
           <Sentences slug={page.slug} sheets={sheets} />
           {sheets.map(s => (
