@@ -97,6 +97,7 @@ import * as segments from './fitting/segments.ts'
 import * as shaftOverTravel from './fitting/shaft-over-travel.ts'
 import * as shell from './fitting/shell.ts'
 import * as surveyed from './fitting/surveyed.ts'
+import * as handReach from './fitting/hand-reach.ts'
 import * as tubeToBox from './fitting/tube-to-box.ts'
 import * as turnedBoxes from './fitting/turned-boxes.ts'
 import * as turningWheel from './fitting/turning-wheel.ts'
@@ -186,6 +187,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
   ],
   fitting: [
     placedBody,
+    handReach,
     tubeToBox,
     wheelToBody,
     keptRoom,

@@ -19,7 +19,19 @@ import { type PackedBox, PackedMeshes } from '../scans/packed-meshes.ts'
 import { ScanMeshes } from '../scans/scan-meshes.ts'
 import type { ScanMesh } from '../scans/scan-thread.ts'
 import type { SceneView } from '../worker/drawings.ts'
-import { boxMesh, emptied, inksOf, massMark, planesOf, roomEdges, roomMesh, shaftMesh, wheelMesh } from './scene-parts.ts'
+import {
+  bodyMesh,
+  boxMesh,
+  emptied,
+  handleMark,
+  inksOf,
+  massMark,
+  planesOf,
+  roomEdges,
+  roomMesh,
+  shaftMesh,
+  wheelMesh,
+} from './scene-parts.ts'
 
 export type Place = readonly [number, number, number]
 export type Look = {
@@ -49,6 +61,10 @@ type Hooks = {
 }
 /** Dragged things go in steps of this [m]. */
 const SNAP = 0.005
+/** Room a name takes on the canvas: high, and wide for each of its characters; with a mass behind it, so many more [px]. */
+const NAME = { high: 17, each: 6.6, withMass: 9 } as const
+const meet = (a: Label, b: Label, more: number): boolean =>
+  Math.abs(a.y - b.y) < NAME.high && Math.abs(a.x - b.x) < NAME.each * ((a.name.length + b.name.length) / 2 + more) + 6
 /** A pointer that moved less than this between down and up was a click [px]. */
 const STILL = 5
 
@@ -141,7 +157,7 @@ export class CarScene {
   /** Turns the car so that it is seen from one side. */
   frame(from: 'corner' | 'above' | 'left' | 'ahead'): void {
     const middle = this.middle(),
-      far = 1.5 * this.reach()
+      far = 1.25 * this.reach()
     const way: Readonly<Record<typeof from, Place>> = {
       corner: [-0.75, -0.85, 0.6],
       above: [0, -0.001, 1.3],
@@ -212,8 +228,13 @@ export class CarScene {
     for (const w of view.wheels) this.content.add(wheelMesh(w, inks.line, cut))
     if (look.layers.car && view.car) {
       const { front, rear, width, height } = view.car
-      this.content.add(roomEdges([front, -width / 2, 0.15], [rear, width / 2, height], inks.line, cut))
+      this.content.add(
+        view.profile
+          ? bodyMesh(view.profile, width, { fill: inks.line, edge: inks.line, cut })
+          : roomEdges([front, -width / 2, 0.15], [rear, width / 2, height], inks.line, cut),
+      )
     }
+    for (const h of view.handles) this.content.add(handleMark(h.at, h.outcome === 'failing' ? inks.failing : inks.ink))
     if (view.centreOfMass) this.content.add(massMark(view.centreOfMass, inks.ink))
     const ground = new GridHelper(8, 16, inks.line, inks.hair)
     ground.rotation.x = Math.PI / 2
@@ -241,10 +262,16 @@ export class CarScene {
   private labels(): readonly Label[] {
     const { clientWidth: w, clientHeight: h } = this.canvas,
       place = new Vector3()
-    return [...this.bodies].flatMap(([name, mesh]) => {
+    const all = [...this.bodies].flatMap(([name, mesh]) => {
       place.copy(mesh.position).project(this.camera)
-      return place.z > 1 ? [] : [{ name, x: ((place.x + 1) / 2) * w, y: ((1 - place.y) / 2) * h }]
+      return place.z > 1 ? [] : [{ name, x: ((place.x + 1) / 2) * w, y: ((1 - place.y) / 2) * h, far: place.z }]
     })
+    // The chosen one first, then the nearest: a name that would lie on another is left out.
+    const more = this.look?.layers.mass ? NAME.withMass : 0
+    const first = (l: (typeof all)[number]): number => (l.name === this.look?.chosen ? -1 : l.far)
+    return all
+      .sort((a, b) => first(a) - first(b))
+      .reduce<Label[]>((shown, l) => (shown.some(s => meet(s, l, more)) ? shown : [...shown, l]), [])
   }
 
   private ray(e: PointerEvent): Raycaster {

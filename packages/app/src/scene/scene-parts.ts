@@ -5,6 +5,7 @@ import {
   CylinderGeometry,
   DoubleSide,
   EdgesGeometry,
+  ExtrudeGeometry,
   Group,
   LineBasicMaterial,
   LineSegments,
@@ -14,7 +15,10 @@ import {
   MeshLambertMaterial,
   type Object3D,
   Plane,
+  Shape,
   SphereGeometry,
+  TorusGeometry,
+  Vector2,
   Vector3,
 } from 'three'
 import type { SceneView } from '../worker/drawings.ts'
@@ -104,6 +108,38 @@ export function wheelMesh({ centre, radius, width }: SceneView['wheels'][number]
     new MeshLambertMaterial({ color, transparent: true, opacity: 0.35, clippingPlanes: [...cut] }),
   )
   mesh.position.set(...centre)
+  return mesh
+}
+/** The body of the car as its side was measured, as wide as the car, to be seen through. */
+export function bodyMesh(
+  profile: readonly (readonly [x: number, z: number])[],
+  width: number,
+  o: { readonly fill: string; readonly edge: string; readonly cut: readonly Plane[] },
+): Object3D {
+  const geometry = new ExtrudeGeometry(new Shape(profile.map(([x, z]) => new Vector2(x, z))), { depth: width, bevelEnabled: false })
+  // It is drawn in a plane and drawn out towards the eye: the plane becomes the side of the car, the way out its width.
+  geometry.rotateX(Math.PI / 2)
+  geometry.translate(0, width / 2, 0)
+  const mesh = new Mesh(
+    geometry,
+    new MeshLambertMaterial({
+      color: o.fill,
+      transparent: true,
+      opacity: 0.1,
+      depthWrite: false,
+      side: DoubleSide,
+      clippingPlanes: [...o.cut],
+    }),
+  )
+  mesh.add(new LineSegments(new EdgesGeometry(geometry, 1), new LineBasicMaterial({ color: o.edge, clippingPlanes: [...o.cut] })))
+  return mesh
+}
+/** What cuts the power: a short bar through a disc. */
+export function handleMark(at: Place, color: string): Object3D {
+  const mesh = new Mesh(new TorusGeometry(0.035, 0.008, 8, 24), new MeshLambertMaterial({ color }))
+  mesh.add(new Mesh(new CylinderGeometry(0.008, 0.008, 0.1, 10), mesh.material))
+  mesh.rotation.x = Math.PI / 2
+  mesh.position.set(...at)
   return mesh
 }
 export function massMark(at: Place, color: string): Object3D {

@@ -61,6 +61,7 @@ export const STAGE_PAGES: readonly Page[] = [
       'finished.against',
       'finished.unsure',
       'way-in.ways',
+      'reach.handles',
       'fixing.fixings',
       'shell.cut-list',
     ],

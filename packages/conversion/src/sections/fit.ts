@@ -10,6 +10,7 @@ const TRAVEL = { tool: 'tape, spring out: wheel jacked up to the stop, then hang
 const LOCK = { tool: 'turn plates, or tape and chalk line along the tyre', accuracy: '± 2°', minutes: 15 }
 const SPRING = { tool: 'tape at the wheel arch, a known mass put over the axle and taken off', accuracy: '± 10 %', minutes: 30 }
 const SCALES = { tool: 'wheel scales, or an axle weighbridge', accuracy: '± 5 kg', minutes: 30 }
+const SEATED = { tool: 'tape, the driver belted, a second person', accuracy: '± 10 mm', minutes: 10 }
 const TRIAL = { tool: 'try the tool and the hand it takes, or the datasheet', accuracy: '± 10 mm', minutes: 10 }
 
 const along = (label: string, symbol: string) => quantity('length', `${label}, behind the front axle`, symbol, { ...ALONG, measure: TAPE })
@@ -34,6 +35,7 @@ const onScales = (car: 'stripped' | 'finished', mark: 's' | '1') => {
 }
 const travel = (label: string, symbol: string) => quantity('length', label, symbol, { least: 0, most: 0.5, measure: TRAVEL })
 
+const WAYS = ['from above', 'from below', 'from ahead', 'from behind', 'from the left', 'from the right'] as const
 const SHELLS = ['steel', 'stainless steel', 'aluminium', 'glass-fibre laminate'] as const
 const onScan = (which: string, symbol: string) =>
   quantity('number', `${which} coordinate of the point as the file counts`, symbol, { least: -1e9, most: 1e9 })
@@ -91,12 +93,25 @@ const shape = {
 } satisfies Fields
 const moving = {
   ...shape,
-  'way-in': choice('way it goes in', ['from above', 'from below', 'from ahead', 'from behind', 'from the left', 'from the right'], {
+  'way-in': choice('way it goes in', WAYS, {
     says: 'Left out: its way is not looked at. Straight into its place; what stays in the car and what is kept free is looked for along that way.',
   }),
 } satisfies Fields
 
 const block = group('room kept free', ends)
+const handle = {
+  x: along('handle', 'x'),
+  y: across('handle', 'y'),
+  z: up('handle', 'z'),
+  'part-of': { ...reference('shape it belongs to', 'fit.bodies'), says: 'Left out: it stands by itself.' },
+} satisfies Fields
+const outside = (label: string) =>
+  group(label, {
+    ...handle,
+    space: reference('space it is reached in', 'fit.spaces'),
+    reached: choice('way an arm reaches it', WAYS, { measure: LOOK, says: 'Straight in from the end of that space.' }),
+    label: choice('a label outside, and the rescue sheet, show where it is', ['yes', 'no'], { measure: LOOK }),
+  })
 
 const allowance = (label: string, symbol: string, more: { readonly says?: string; readonly most?: number } = {}) =>
   quantity('length', label, symbol, { least: 0, most: 0.2, ...more })
@@ -201,6 +216,26 @@ export const fit = group(
       }),
       'What nothing may cover or touch.',
     ),
+    handles: mapOf(
+      'what cuts the power',
+      'handle',
+      variants('handle', 'kind', {
+        'main switch of the driver': group('main switch of the driver', handle),
+        'cut point for rescuers': outside('cut point for rescuers'),
+        'service disconnect': outside('service disconnect'),
+      }),
+      'What driver, rescuers and mechanic pull. Reached without tools and without lifting the car.',
+    ),
+    driver: group(
+      'driver, belted',
+      {
+        x: along('shoulder', 'x_s'),
+        y: across('shoulder', 'y_s'),
+        z: up('shoulder', 'z_s'),
+        arm: quantity('length', 'arm, from the shoulder to the closed hand', 'ℓ_a', { least: 0.3, most: 1.2, measure: SEATED }),
+      },
+      { says: 'The shortest who drives the car, belted, the shoulder on the side of the main switch.' },
+    ),
     packing,
     scans: mapOf(
       'scans',
@@ -233,6 +268,12 @@ export const fit = group(
         space: reference('space it stands for', 'fit.spaces'),
       }),
       'Surfaces of the car as they were scanned. Nothing measured on them stands in the file: it is measured anew.',
+    ),
+    profile: mapOf(
+      'outline of the car seen from the side',
+      'corner',
+      group('corner', { x: along('corner', 'X'), z: up('corner', 'Z') }),
+      'Corners in the order of their names, round the car: bumper, bonnet, screen, roof, tail, sills. Drawings show it as wide as the car. Left out: a box of length, width and height.',
     ),
     ends: group('ends of the car', { front: along('foremost point', 'x_v'), rear: along('rearmost point', 'x_h') }),
     wheels: group('wheels in their houses', {

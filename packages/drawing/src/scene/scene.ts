@@ -22,6 +22,8 @@ export type SceneRoom = {
   readonly outline?: readonly (readonly [x: number, y: number])[]
 }
 export type SceneShaft = { readonly name: string; readonly from: Vector; readonly to: Vector; readonly radius: number }
+/** What cuts the power. */
+export type SceneHandle = { readonly name: string; readonly kind: string; readonly at: Vector; readonly outcome: Outcome }
 export type SceneWheel = { readonly centre: Vector; readonly radius: number; readonly width: number }
 /** Everything drawings of the car are made from: plain data in metres, x behind the front axle, y to the right, z above the ground. */
 export type Scene = {
@@ -32,6 +34,9 @@ export type Scene = {
   readonly wheels: readonly SceneWheel[]
   /** Foremost and rearmost point, width and height of the car, where they are known. */
   readonly car: { readonly front: number; readonly rear: number; readonly width: number; readonly height: number } | undefined
+  /** Outline of the car seen from the side, where it was measured. */
+  readonly profile: readonly (readonly [x: number, z: number])[] | undefined
+  readonly handles: readonly SceneHandle[]
   readonly centreOfMass: Vector | undefined
 }
 type Known = Pick<Assessment, 'figures' | 'tables' | 'findings'>
@@ -54,6 +59,13 @@ export function sceneOf(a: Known): Scene | undefined {
     shafts: rowsOf(a, 'rooms.shafts').flatMap(shaftOf),
     wheels: rowsOf(a, 'rooms.axles').flatMap(wheelsOf),
     car,
+    profile: profileOf(a),
+    handles: rowsOf(a, 'reach.handles').flatMap(({ name, cells }) => {
+      const n = numbersIn(cells, ['x', 'y', 'z'])
+      return n
+        ? [{ name, kind: wordsIn(cells['kind']), at: n as unknown as Vector, outcome: worstOf(a.findings, `fit.handles.${name}`) }]
+        : []
+    }),
     centreOfMass: centreOf(a),
   }
 }
@@ -75,7 +87,7 @@ function bodyOf(a: Known, name: string, cells: Cells): readonly SceneBody[] {
       name,
       kind: wordsIn(cells['kind']),
       box,
-      outcome: worstOf(a.findings, name),
+      outcome: worstOf(a.findings, `fit.bodies.${name}`),
       mass: listed === undefined ? numberIn(cells['mass']) : a.figures.get(`ledger.box@${listed}`)?.value,
       at: at.every(p => p !== undefined) ? (at as unknown as SceneBody['at']) : undefined,
     },
@@ -83,9 +95,8 @@ function bodyOf(a: Known, name: string, cells: Cells): readonly SceneBody[] {
 }
 const pathIn = (cell: Cells[string]): string | undefined => (typeof cell === 'object' && 'path' in cell ? cell.path : undefined)
 const WORST: readonly Outcome[] = ['failing', 'unanswered', 'marginal', 'accepted']
-function worstOf(findings: readonly Finding[], name: string): Outcome {
-  const path = `fit.bodies.${name}`,
-    about = findings.filter(f => f.stage === 'fit' && f.about.some(p => p === path || p.startsWith(`${path}.`)))
+function worstOf(findings: readonly Finding[], path: string): Outcome {
+  const about = findings.filter(f => f.stage === 'fit' && f.about.some(p => p === path || p.startsWith(`${path}.`)))
   return WORST.find(outcome => about.some(f => f.outcome === outcome)) ?? 'sound'
 }
 function roomOf({ name, cells }: Table['rows'][number]): readonly SceneRoom[] {
@@ -102,6 +113,13 @@ function wallsOf(a: Known, space: string): Pick<SceneRoom, 'outline'> {
       return n ? [[n[0] as number, n[1] as number]] : []
     })
   return outline.length > 2 ? { outline } : {}
+}
+function profileOf(a: Known): Scene['profile'] {
+  const corners = rowsOf(a, 'rooms.profile').flatMap(({ cells }): (readonly [number, number])[] => {
+    const n = numbersIn(cells, ['x', 'z'])
+    return n ? [[n[0] as number, n[1] as number]] : []
+  })
+  return corners.length > 2 ? corners : undefined
 }
 function shaftOf({ name, cells }: Table['rows'][number]): readonly SceneShaft[] {
   const n = numbersIn(cells, ['fromX', 'fromY', 'fromZ', 'toX', 'toY', 'toZ', 'diameter'])

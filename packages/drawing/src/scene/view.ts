@@ -1,4 +1,4 @@
-import { corners, type OrientedBox, type Vector } from '@ampwright/engine'
+import { corners, type Vector } from '@ampwright/engine'
 import { unitOf } from '../axis.ts'
 import { type Entry, keyOf, pictureSvg, SIZE, sized, titleOf, write } from '../frame.ts'
 import { type Hand, handOf, type Ink } from '../inks.ts'
@@ -7,7 +7,7 @@ import { type Outcome, type Page, type Picture, SHAPES } from '../picture.ts'
 import { reading, withUnit } from '../reading.ts'
 import { tidy } from '../readout.ts'
 import { letters, type Spot } from './letters.ts'
-import type { Scene, SceneBody, SceneRoom } from './scene.ts'
+import type { Scene, SceneBody, SceneHandle, SceneRoom } from './scene.ts'
 
 export type Side = 'plan' | 'side' | 'front'
 type Flat = readonly [u: number, v: number]
@@ -59,6 +59,7 @@ export function carView(scene: Scene, side: Side, on: Page): Picture {
     ...scene.kept.map(r => outline(hand, boxHull(r.low, r.high, onto), { ink: 'failing', dash: '5 3', fill: 0.06 })),
     ...scene.shafts.map(s => shaftOf(hand, onto(s.from), onto(s.to), Math.max(1.5, 2 * s.radius * scale))),
     ...scene.bodies.map((b, i) => bodyOf(hand, b, (spots[i] as { hull: readonly Flat[] }).hull)),
+    ...scene.handles.map(h => handleMark(hand, h, onto(h.at))),
     ...massOf(hand, scene, onto),
     ...marks.flatMap((m, i) => (m ? [letterOf(hand, m, markOf(i))] : [])),
     ...rulerOf(page, hand, scale, foot + 14),
@@ -75,6 +76,8 @@ function extentOf(scene: Scene, side: Side): Box2 {
   for (const b of scene.bodies) corners(b.box).forEach(add)
   for (const r of [...scene.spaces, ...scene.kept]) [r.low, r.high].forEach(add)
   for (const s of scene.shafts) [s.from, s.to].forEach(add)
+  for (const h of scene.handles) add(h.at)
+  for (const [x, z] of scene.profile ?? []) add([x, 0, z])
   for (const w of scene.wheels)
     for (const i of [-1, 1]) add([w.centre[0] + i * w.radius, w.centre[1] + (i * w.width) / 2, w.centre[2] + i * w.radius])
   if (scene.car) {
@@ -137,7 +140,15 @@ function groundOf(hand: Hand, side: Side, extent: Box2, at: (p: Flat) => Flat): 
     ? [line(at([extent.low[0], 0]), at([extent.high[0], 0]), 'hair', '9 3 2 3')]
     : [line(at([extent.low[0], 0]), at([extent.high[0], 0]), 'quiet')]
 }
-function carOf(hand: Hand, { car }: Scene, side: Side, onto: (p: Vector) => Flat): readonly string[] {
+function carOf(hand: Hand, { car, profile }: Scene, side: Side, onto: (p: Vector) => Flat): readonly string[] {
+  if (side === 'side' && profile)
+    return [
+      outline(
+        hand,
+        profile.map(([x, z]) => onto([x, 0, z])),
+        { ink: 'line', fill: 0.05 },
+      ),
+    ]
   if (!car) return []
   const { front, rear, width, height } = car,
     clear = side === 'plan' ? 0 : 0.12
@@ -183,6 +194,11 @@ function massOf(hand: Hand, { centreOfMass }: Scene, onto: (p: Vector) => Flat):
     element('path', { d: `M${pixel(cx)} ${pixel(cy)}V${pixel(cy + 7)}A7 7 0 0 1 ${pixel(cx - 7)} ${pixel(cy)}Z`, fill: hand.ink('ink') }),
   ]
 }
+/** What cuts the power: a bar across a circle, as on its label. */
+function handleMark(hand: Hand, { outcome }: SceneHandle, [cx, cy]: Flat): string {
+  const ink = hand.ink(INK[outcome] ?? 'ink')
+  return `${element('circle', { cx, cy, r: 5, fill: hand.ink('sheet'), stroke: ink, 'stroke-width': '1.5' })}${element('path', { d: `M${pixel(cx)} ${pixel(cy - 5)}V${pixel(cy + 5)}`, stroke: ink, 'stroke-width': '1.5' })}`
+}
 /** Half a metre, to measure with. */
 function rulerOf(page: Page, hand: Hand, scale: number, y: number): readonly string[] {
   const long = 0.5 * scale,
@@ -197,25 +213,32 @@ function rulerOf(page: Page, hand: Hand, scale: number, y: number): readonly str
   ]
 }
 function entriesOf(hand: Hand, scene: Scene): readonly Entry[] {
-  return scene.bodies.map(({ name, outcome, kind }, i) => {
+  const told = (name: string, outcome: Outcome): string => (INK[outcome] ? `${name} ${SHAPES[outcome]} ${outcome}` : name)
+  const handles = scene.handles.map(h => ({
+    label: told(h.name, h.outcome),
+    sample: (x: number, y: number) => handleMark(hand, h, [x + 10, y]),
+  }))
+  const bodies = scene.bodies.map(({ name, outcome, kind }, i) => {
     const ink: Ink = INK[outcome] ?? (kind === 'stays in the car' ? 'quiet' : 'act')
     return {
       letter: markOf(i),
-      label: INK[outcome] ? `${name} ${SHAPES[outcome]} ${outcome}` : name,
+      label: told(name, outcome),
       sample: (x: number, y: number) =>
         element('rect', { x, y: y - 6, width: 20, height: 11, fill: hand.ink(ink), 'fill-opacity': '0.16', stroke: hand.ink(ink) }),
     }
   })
+  return [...bodies, ...handles]
 }
 function textOf(scene: Scene, side: Side): string {
-  const list = scene.bodies.map(({ name, box, outcome }) => `${name} ${placed(box)}${INK[outcome] ? ` (${outcome})` : ''}`)
+  const list = [...scene.bodies.map(({ name, box, outcome }) => ({ name, at: box.centre, outcome })), ...scene.handles].map(
+    ({ name, at, outcome }) => `${name} ${placedAt(at)}${INK[outcome] ? ` (${outcome})` : ''}`,
+  )
   const mass = scene.centreOfMass ? ` The centre of mass lies ${placedAt(scene.centreOfMass)}.` : ''
   return `Seen ${SEEN[side]}: ${list.join('; ')}.${mass}`
 }
 const mm = (m: number): string => `${Math.round(m * 1000)}`.replace('-', '−')
 const placedAt = ([x, y, z]: Vector): string =>
   `${mm(x)} mm behind the front axle, ${mm(Math.abs(y))} mm to the ${y < 0 ? 'left' : 'right'}, ${mm(z)} mm above the ground`
-const placed = (box: OrientedBox): string => placedAt(box.centre)
 function listed(scene: Scene, page: Page): ReturnType<Picture['table']> {
   const { unit, fromSI } = unitOf({ label: '', unit: 'm', shows: 'length' }, page.units, 3)
   return {
@@ -229,11 +252,14 @@ function listed(scene: Scene, page: Page): ReturnType<Picture['table']> {
       `height, ${unit}`,
       'found',
     ],
-    rows: scene.bodies.map(({ name, box, outcome }) => [
-      name,
-      ...box.centre.map(v => tidy(fromSI(v))),
-      ...box.half.map(v => tidy(fromSI(2 * v))),
-      outcome,
-    ]),
+    rows: [
+      ...scene.bodies.map(({ name, box, outcome }) => [
+        name,
+        ...box.centre.map(v => tidy(fromSI(v))),
+        ...box.half.map(v => tidy(fromSI(2 * v))),
+        outcome,
+      ]),
+      ...scene.handles.map(({ name, at, outcome }) => [name, ...at.map(v => tidy(fromSI(v))), '', '', '', outcome]),
+    ],
   }
 }

@@ -16,5 +16,7 @@ export const CLEARANCE_HABITS = {
   toSharpEdge: habit('to-sharp-edge', 'Hose or high-voltage cable to a sharp edge', 'd_edge', 20),
   toHotPart: habit('to-hot-part', 'Hose or high-voltage cable to a hot part without shield', 'd_hot', 50),
   overLid: habit('over-lid', 'For a hand over the lid, on top of lid and seal, where a box is lifted out', 'd_hand', 60),
+  roundArm: habit('round-arm', 'From the line of an arm with a thick glove to what stands beside it', 'd_arm', 60),
+  armIn: habit('arm-in', 'Depth an arm reaches in through an opening, gloved', 'd_in', 500),
   wayIn: habit('way-in', 'Each side of a part along its way in', 'd_way', 20),
 } as const satisfies Readonly<Record<string, Fact>>

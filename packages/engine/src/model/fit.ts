@@ -45,8 +45,9 @@ export type Shape = Here & {
   readonly fixedInto: Field<'chassis or cross member' | 'sill or bulkhead' | 'floor sheet with spreading plates' | 'floor sheet alone'>
   readonly fixingPoints: Field
 }
+export type StraightWay = 'from above' | 'from below' | 'from ahead' | 'from behind' | 'from the left' | 'from the right'
 type Moving = Shape & {
-  readonly wayIn: Field<'from above' | 'from below' | 'from ahead' | 'from behind' | 'from the left' | 'from the right'>
+  readonly wayIn: Field<StraightWay>
 }
 export type MotorBody = Moving & { readonly kind: 'motor'; readonly unit: Field<string> }
 export type InverterBody = Moving & { readonly kind: 'inverter'; readonly unit: Field<string> }
@@ -95,6 +96,23 @@ export type KeptShaft = Here & {
 }
 export type KeepOut = KeptBlock | KeptShaft
 
+/** What somebody pulls to cut the power; where it stands in the car. */
+type HandleAt = Here & {
+  readonly x: Field
+  readonly y: Field
+  readonly z: Field
+  /** Shape it belongs to. */
+  readonly partOf: Field<string>
+}
+export type DriversHandle = HandleAt & { readonly kind: 'main switch of the driver' }
+export type OutsideHandle = HandleAt & {
+  readonly kind: 'cut point for rescuers' | 'service disconnect'
+  readonly space: Field<string>
+  readonly reached: Field<StraightWay>
+  readonly label: Field<'yes' | 'no'>
+}
+export type Handle = DriversHandle | OutsideHandle
+
 /** How modules may lie, and what battery boxes take beside them. */
 export type Packing = Here & {
   readonly lies: Field<'upright' | 'upright or on a long side' | 'any way but on its head' | 'any way'>
@@ -139,7 +157,13 @@ export type Fit = Here & {
   /** A shape whose kind is not said is not there yet. */
   readonly bodies: Named<Body | undefined>
   readonly keepOuts: Named<KeepOut | undefined>
+  /** What cuts the power; a handle whose kind is not said is not there yet. */
+  readonly handles: Named<Handle | undefined>
+  /** Shoulder and arm of the driver, belted. */
+  readonly driver: Here & { readonly x: Field; readonly y: Field; readonly z: Field; readonly arm: Field }
   readonly packing: Packing
+  /** Outline of the car seen from the side, its corners in the order of their names. */
+  readonly profile: Named<Here & { readonly x: Field; readonly z: Field }>
   readonly ends: Here & { readonly front: Field; readonly rear: Field }
   readonly wheels: Here & {
     readonly lock: Field

@@ -45,6 +45,7 @@ import { aboveTheGround, clearsRamps, standsAsBefore, standsEven, staysOnTheLift
 import { boxBehindTheEdge, boxDrains, boxHeld, boxSealed, boxVents, modulesFitTheirBox, sheetWithinOverhead } from './fit/boxes.ts'
 import { clearOfGuards, clearOfHeat, clearOfWheels, insideItsSpace, partsClear } from './fit/clear.ts'
 import { lidsReached } from './fit/lids.ts'
+import { powerCutInReach } from './fit/power-cut.ts'
 import { askedBeforeCutting, facesReached, partsOutsideCabin, protectedFromWater } from './fit/reached.ts'
 import { clearOfScans } from './fit/scanned.ts'
 import { heavyPartsHaveAShape } from './fit/shapes.ts'
@@ -267,6 +268,7 @@ const FIT: readonly Rule[] = [
   canBeBroughtIn,
   canBeLifted,
   lidsReached,
+  powerCutInReach,
   weighsAsReckoned,
   staysOnTheLift,
   standsAsBefore,

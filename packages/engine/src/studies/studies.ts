@@ -40,6 +40,7 @@ import { stripped, weighed } from './donor/weighed.ts'
 import { weighings } from './donor/weighings.ts'
 import { edges } from './fit/edges.ts'
 import { finished } from './fit/finished.ts'
+import { reach } from './fit/reach.ts'
 import { fixings } from './fit/fixings.ts'
 import { gaps } from './fit/gaps.ts'
 import { ground } from './fit/ground.ts'
@@ -203,6 +204,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   waysIn,
   fixings,
   lids,
+  reach,
   lift,
   ride,
   shells,

@@ -22,6 +22,7 @@ export const rooms = study({
     corners: inOrder(m.fit.spaces).flatMap(([space, s]) =>
       cornersOf(s).map(([name, { x, y }]) => ({ name: `${space}: ${name}`, kind: space, is: maybe({ x, y }) })),
     ),
+    profile: inOrder(m.fit.profile).map(([name, { x, z }]) => ({ name, is: maybe({ x, z }) })),
     blocks: keptFreeOf(m).flatMap(([name, k]) => (k.kind === 'shaft' ? [] : [{ name, kind: k.kind, is: maybe(endsOf(k)) }])),
     shafts: keptFreeOf(m).flatMap(([name, k]) =>
       k.kind === 'shaft'
@@ -68,16 +69,19 @@ export const rooms = study({
       }
     }),
   }),
-  answer: ({ spaces, corners, blocks, shafts, axles, car, wheels }, make): Record<string, never> => {
+  answer: ({ spaces, corners, profile, blocks, shafts, axles, car, wheels }, make): Record<string, never> => {
     for (const { name, is } of spaces) if (!isGaps(is)) sized(make, 'size', name, is as Record<(typeof ENDS)[number], Value>)
     for (const { name, is } of blocks) if (!isGaps(is)) sized(make, 'kept-size', name, is as Record<(typeof ENDS)[number], Value>)
     for (const { name, is } of shafts) if (!isGaps(is)) lined(make, name, is as unknown as Record<string, Value>)
     for (const space of new Set(corners.map(c => c.kind)))
-      walled(
+      enclosed(
         make,
-        space,
+        'floor',
         corners.filter(c => c.kind === space),
+        'y',
+        { item: space, label: `Floor inside the walls of ${space}` },
       )
+    enclosed(make, 'side-area', profile, 'z', { label: 'Side of the car, inside its outline' })
     const ends = ENDS.map(key => ({ key, label: key, unit: 'm', shows: 'length' }))
     table(make, 'spaces', 'Spaces of the car', [{ key: 'kind', label: 'kind' }, ...ends], spaces)
     table(
@@ -90,6 +94,16 @@ export const rooms = study({
         { key: 'y', label: 'to the right', unit: 'm', shows: 'length' },
       ],
       corners,
+    )
+    table(
+      make,
+      'profile',
+      'Outline of the car, seen from the side',
+      [
+        { key: 'x', label: 'behind the front axle', unit: 'm', shows: 'length' },
+        { key: 'z', label: 'above the ground', unit: 'm', shows: 'length' },
+      ],
+      profile,
     )
     table(make, 'kept-free', 'Rooms kept free', [{ key: 'kind', label: 'kind' }, ...ends], blocks)
     const length = (key: string, label: string) => ({ key, label, unit: 'm', shows: 'length' })
@@ -168,17 +182,19 @@ function lined(make: Maker, name: string, s: Record<string, Value>): void {
     { item: name, labels: { length: `${name}: joint to joint`, up: `${name}: leans, joint up`, down: `${name}: leans, joint down` } },
   )
 }
-/** Floor inside the walls of a space, once every corner is known. */
-function walled(make: Maker, space: string, corners: readonly { readonly is: unknown }[]): void {
-  const known = corners.flatMap(({ is }) => (isGaps(is) ? [] : [is as { readonly x: Value; readonly y: Value }]))
+/** Area inside corners in order, once every one is known. */
+function enclosed(
+  make: Maker,
+  key: 'floor' | 'side-area',
+  corners: readonly { readonly is: unknown }[],
+  up: 'y' | 'z',
+  options: { readonly item?: string; readonly label: string },
+): void {
+  const known = corners.flatMap(({ is }) => (isGaps(is as object) ? [] : [is as Readonly<Record<string, Value>>]))
   if (known.length < corners.length || known.length < 3) return
-  const next = [...known.slice(1), known[0] as (typeof known)[number]]
-  make.work(
-    'floor',
-    outlineArea,
-    { x: known.map(c => c.x), y: known.map(c => c.y), nextX: next.map(c => c.x), nextY: next.map(c => c.y) },
-    { item: space, label: `Floor inside the walls of ${space}` },
-  )
+  const next = [...known.slice(1), known[0] as (typeof known)[number]],
+    all = (list: typeof known, k: string): Value[] => list.map(c => c[k] as Value)
+  make.work(key, outlineArea, { x: all(known, 'x'), y: all(known, up), nextX: all(next, 'x'), nextY: all(next, up) }, options)
 }
 
 type Row = { readonly name: string; readonly kind?: string; readonly is: unknown }
