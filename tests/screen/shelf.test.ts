@@ -74,6 +74,14 @@ describe('the shelf', () => {
     await form.getByRole('button', { name: 'Keep the change' }).click()
     await expect.poll(() => piece(page, 'vacuum-pump').innerText()).toMatch(/drawer 5[\s\S]*opened/)
   })
+  it('is taken along as the file it is', async () => {
+    const page = await onShelf()
+    const [saved] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Take the file along' }).click()])
+    expect(saved.suggestedFilename()).toBe('own.workshop.yaml')
+    const kept = (await (await fetch(`${bench.url}/api/shelf`)).json()) as { text: string }
+    expect(readFileSync(await saved.path(), 'utf8')).toBe(kept.text)
+    await page.close()
+  })
   it('is searched by words, by class and by what is free', async () => {
     const page = await onShelf()
     await page.getByLabel('Search the shelf').fill('lathe')

@@ -31,6 +31,7 @@ export { type AlignedBox, corners, EDGES, inBox, type OrientedBox, outOfBox, SQU
 export { boxDistance, type Nearest } from './fitting/box-distance.ts'
 export { type Near, type Tube, tubeClearance } from './fitting/capsules.ts'
 export { CLEARANCE_HABITS } from './fitting/clearance-habits.ts'
+export { airRoundArm } from './fitting/hand-reach.ts'
 export { type Answer, answerWithin, type Placed, type Whole } from './fitting/packing/answer.ts'
 export { type BayAnswer, bayWithin, packBay } from './fitting/packing/bay.ts'
 export { bayFaults } from './fitting/packing/bay-faults.ts'

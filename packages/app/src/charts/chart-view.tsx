@@ -2,7 +2,8 @@ import { pixelAt, type Readout, type Scale, valueAt } from '@ampwright/drawing'
 import { type PointerEvent, useEffect, useId, useRef, useState } from 'react'
 import { useHand, useOf } from '../shell/in-hand.ts'
 import type { DrawingLine, Drawn, FileKind } from '../worker/drawings.ts'
-import { saveAs, savePng } from './export.ts'
+import { saveAs } from '../save-as.ts'
+import { savePng } from './export.ts'
 import { RatioHandle } from './ratio-handle.tsx'
 
 /** A drawing with its caption, a cursor that reads it out by pointer or arrow keys, its text for those who cannot see it, and ways to take it along. */

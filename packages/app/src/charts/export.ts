@@ -1,12 +1,4 @@
-/** Gives a file to whoever asked, without asking the network. */
-export function saveAs(content: string | Blob, type: string, name: string): void {
-  const url = URL.createObjectURL(typeof content === 'string' ? new Blob([content], { type }) : content),
-    link = document.createElement('a')
-  link.href = url
-  link.download = name.replace(/[^\w.-]+/g, '-')
-  link.click()
-  setTimeout(() => URL.revokeObjectURL(url), 10_000)
-}
+import { saveAs } from '../save-as.ts'
 
 /** A drawing as a picture of dots, twice as fine as it is large. */
 export async function savePng(svg: string, name: string): Promise<void> {

@@ -4,6 +4,7 @@ import { Changes, ownerOf } from '../files/changes.tsx'
 import { bytesOf, Drop } from '../files/drop.tsx'
 import { PreviewOf } from '../files/preview.tsx'
 import { useHand, useInHand } from '../shell/in-hand.ts'
+import { saveAs } from '../save-as.ts'
 
 type Tried = { readonly from: string; readonly trial: TableTrial }
 
@@ -69,12 +70,11 @@ export function TesterTable({ some }: { readonly some: boolean }) {
 function SaveTable({ name }: { readonly name: string }) {
   const { conversion } = useHand()
   const save = async (): Promise<void> => {
-    const url = URL.createObjectURL(new Blob([await conversion.moduleTable()], { type: 'text/tab-separated-values' })),
-      link = document.createElement('a')
-    link.href = url
-    link.download = `${name.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '-') || 'conversion'}-modules.tsv`
-    link.click()
-    URL.revokeObjectURL(url)
+    saveAs(
+      await conversion.moduleTable(),
+      'text/tab-separated-values',
+      `${name.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '-') || 'conversion'}-modules.tsv`,
+    )
   }
   return (
     <button type="button" onClick={() => void save()}>

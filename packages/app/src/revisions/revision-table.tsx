@@ -1,8 +1,9 @@
 import { useState } from 'react'
 import { api } from '../server/api.ts'
 import { useInHand } from '../shell/in-hand.ts'
+import { saveAs } from '../save-as.ts'
 import type { Revision } from './revisions-page.tsx'
-import { fileName, saveAs } from './sides.ts'
+import { fileName } from './sides.ts'
 
 /** Revisions shown before the earlier ones are asked for. */
 const FIRST = 20
@@ -80,7 +81,7 @@ function Row({
         <button
           type="button"
           aria-label={`Export revision ${n} as YAML`}
-          onClick={() => void api.revision(opened.id, n).then(r => saveAs(fileName(opened.name, n), r.text), tell)}
+          onClick={() => void api.revision(opened.id, n).then(r => saveAs(r.text, 'application/yaml', fileName(opened.name, n)), tell)}
         >
           Export
         </button>

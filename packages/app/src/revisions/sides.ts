@@ -16,16 +16,6 @@ export async function sideOf(id: string, choice: SideChoice): Promise<Compared |
   }
 }
 
-/** Saves a text as a file of this computer. */
-export function saveAs(name: string, text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type: 'application/yaml' })),
-    a = document.createElement('a')
-  a.href = address
-  a.download = name
-  a.click()
-  URL.revokeObjectURL(address)
-}
-
 /** The name a revision is saved under: of the car, in plain letters. */
 export const fileName = (car: string, revision: number): string =>
   `${

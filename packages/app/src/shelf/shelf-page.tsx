@@ -2,6 +2,7 @@ import { pieceName, shelfFound } from '@ampwright/workbench'
 import { useState } from 'react'
 import { Link, useSearch } from 'wouter'
 import type { Unread } from '../server/api.ts'
+import { saveAs } from '../save-as.ts'
 import { addition, changesOf, type Filled, type Typed } from './fields.ts'
 import { PieceForm } from './piece-form.tsx'
 import { type Asked, ShelfSearchBar, searchOf } from './search-bar.tsx'
@@ -146,7 +147,10 @@ export function ShelfPage() {
             </p>
           ))}
           <p className="quiet small">
-            Every change is a revision of the workshop file; a copy of it, own.workshop.yaml, lies beside those of the conversions.
+            Every change is a revision of the workshop file; a copy of it, own.workshop.yaml, lies beside those of the conversions.{' '}
+            <button type="button" className="bare" onClick={() => saveAs(shelf.text, 'application/yaml', 'own.workshop.yaml')}>
+              Take the file along
+            </button>
           </p>
         </>
       )}
