@@ -51,10 +51,15 @@ describe('scan of a conversion', () => {
       /front-box +[\d.]+\smm, nearest at /,
       /Parts stand clear of what was scanned\n/,
       /sound +.*: From .* to the scan bay there is .*; leave 8\smm/,
+      /inverter, way in +69[.\d]*\smm, tightest 7\d[.\d]*\smm before it is in its place, at 4[78]\d\smm/,
+      /Each part can be brought in the way it is meant to\n/,
+      /sound +inverter past bay: Coming from above it passes the scan bay with 69[.\d]*\smm of air/,
       /s, at most \d+ MB of memory/,
     ])
       expect(out).toMatch(said)
     expect(out).not.toContain('booster')
+    // What stays in the car is judged elsewhere.
+    expect(out).not.toMatch(/passes (front-crush|heater-drain)/)
   })
   it('ends with 1 where a part runs into one, and says the same as JSON', async () => {
     const file = car([...scanned, { path: 'fit.bodies.front-box.width', now: '1000 mm' }]),
@@ -67,6 +72,24 @@ describe('scan of a conversion', () => {
     }
     expect(told.scans.bay.gaps['front-box']?.apart).toBe(0)
     expect(told.findings.find(f => f.item === 'front-box and bay')).toMatchObject({ outcome: 'failing', found: 0 })
+  })
+  it('tells where a part runs into a scan on its way in, though it stands clear of it once it is there', async () => {
+    const file = car([...scanned, { path: 'fit.bodies.motor.way-in', now: 'from behind' }]),
+      { code, out } = await command(file)
+    expect(code).toBe(1)
+    expect(out).toMatch(/motor +104[.\d]*\smm, nearest at/)
+    expect(out).toMatch(/motor, way in +▲ runs into the scan \d+\smm before it is in its place, at 4[78]\d[.\d]*\smm/)
+    expect(out).toMatch(/failing +motor past bay: Coming from behind it runs into the scan bay \d+\smm before it is in its\s+place/)
+    const told = JSON.parse((await command(file, '--json')).out) as {
+      scans: { bay: { ways: Record<string, { apart: number; out: number; at: number[] }> } }
+      findings: { rule: string; item: string; outcome: string }[]
+    }
+    const { apart, out: travel, at } = told.scans.bay.ways.motor as { apart: number; out: number; at: number[] }
+    expect(apart).toBe(0)
+    // The motor's front end has the rear wall, at 480 mm, before it.
+    expect(at[0]).toBeGreaterThan(0.47)
+    expect(travel).toBeGreaterThan(0.3)
+    expect(told.findings.find(f => f.item === 'motor past bay')).toMatchObject({ rule: 'can-be-brought-in', outcome: 'failing' })
   })
   it('packs the free space it stands for', async () => {
     const file = car([...scanned, ...space]),

@@ -11,7 +11,8 @@ import { effort, packJson, printEffort, printPack } from './scan-pack-print.ts'
 import { many, place, saysIn, sidesText } from './scan-print.ts'
 import { colours, columns, type Terminal } from './terminal.ts'
 
-const RULE = RULES.find(r => r.id === 'clear-of-what-was-scanned') as Rule
+/** Rules that judge what is measured on scans. */
+const JUDGING = ['clear-of-what-was-scanned', 'can-be-brought-in'].map(id => RULES.find(r => r.id === id) as Rule)
 
 type Surveyed = { readonly task: ScanTask; readonly done: CarSurvey; readonly pack: ScanPack | undefined }
 
@@ -40,7 +41,12 @@ function surveyOf(folder: string, task: ScanTask): CarSurvey {
 
 function findingsOf(model: Model, surveyed: readonly Surveyed[]): readonly Finding[] {
   const surveys = Object.fromEntries(surveyed.map(({ task, done }) => [task.scan, done.survey]))
-  return findings(RULE, new Answers({ ...model, surveys }))
+  const answers = new Answers({ ...model, surveys })
+  return JUDGING.flatMap(rule => {
+    const found = findings(rule, answers)
+    // What else stands in the way is no matter of scans.
+    return rule.id === 'can-be-brought-in' ? found.filter(f => f.about.some(at => at.startsWith('fit.scans'))) : found
+  })
 }
 
 function print(surveyed: readonly Surveyed[], found: readonly Finding[], t: Terminal, o: ScanOptions): void {
@@ -67,19 +73,27 @@ function print(surveyed: readonly Surveyed[], found: readonly Finding[], t: Term
               name,
               apart === 0 ? `▲ runs into the scan at ${place(at, says)}` : `${says(apart, 'length')}, nearest at ${place(at, says)}`,
             ]),
+            ...Object.entries(survey.ways).map(([name, { apart, at, out }]): [string, string] => {
+              const where = `${says(out, 'length')} before it is in its place, at ${place(at, says)}`
+              return [`${name}, way in`, apart === 0 ? `▲ runs into the scan ${where}` : `${says(apart, 'length')}, tightest ${where}`]
+            }),
           ]
         : [['Not measured', survey.fault]]
     for (const line of columns(rows, t.width, 2)) t.out(line)
     if (pack) printPack(pack, t, o.units)
     t.out('')
   }
-  t.out(k.bold(RULE.title))
-  for (const line of columns(
-    found.map((f): [string, string] => [f.outcome, `${f.item ?? ''}: ${filled(f.says, f, o.units)}`]),
-    t.width,
-    2,
-  ))
-    t.out(line)
+  for (const { id, title } of JUDGING) {
+    const judged = found.filter(f => f.rule === id)
+    if (judged.length === 0) continue
+    t.out(k.bold(title))
+    for (const line of columns(
+      judged.map((f): [string, string] => [f.outcome, `${f.item ?? ''}: ${filled(f.says, f, o.units)}`]),
+      t.width,
+      2,
+    ))
+      t.out(line)
+  }
   printEffort(effort(), t)
 }
 

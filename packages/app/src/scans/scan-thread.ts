@@ -14,6 +14,7 @@ import {
   seenAt,
   unitsBySize,
   unmeasured,
+  waysPast,
 } from '@ampwright/geometry'
 import type { ScanNamed } from '@ampwright/workbench'
 import { transfer } from 'comlink'
@@ -75,7 +76,8 @@ export class ScanThread {
     const triangles = mesh.triangles.length / 3,
       before = this.laid.get(scan)
     if (task && before?.survey?.pose === task.pose) {
-      const survey = { ...before.survey, gaps: gapsTo(before.lies.tree, task.bodies) }
+      const { tree } = before.lies,
+        survey = { ...before.survey, gaps: gapsTo(tree, task.bodies), ways: waysPast(tree, task.bodies, before.survey.ways) }
       this.laid.set(scan, { ...before, survey })
       return { key: before.key, triangles, survey }
     }

@@ -15,6 +15,12 @@ export type SurveyedGap = {
   /** From the scan to the body along the nearest line, of length one; nought where the gap is. */
   readonly away: Three
 }
+/** The tightest place of a body's way in past a scan; how far out of its seat it stands there [m]. Where it runs into the scan, where it does so first. */
+export type SurveyedWay = SurveyedGap & {
+  readonly out: number
+  /** Nowhere on the way is it nearer than this [m]. */
+  readonly atLeast: number
+}
 /** What geometry measured of one scan, outside of the engine. */
 export type ScanSurvey = {
   /** File, points and all that was asked, as they were: a survey of another pose says nothing. */
@@ -31,6 +37,8 @@ export type ScanSurvey = {
   readonly reached?: Readonly<Record<string, number>>
   readonly noSpace?: string
   readonly gaps: Named<SurveyedGap>
+  /** Of bodies that say which way they go in. */
+  readonly ways: Named<SurveyedWay>
 }
 /** By name of the scan in the file. They come from outside and are no part of the file. */
 export type Surveys = Named<ScanSurvey>

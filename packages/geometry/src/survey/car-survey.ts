@@ -15,6 +15,7 @@ import { gapToBox, type Gap } from '../gap.ts'
 import { boundsOf } from '../measures.ts'
 import { prepare, type PreparedMesh } from '../prepare.ts'
 import { freeSpace } from '../space/free-space.ts'
+import { wayPast } from './way-in.ts'
 
 /** A scan of the car surveyed: what the engine takes, the mesh as it lies, and its free space where that was asked for. */
 export type CarSurvey = { readonly survey: SurveyOfScan; readonly lies?: LiesInCar; readonly field?: VoxelField }
@@ -35,6 +36,7 @@ export function carSurvey(mesh: TriangleMesh, task: ScanTask): CarSurvey {
     ...(space && 'field' in space ? { cubes: Math.round(space.volume / space.field.edge ** 3), reached: space.reached } : {}),
     ...(space && 'problem' in space ? { noSpace: saying(space.problem) } : {}),
     gaps: gapsTo(tree, task.bodies),
+    ways: waysPast(tree, task.bodies),
   }
   return {
     survey,
@@ -50,11 +52,21 @@ export const unmeasured = ({ pose }: Pick<ScanTask, 'pose'>, fault: string): Sur
   residual: 0,
   residuals: [],
   gaps: {},
+  ways: {},
 })
 
 /** How near each body comes to a scan that lies in the car already: what a moved body needs anew. */
 export const gapsTo = (tree: PreparedMesh, bodies: ScanTask['bodies']): SurveyOfScan['gaps'] =>
   Object.fromEntries(bodies.map(({ name, pose, box }) => [name, surveyedAt(pose, box.centre, gapToBox(tree, box) as Gap)]))
+
+/** How each body that says its way in comes past a scan; one that stands and comes as before is as `before` says. */
+export const waysPast = (tree: PreparedMesh, bodies: ScanTask['bodies'], before: SurveyOfScan['ways'] = {}): SurveyOfScan['ways'] =>
+  Object.fromEntries(
+    bodies.flatMap(({ name, box, way }) => {
+      const known = before[name]
+      return way ? [[name, known?.pose === way.pose ? known : wayPast(tree, box, way)]] : []
+    }),
+  )
 
 function surveyedAt(pose: string, place: Vector, { gap, onFirst, onSecond }: Gap): SurveyedGap {
   const line = minus(onSecond, onFirst),
