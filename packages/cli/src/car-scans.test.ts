@@ -9,7 +9,8 @@ import { run } from './program.ts'
 const samples = new URL('../../../samples/', import.meta.url).pathname,
   folder = mkdtempSync(join(tmpdir(), 'ampwright-car-scans-'))
 mkdirSync(join(folder, 'attachments'))
-copyFileSync(join(samples, 'attachments/lapwing-bay.stl'), join(folder, 'attachments/lapwing-bay.stl'))
+for (const name of ['lapwing-bay.stl', 'lapwing-motor.stl'])
+  copyFileSync(join(samples, 'attachments', name), join(folder, 'attachments', name))
 writeFileSync(join(folder, 'attachments/broken.stl'), readFileSync(join(samples, 'attachments/lapwing-bay.stl')).subarray(0, 900))
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
@@ -91,6 +92,44 @@ describe('scan of a conversion', () => {
     expect(travel).toBeGreaterThan(0.3)
     expect(told.findings.find(f => f.item === 'motor past bay')).toMatchObject({ rule: 'can-be-brought-in', outcome: 'failing' })
   })
+  it('measures parts by their meshes, without any scan as well', async () => {
+    const meshed: readonly Edit[] = [
+        { path: 'fit.bodies.motor.mesh', now: 'attachments/lapwing-motor.stl' },
+        { path: 'drive.units.main.inverter.x', now: '150 mm' },
+        { path: 'drive.units.main.inverter.z', now: '655 mm' },
+      ],
+      { code, out } = await command(car(meshed))
+    expect(code).toBe(0)
+    for (const said of [
+      /motor: attachments\/lapwing-motor.stl\nTriangles +384\nSkin +closed\nExtent +320\smm × 270\smm × 270\smm\nStands for it +the mesh/,
+      /inverter and motor +15\smm, nearest at 30\smm, 0\smm, 600\smm/,
+      /sound +motor: Its mesh is off its sides by 0\smm/,
+      /sound +inverter and motor: Between inverter and motor there is 15\smm of air/,
+    ])
+      expect(out).toMatch(said)
+    expect(out).not.toContain('what was scanned')
+    const told = JSON.parse((await command(car([...meshed, ...scanned]), '--json')).out) as {
+      meshes: { shapes: Record<string, { sides: number[] }>; pairs: Record<string, { apart: number }> }
+      scans: { bay: { gaps: Record<string, { apart: number }> } }
+    }
+    expect(told.meshes.pairs['inverter and motor']?.apart).toBeCloseTo(0.015, 6)
+    // Its flange is round: further off the floor than its box by what a chord of it sinks.
+    expect(told.scans.bay.gaps.motor?.apart).toBeGreaterThan(0.1044)
+  })
+  it('says which mesh is not that of its part, and which cannot be read', async () => {
+    const off = await command(
+      car([
+        { path: 'fit.bodies.motor.mesh', now: 'attachments/lapwing-motor.stl' },
+        { path: 'fit.bodies.motor.length', now: '330 mm' },
+      ]),
+    )
+    expect(off.code).toBe(1)
+    expect(off.out).toMatch(/Stands for it +its box: the mesh is not as large as its sides say/)
+    expect(off.out).toMatch(/failing +motor: Its mesh is off its sides by 10\smm, at most 2\smm is that of the same part/)
+    const broken = await command(car([{ path: 'fit.bodies.motor.mesh', now: 'attachments/broken.stl' }]))
+    expect(broken.out).toMatch(/Not read +byte 900: the file is cut off.*; its box stands for it/s)
+    expect(broken.out).toMatch(/unanswered +motor: Its mesh cannot be read: byte 900/)
+  })
   it('packs the free space it stands for', async () => {
     const file = car([...scanned, ...space]),
       { code, out } = await command(file, '--pack', file, '--steps', '50')
@@ -109,7 +148,7 @@ describe('scan of a conversion', () => {
     const none = await command(join(samples, 'lapwing.conversion.yaml'))
     expect(none).toMatchObject({
       code: 2,
-      err: expect.stringContaining('found no scan in it; accepted a conversion with fit.scans, or a mesh'),
+      err: expect.stringContaining('found no scan in it; accepted a conversion with fit.scans or the mesh of a part, or a mesh'),
     })
     const lost = await command(car([...scanned, { path: 'fit.scans.bay.file', now: 'attachments/lost.stl' }]))
     expect(lost.code).toBe(2)

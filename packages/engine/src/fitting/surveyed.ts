@@ -47,3 +47,54 @@ export const surveyedSpace = formula(
   },
   ({ cubes, edge }) => cubes * edge ** 3,
 )
+
+/** Air between two shapes by their meshes: as surveyed where they stood then, moved along the nearest line by as much as they stand elsewhere now. */
+export const surveyedAir = formula(
+  {
+    id: 'surveyed-air',
+    label: 'Air between two shapes by their meshes',
+    gives: { symbol: 'd', unit: 'm', label: 'apart; 0 where they run into each other', shows: 'length' },
+    takes: {
+      surveyed: { symbol: 's', unit: 'm', label: 'gap as surveyed', shows: 'length' },
+      away: { symbol: 'n', unit: '1', label: 'direction from the first to the second along the nearest line: x, y, z', many: true },
+      now1: place('p_1', 'middle of the first: x, y, z'),
+      before1: place('p_10', 'where its middle was when surveyed: x, y, z'),
+      now2: place('p_2', 'middle of the second: x, y, z'),
+      before2: place('p_20', 'where its middle was when surveyed: x, y, z'),
+    },
+    text: 'd = s + Σ (n · ((p_2 − p_20) − (p_1 − p_10)))',
+    source: GEOMETRY,
+    leavesOut: 'How far a mesh is off its part. Turns: they are surveyed anew.',
+    proof: { none: 'definition' },
+  },
+  ({ surveyed, away, now1, before1, now2, before2 }) => {
+    const moved = (now: readonly number[], before: readonly number[], i: number): number => (now[i] as number) - (before[i] as number)
+    return surveyed + away.reduce((sum, n, i) => sum + n * (moved(now2, before2, i) - moved(now1, before1, i)), 0)
+  },
+)
+
+/** How far the extent of a mesh is off the sides its shape states. */
+export const meshOffSides = formula(
+  {
+    id: 'mesh-off-sides',
+    label: 'Mesh against the sides stated',
+    gives: { symbol: 'Δ', unit: 'm', label: 'most that a side of the mesh is off', shows: 'length' },
+    takes: {
+      extent: place('e', 'extent of the mesh along, across and up'),
+      sides: place('s', 'length, width and height as stated'),
+    },
+    text: 'Δ = max(|e − s|)',
+    source: { work: 'definition', place: 'the largest of three differences' },
+    proof: {
+      examples: [
+        {
+          takes: { extent: [0.32, 0.27, 0.281], sides: [0.325, 0.27, 0.27] },
+          gives: 0.011,
+          within: 1e-12,
+          source: { work: 'definition', place: 'worked by hand: 5, 0 and 11 mm' },
+        },
+      ],
+    },
+  },
+  ({ extent, sides }) => extent.reduce((most, e, i) => Math.max(most, Math.abs(e - (sides[i] as number))), 0),
+)

@@ -48,6 +48,7 @@ import { lidsReached } from './fit/lids.ts'
 import { askedBeforeCutting, facesReached, partsOutsideCabin, protectedFromWater } from './fit/reached.ts'
 import { clearOfScans } from './fit/scanned.ts'
 import { heavyPartsHaveAShape } from './fit/shapes.ts'
+import { meshesAsLargeAsSaid } from './fit/meshes.ts'
 import { canBeBroughtIn, canBeLifted } from './fit/way-in.ts'
 import { weighsAsReckoned } from './fit/weigh-in.ts'
 import {
@@ -247,6 +248,7 @@ const FIT: readonly Rule[] = [
   partsClear,
   insideItsSpace,
   clearOfScans,
+  meshesAsLargeAsSaid,
   clearOfGuards,
   clearOfHeat,
   clearOfWheels,

@@ -46,6 +46,7 @@ import { ground } from './fit/ground.ts'
 import { lids } from './fit/lids.ts'
 import { lift } from './fit/lift.ts'
 import { massLedger } from './fit/mass-ledger.ts'
+import { meshes } from './fit/meshes.ts'
 import { pastScans } from './fit/past-scans.ts'
 import { places } from './fit/places.ts'
 import { ride } from './fit/ride.ts'
@@ -210,6 +211,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   boxRoom,
   scans,
   pastScans,
+  meshes,
   prints,
   brakeParts,
   split,

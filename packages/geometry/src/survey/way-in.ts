@@ -1,25 +1,27 @@
-import { dot, minus, type OrientedBox, plus, type SurveyedWay, times, type Vector, type WayAsked } from '@ampwright/engine'
+import { dot, lengthOf, minus, type OrientedBox, plus, type SurveyedWay, times, type Vector, type WayAsked } from '@ampwright/engine'
 import { Box3 } from 'three'
-import { type Gap, gapToBox } from '../gap.ts'
+import { type Gap, gapBetween, gapToBox, type Pose } from '../gap.ts'
 import type { PreparedMesh } from '../prepare.ts'
-import { type OnWay, tightestOnWay } from '../way.ts'
+import { type OnWay, tightest } from '../way.ts'
 
 /** Nearer than this a body on its way touches [m]; so many steps are taken to come that near. */
 const TOUCH = 1e-4
 const STEPS = 1000
 
 /**
- * A body on its straight way in past a mesh, from where it is past all of it: the tightest place, or where it first runs in.
+ * A body on its straight way in past a mesh, from where it is past all of it: the tightest place, or where it first runs in. The body is its box, or `part` in
+ * the axes of that box.
  *
  * Where it runs in first is found by steps as long as the gap, for no point of the body moves further than that. Source: Mirtich (1996), conservative advancement
  * (from memory).
  */
-export function wayPast(mesh: PreparedMesh, box: OrientedBox, { pose, out, from }: WayAsked): SurveyedWay {
+export function wayPast(mesh: PreparedMesh, box: OrientedBox, { pose, out, from }: WayAsked, part?: PreparedMesh): SurveyedWay {
   const outside = Math.max(from, travelPast(mesh, box, out)),
-    at = (travel: number): OrientedBox => ({ ...box, centre: plus(box.centre, times(out, travel)) }),
-    found = tightestOnWay(mesh, box.half, outside > from ? [at(outside), at(from)] : [at(from)])
-  const travel = found.gap.overlap ? struckAt(mesh, at, from, outside) : outside + found.along * (from - outside)
-  return told(pose, box.centre, travel, found, gapToBox(mesh, at(travel)) as Gap)
+    at = (travel: number): Pose => ({ axes: box.axes, centre: plus(box.centre, times(out, travel)) }),
+    gapAt = (p: Pose): Gap => (part ? gapBetween(mesh, part, { pose: p }) : gapToBox(mesh, { ...p, half: box.half })) as Gap,
+    found = tightest(gapAt, lengthOf(box.half), outside > from ? [at(outside), at(from)] : [at(from)])
+  const travel = found.gap.overlap ? struckAt(t => gapAt(at(t)).gap, from, outside) : outside + found.along * (from - outside)
+  return told(pose, box.centre, travel, found, gapAt(at(travel)))
 }
 
 function told(
@@ -34,10 +36,10 @@ function told(
 }
 
 /** Travel out of its seat at which a body coming in first touches. */
-function struckAt(mesh: PreparedMesh, at: (travel: number) => OrientedBox, from: number, outside: number): number {
+function struckAt(gapAt: (travel: number) => number, from: number, outside: number): number {
   let travel = outside
   for (let step = 0; step < STEPS && travel > from; step++) {
-    const { gap } = gapToBox(mesh, at(travel)) as Gap
+    const gap = gapAt(travel)
     if (gap < TOUCH) break
     travel = Math.max(from, travel - gap)
   }

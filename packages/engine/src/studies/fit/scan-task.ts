@@ -91,9 +91,9 @@ export function wayOf(m: Model, { name }: PlacedShape): Way | undefined {
 /** A shape as it stands and the way it goes in, in one text. */
 export const wayPose = (shape: PlacedShape, way: Way): string => `${poseOf(shape)} ${way}`
 
-/** Place, sides and turns of a shape in one text. */
-export const poseOf = ({ place, sides, turns }: PlacedShape): string =>
-  JSON.stringify([place, sides, turns].map(three => three.map(v => v.value)))
+/** Place, sides, turns and mesh of a shape in one text. */
+export const poseOf = ({ place, sides, turns, mesh }: PlacedShape): string =>
+  JSON.stringify([...[place, sides, turns].map(three => three.map(v => v.value)), ...(mesh ? [mesh.mark, mesh.unit ?? ''] : [])])
 
 /** The free space wanted: inside the space the scan stands for, where that is measured. */
 function freeOf(m: Model, { inside, resolution, space }: Scan): LaidScan['free'] {
