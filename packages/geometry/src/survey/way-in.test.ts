@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest'
 import { runs } from '../../../../tests/counts.ts'
 import { ballSolid, boxSolid } from '../../../../tests/solids.ts'
 import { airPastBox, outOf, roomBox, WAYS } from '../../../engine/src/fitting/way-in.ts'
-import { type Gap, gapToBox } from '../gap.ts'
+import { type Gap, gapBetween, gapToBox } from '../gap.ts'
 import { prepare } from '../prepare.ts'
 import { wayPast } from './way-in.ts'
 
@@ -96,6 +96,39 @@ describe('a box on its way in past a mesh', () => {
         }
       }),
       { numRuns: runs(200) },
+    )
+  })
+  test('comes as its mesh where it has one: nowhere nearer than its box, and as far in as the mesh goes', () => {
+    const ball = prepare(ballSolid(0.3, 4).mesh, { solid: true }),
+      round: OrientedBox = { centre: [0, 0, 0.4], half: [0.3, 0.3, 0.3], axes: SQUARE },
+      by = (part?: typeof ball, body = round) => wayPast(pit, body, from(UP), part)
+    // The lip is 100 mm off its side at the middle, its box as much; moved towards the lip by 150 mm both run into it, the ball later.
+    expect(by().apart).toBeCloseTo(0.1, 9)
+    expect(by(ball).apart).toBeCloseTo(0.1, 3)
+    const beside: OrientedBox = { ...round, centre: [0.15, 0, 0.4] },
+      [boxed, rounded] = [by(undefined, beside), by(ball, beside)]
+    expect([boxed.apart, rounded.apart]).toEqual([0, 0])
+    expect(boxed.out).toBeCloseTo(0.9 - 0.1, 3)
+    // Its middle 250 mm to the left of the edge of the lip and √(0.3² − 0.25²) above it.
+    expect(rounded.out).toBeCloseTo(0.9 + Math.sqrt(0.3 ** 2 - 0.25 ** 2) - 0.4, 2)
+    fc.assert(
+      fc.property(
+        fc.integer({ min: -250, max: 250 }),
+        fc.integer({ min: -250, max: 250 }),
+        fc.integer({ min: 310, max: 600 }),
+        (x, y, z) => {
+          const body: OrientedBox = { ...round, centre: [x / 1000, y / 1000, z / 1000] },
+            [asBox, asBall] = [by(undefined, body), by(ball, body)]
+          expect(asBall.apart).toBeGreaterThanOrEqual(asBox.atLeast - 1e-9)
+          if (asBall.apart === 0) expect(asBall.out).toBeLessThanOrEqual(asBox.out + 2e-4)
+          else
+            for (let t = 0.02; t < 2; t += 0.02)
+              expect(
+                (gapBetween(pit, ball, { pose: { ...body, centre: plus(body.centre, times(UP, t)) } }) as Gap).gap,
+              ).toBeGreaterThanOrEqual(asBall.atLeast - 1e-12)
+        },
+      ),
+      { numRuns: runs(40) },
     )
   })
   test('comes past a mesh that is a box as the formula for boxes says', () => {
