@@ -73,6 +73,8 @@ export const surveyedAir = formula(
   },
 )
 
+const side = (symbol: string, label: string) => ({ symbol, unit: 'm', label, shows: 'length' }) as const
+
 /** How far the extent of a mesh is off the sides its shape states. */
 export const meshOffSides = formula(
   {
@@ -80,15 +82,19 @@ export const meshOffSides = formula(
     label: 'Mesh against the sides stated',
     gives: { symbol: 'Δ', unit: 'm', label: 'most that a side of the mesh is off', shows: 'length' },
     takes: {
-      extent: place('e', 'extent of the mesh along, across and up'),
-      sides: place('s', 'length, width and height as stated'),
+      along: side('e_1', 'extent of the mesh along'),
+      across: side('e_2', 'extent of the mesh across'),
+      up: side('e_3', 'extent of the mesh up'),
+      length: side('s_1', 'length as stated'),
+      width: side('s_2', 'width as stated'),
+      height: side('s_3', 'height as stated'),
     },
-    text: 'Δ = max(|e − s|)',
+    text: 'Δ = max(abs(e_1 − s_1), abs(e_2 − s_2), abs(e_3 − s_3))',
     source: { work: 'definition', place: 'the largest of three differences' },
     proof: {
       examples: [
         {
-          takes: { extent: [0.32, 0.27, 0.281], sides: [0.325, 0.27, 0.27] },
+          takes: { along: 0.32, across: 0.27, up: 0.281, length: 0.325, width: 0.27, height: 0.27 },
           gives: 0.011,
           within: 1e-12,
           source: { work: 'definition', place: 'worked by hand: 5, 0 and 11 mm' },
@@ -96,5 +102,5 @@ export const meshOffSides = formula(
       ],
     },
   },
-  ({ extent, sides }) => extent.reduce((most, e, i) => Math.max(most, Math.abs(e - (sides[i] as number))), 0),
+  ({ along, across, up, length, width, height }) => Math.max(Math.abs(along - length), Math.abs(across - width), Math.abs(up - height)),
 )

@@ -25,8 +25,14 @@ export const meshes = study({
         { name } = shape
       if (!found) return { name }
       if (found.fault !== undefined) return { name, fault: found.fault }
-      const extent = found.sides.map((e, i) => meshFact(shape, ['length', 'width', 'height'][i] as string, 'e', e, 'm'))
-      const off = make.work('off', meshOffSides, { extent, sides: shape.sides }, { item: name, label: `Mesh of ${name} against its sides` })
+      const [length, width, height] = shape.sides,
+        extent = (axis: 0 | 1 | 2, what: string) => meshFact(shape, `extent ${what}`, `e_${axis + 1}`, found.sides[axis], 'm'),
+        off = make.work(
+          'off',
+          meshOffSides,
+          { along: extent(0, 'along'), across: extent(1, 'across'), up: extent(2, 'up'), length, width, height },
+          { item: name, label: `Mesh of ${name} against its sides` },
+        )
       return { name, off, ...(found.closed ? {} : { open: true as const }) }
     }),
   }),
