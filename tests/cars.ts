@@ -19,10 +19,10 @@ export function conversionOf(text: string, strict = false): Conversion {
   if (!isUsable(c)) throw new Error(c.issues.map(formatIssue).join('\n'))
   return withSurveys(c)
 }
-/** With what is measured of the scans it names. */
+/** With what is measured of the scans and meshes it names. */
 export function withSurveys(c: Conversion): Conversion {
-  const surveys = surveyed(c.model)
-  return surveys ? { ...c, model: { ...c.model, surveys } } : c
+  const measured = surveyed(c.model)
+  return Object.keys(measured).length > 0 ? { ...c, model: { ...c.model, ...measured } } : c
 }
 export const assessText = (
   text: string,

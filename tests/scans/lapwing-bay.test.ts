@@ -88,6 +88,6 @@ describe('the small scan of the sample roadster', () => {
     expect(structuredClone(task)).toEqual(task)
     expect(task?.bodies.map(b => b.name)).toEqual([...(task?.bodies.map(b => b.name) ?? [])].sort())
     expect(task?.bodies.some(b => b.name === 'booster')).toBe(false)
-    expect(surveyed(model)?.['bay']?.residual).toBeLessThan(1e-9)
+    expect(surveyed(model).surveys?.['bay']?.residual).toBeLessThan(1e-9)
   })
 })

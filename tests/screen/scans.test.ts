@@ -45,5 +45,10 @@ it('a scan dropped on the page Fit is shown, laid into the car by three points c
     .getByText(/to the scan lapwing-bay there is/)
     .first()
     .waitFor({ state: 'attached', timeout: 60_000 })
+  // The way in of each part was measured with the gaps.
+  await page
+    .getByText(/Coming from (above|behind) it (passes|runs into) the scan lapwing-bay/)
+    .first()
+    .waitFor({ state: 'attached' })
   expect(bench.complaints).toEqual([])
 }, 180_000)

@@ -9,7 +9,8 @@ import { run } from './program.ts'
 const samples = new URL('../../../samples/', import.meta.url).pathname,
   folder = mkdtempSync(join(tmpdir(), 'ampwright-car-scans-'))
 mkdirSync(join(folder, 'attachments'))
-copyFileSync(join(samples, 'attachments/lapwing-bay.stl'), join(folder, 'attachments/lapwing-bay.stl'))
+for (const name of ['lapwing-bay.stl', 'lapwing-motor.stl'])
+  copyFileSync(join(samples, 'attachments', name), join(folder, 'attachments', name))
 writeFileSync(join(folder, 'attachments/broken.stl'), readFileSync(join(samples, 'attachments/lapwing-bay.stl')).subarray(0, 900))
 afterAll(() => rmSync(folder, { recursive: true, force: true }))
 
@@ -51,10 +52,15 @@ describe('scan of a conversion', () => {
       /front-box +[\d.]+\smm, nearest at /,
       /Parts stand clear of what was scanned\n/,
       /sound +.*: From .* to the scan bay there is .*; leave 8\smm/,
+      /inverter, way in +69[.\d]*\smm, tightest 7\d[.\d]*\smm before it is in its place, at 4[78]\d\smm/,
+      /Each part can be brought in the way it is meant to\n/,
+      /sound +inverter past bay: Coming from above it passes the scan bay with 69[.\d]*\smm of air/,
       /s, at most \d+ MB of memory/,
     ])
       expect(out).toMatch(said)
     expect(out).not.toContain('booster')
+    // What stays in the car is judged elsewhere.
+    expect(out).not.toMatch(/passes (front-crush|heater-drain)/)
   })
   it('ends with 1 where a part runs into one, and says the same as JSON', async () => {
     const file = car([...scanned, { path: 'fit.bodies.front-box.width', now: '1000 mm' }]),
@@ -67,6 +73,62 @@ describe('scan of a conversion', () => {
     }
     expect(told.scans.bay.gaps['front-box']?.apart).toBe(0)
     expect(told.findings.find(f => f.item === 'front-box and bay')).toMatchObject({ outcome: 'failing', found: 0 })
+  })
+  it('tells where a part runs into a scan on its way in, though it stands clear of it once it is there', async () => {
+    const file = car([...scanned, { path: 'fit.bodies.motor.way-in', now: 'from behind' }]),
+      { code, out } = await command(file)
+    expect(code).toBe(1)
+    expect(out).toMatch(/motor +104[.\d]*\smm, nearest at/)
+    expect(out).toMatch(/motor, way in +▲ runs into the scan \d+\smm before it is in its place, at 4[78]\d[.\d]*\smm/)
+    expect(out).toMatch(/failing +motor past bay: Coming from behind it runs into the scan bay \d+\smm before it is in its\s+place/)
+    const told = JSON.parse((await command(file, '--json')).out) as {
+      scans: { bay: { ways: Record<string, { apart: number; out: number; at: number[] }> } }
+      findings: { rule: string; item: string; outcome: string }[]
+    }
+    const { apart, out: travel, at } = told.scans.bay.ways.motor as { apart: number; out: number; at: number[] }
+    expect(apart).toBe(0)
+    // The motor's front end has the rear wall, at 480 mm, before it.
+    expect(at[0]).toBeGreaterThan(0.47)
+    expect(travel).toBeGreaterThan(0.3)
+    expect(told.findings.find(f => f.item === 'motor past bay')).toMatchObject({ rule: 'can-be-brought-in', outcome: 'failing' })
+  })
+  it('measures parts by their meshes, without any scan as well', async () => {
+    const meshed: readonly Edit[] = [
+        { path: 'fit.bodies.motor.mesh', now: 'attachments/lapwing-motor.stl' },
+        { path: 'drive.units.main.inverter.x', now: '150 mm' },
+        { path: 'drive.units.main.inverter.z', now: '655 mm' },
+      ],
+      { code, out } = await command(car(meshed))
+    expect(code).toBe(0)
+    for (const said of [
+      /motor: attachments\/lapwing-motor.stl\nTriangles +384\nSkin +closed\nExtent +320\smm × 270\smm × 270\smm\nStands for it +the mesh/,
+      /inverter and motor +15\smm, nearest at 30\smm, 0\smm, 600\smm/,
+      /sound +motor: Its mesh is off its sides by 0\smm/,
+      /sound +inverter and motor: Between inverter and motor there is 15\smm of air/,
+    ])
+      expect(out).toMatch(said)
+    expect(out).not.toContain('what was scanned')
+    const told = JSON.parse((await command(car([...meshed, ...scanned]), '--json')).out) as {
+      meshes: { shapes: Record<string, { sides: number[] }>; pairs: Record<string, { apart: number }> }
+      scans: { bay: { gaps: Record<string, { apart: number }> } }
+    }
+    expect(told.meshes.pairs['inverter and motor']?.apart).toBeCloseTo(0.015, 6)
+    // Its flange is round: further off the floor than its box by what a chord of it sinks.
+    expect(told.scans.bay.gaps.motor?.apart).toBeGreaterThan(0.1044)
+  })
+  it('says which mesh is not that of its part, and which cannot be read', async () => {
+    const off = await command(
+      car([
+        { path: 'fit.bodies.motor.mesh', now: 'attachments/lapwing-motor.stl' },
+        { path: 'fit.bodies.motor.length', now: '330 mm' },
+      ]),
+    )
+    expect(off.code).toBe(1)
+    expect(off.out).toMatch(/Stands for it +its box: the mesh is not as large as its sides say/)
+    expect(off.out).toMatch(/failing +motor: Its mesh is off its sides by 10\smm, at most 2\smm is that of the same part/)
+    const broken = await command(car([{ path: 'fit.bodies.motor.mesh', now: 'attachments/broken.stl' }]))
+    expect(broken.out).toMatch(/Not read +byte 900: the file is cut off.*; its box stands for it/s)
+    expect(broken.out).toMatch(/unanswered +motor: Its mesh cannot be read: byte 900/)
   })
   it('packs the free space it stands for', async () => {
     const file = car([...scanned, ...space]),
@@ -86,7 +148,7 @@ describe('scan of a conversion', () => {
     const none = await command(join(samples, 'lapwing.conversion.yaml'))
     expect(none).toMatchObject({
       code: 2,
-      err: expect.stringContaining('found no scan in it; accepted a conversion with fit.scans, or a mesh'),
+      err: expect.stringContaining('found no scan in it; accepted a conversion with fit.scans or the mesh of a part, or a mesh'),
     })
     const lost = await command(car([...scanned, { path: 'fit.scans.bay.file', now: 'attachments/lost.stl' }]))
     expect(lost.code).toBe(2)

@@ -77,8 +77,18 @@ export * from './model/charging.ts'
 export * from './model/donor.ts'
 export * from './model/drive.ts'
 export * from './model/fit.ts'
-export { type LaidScan, type ScanTask, scansOf, scanTasks } from './studies/fit/scan-task.ts'
-export type { ScanSurvey as SurveyOfScan, SurveyedGap, Surveys } from './model/survey.ts'
+export { type LaidScan, type ScanTask, scansOf, scanTasks, type WayAsked } from './studies/fit/scan-task.ts'
+export { type MeshesTask, type MeshTask, meshesTask, type PairTask } from './studies/fit/mesh-task.ts'
+export { isAsLarge } from './studies/fit/stands-as.ts'
+export type {
+  ScanSurvey as SurveyOfScan,
+  SurveyedGap,
+  SurveyedMesh,
+  SurveyedMeshes,
+  SurveyedPair,
+  SurveyedWay,
+  Surveys,
+} from './model/survey.ts'
 export * from './model/group.ts'
 export * from './model/model.ts'
 export * from './model/pack.ts'

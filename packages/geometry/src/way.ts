@@ -28,18 +28,25 @@ const WIDEST_TURN = (170 / 180) * Math.PI
  * are taken where it is lowest. Source: Piyavskii (1972) and Shubert (1972), global search for functions of bounded slope (from memory).
  * Throws RangeError on a way without stations, or one that turns by more than 170° between two.
  */
-export function tightestOnWay(
-  mesh: PreparedMesh,
-  half: Vector,
+export const tightestOnWay = (mesh: PreparedMesh, half: Vector, stations: readonly Pose[], options: WayOptions = {}): OnWay =>
+  tightest(pose => gapToBox(mesh, { ...pose, half }) as Gap, lengthOf(half), stations, options)
+
+/**
+ * The same of any body whose gap can be told where it stands, and no point of which is further from its middle than `reach`, m. `gapAt` hears the least gap so far:
+ * of a gap that is no less it may tell one too small, but no less either.
+ */
+export function tightest(
+  gapAt: (pose: Pose, least: number) => Gap,
+  reach: number,
   stations: readonly Pose[],
   { within = 0.001, looks = 2000 }: WayOptions = {},
 ): OnWay {
   const [first] = stations
   if (!first) throw new RangeError('tightestOnWay: the way must have stations, found none')
-  const legs = stations.slice(1).map((to, i) => legOf(stations[i] as Pose, to, lengthOf(half), i))
+  const legs = stations.slice(1).map((to, i) => legOf(stations[i] as Pose, to, reach, i))
   let best: Omit<OnWay, 'atLeast'> | undefined
   const look = (along: number, pose: Pose): number => {
-    const gap = gapToBox(mesh, { ...pose, half }) as Gap
+    const gap = gapAt(pose, best?.gap.gap ?? Infinity)
     if (!best || gap.gap < best.gap.gap || (gap.overlap && !best.gap.overlap)) best = { gap, along, pose }
     return gap.gap
   }

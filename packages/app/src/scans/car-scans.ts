@@ -1,8 +1,8 @@
-import type { Surveys, Vector } from '@ampwright/engine'
+import type { MeshesTask, Surveys, Vector } from '@ampwright/engine'
 import type { ScanTold } from '@ampwright/workbench'
 import { proxy, type Remote, transfer, wrap } from 'comlink'
 import type { Engine } from '../worker/engine.ts'
-import type { Packing, ScanKnown, ScanMesh, ScanThread } from './scan-thread.ts'
+import type { MeshesKnown, Packing, ScanKnown, ScanMesh, ScanThread } from './scan-thread.ts'
 
 /** A scan as the page knows it. */
 export type ScanShown = {
@@ -19,8 +19,20 @@ export type ScanShown = {
   readonly fault?: string
 }
 
+/** The mesh of a part as the page knows it; `key` changes whenever it is another one. */
+export type PartShown = {
+  readonly shape: string
+  readonly file: string
+  readonly key: string
+  readonly triangles: number
+  readonly closed: boolean
+  /** It is as large as its sides say, and stands for the part in place of its box. */
+  readonly stands: boolean
+  readonly fault?: string
+}
+
 /**
- * The scans of the conversion in hand: read and measured in a thread of their own, which is started with the first of them; what was measured goes to the
+ * The scans of the conversion in hand and the meshes of its parts: read and measured in a thread of their own, which is started with the first of them; what was measured goes to the
  * engine. Follows every assessment; the engine works out another one only when something else was measured.
  */
 export class CarScans {
@@ -28,6 +40,7 @@ export class CarScans {
   private thread: { readonly worker: Worker; readonly scans: Remote<ScanThread> } | undefined
   private readonly heard = new Set<() => void>()
   private state: readonly ScanShown[] = []
+  private meshed: readonly PartShown[] = []
   private busy = false
   private again = false
 
@@ -39,6 +52,7 @@ export class CarScans {
     return () => this.heard.delete(f)
   }
   snapshot = (): readonly ScanShown[] => this.state
+  parts = (): readonly PartShown[] => this.meshed
   close(): void {
     this.thread?.worker.terminate()
     this.thread = undefined
@@ -56,22 +70,22 @@ export class CarScans {
     this.busy = false
   }
   private async once(): Promise<void> {
-    const named = await this.engine.scans()
-    if (named.length === 0 && this.state.length === 0) return
-    const { scans } = named.length > 0 ? this.started() : { scans: undefined },
+    const [named, task] = await Promise.all([this.engine.scans(), this.engine.meshes()]),
+      any = named.length > 0 || task.meshes.length > 0
+    if (!any && this.state.length === 0 && this.meshed.length === 0) return
+    const scans = any ? this.started().scans : undefined,
       surveys: Record<string, Surveys[string]> = {},
       known = new Map<string, ScanKnown>()
+    if (scans) for (const { file, mark } of [...task.meshes, ...named]) await this.bring(scans, file, mark)
+    // Meshes of parts first: scans are measured against them.
+    const meshes: MeshesKnown = scans ? await scans.meshes(task) : { survey: { shapes: {}, pairs: {} }, stand: [] }
     for (const one of named) {
-      if (!scans) break
-      if (await scans.wants(one.file, one.mark)) {
-        const bytes = await this.engine.fileBytes(one.file)
-        if (bytes) await scans.take(one.file, one.mark, transfer(bytes, [bytes.buffer]))
-      }
-      const found = await scans.follow(one)
+      const found = await scans?.follow(one)
       if (found) known.set(one.scan, found)
       if (found?.survey) surveys[one.scan] = found.survey
     }
-    const told = await this.engine.surveyed(surveys)
+    this.setMeshed(task, meshes)
+    const told = await this.engine.surveyed({ surveys, meshes: meshes.survey })
     this.set(
       named.flatMap(({ scan, file, points }): ScanShown[] => {
         const k = known.get(scan),
@@ -94,6 +108,24 @@ export class CarScans {
       }),
     )
   }
+  /** Brings the bytes of a file that stands beside the conversion, unless they are there. */
+  private async bring(scans: Remote<ScanThread>, file: string, mark: string): Promise<void> {
+    if (!(await scans.wants(file, mark))) return
+    const bytes = await this.engine.fileBytes(file)
+    if (bytes) await scans.take(file, mark, transfer(bytes, [bytes.buffer]))
+  }
+  private setMeshed({ meshes }: MeshesTask, { survey, stand }: MeshesKnown): void {
+    const now = meshes.flatMap(({ shape, file, pose }): PartShown[] => {
+      const found = survey.shapes[shape]
+      if (!found) return []
+      const { fault, triangles, closed } = found
+      return [{ shape, file, key: pose, triangles, closed, stands: stand.includes(shape), ...(fault === undefined ? {} : { fault }) }]
+    })
+    // Who looks at it draws anew only where something is else.
+    if (JSON.stringify(now) !== JSON.stringify(this.meshed)) this.meshed = now
+  }
+  /** The mesh that stands for a part, in the axes of this. */
+  partMesh = async (shape: string): Promise<ScanMesh | undefined> => this.thread?.scans.partMesh(shape)
   /** The mesh of a scan as it is drawn. */
   mesh = async (scan: string): Promise<ScanMesh | undefined> => this.thread?.scans.mesh(scan)
   /** The point of a scan that stands first in a line of sight. */

@@ -3,7 +3,7 @@ import { useId, useState, useSyncExternalStore } from 'react'
 import { wrongText } from '../field/field.tsx'
 import { bytesOf, Drop } from '../files/drop.tsx'
 import { useAway, useHand } from '../shell/in-hand.ts'
-import type { ScanShown } from './car-scans.ts'
+import type { PartShown, ScanShown } from './car-scans.ts'
 import type { PackedBox } from './packed-meshes.ts'
 import { Packer } from './packer.tsx'
 
@@ -14,6 +14,12 @@ export type Picked = { readonly scan: string; readonly onScan: readonly [number,
 export function useScans(): readonly ScanShown[] {
   const { scans } = useHand().conversion
   return useSyncExternalStore(scans.subscribe, scans.snapshot)
+}
+
+/** The meshes of parts of the conversion in hand, as far as they are read. */
+export function usePartMeshes(): readonly PartShown[] {
+  const { scans } = useHand().conversion
+  return useSyncExternalStore(scans.subscribe, scans.parts)
 }
 
 /** Scans: what they are, how well they lie, points picked on them, and a place to drop another. */
@@ -32,6 +38,7 @@ export function ScanPanel({
   readonly showPacked: (boxes: readonly PackedBox[]) => void
 }) {
   const scans = useScans(),
+    parts = usePartMeshes(),
     away = useAway()
   return (
     <section aria-label="Scans" className="scans">
@@ -61,6 +68,11 @@ export function ScanPanel({
           {picked?.scan === s.scan ? <PointForm key={picked.onScan.join()} picked={picked} taken={s.points} done={putAway} /> : null}
         </div>
       ))}
+      {parts.map(p => (
+        <p key={p.shape} className="note">
+          <b>{p.shape}</b> <span className="num quiet">{p.file}</span>. {stands(p)}
+        </p>
+      ))}
       <NewScan taken={scans.map(s => s.scan)} />
     </section>
   )
@@ -72,6 +84,12 @@ function lies({ lies, points, told, fault }: ScanShown): string {
   if (lies)
     return `It lies by ${points.length} points, ${told?.leftOver ?? ''} left over: more than a few millimetres means that one was misread.`
   return `It is only laid out to be looked at: ${points.length} of three points are picked.`
+}
+
+function stands({ triangles, closed, stands, fault }: PartShown): string {
+  if (fault !== undefined) return `Its mesh cannot be read: ${fault}. Its box stands for it.`
+  if (!stands) return 'Its mesh is not as large as its sides say: its box stands for it.'
+  return `Drawn and measured by its mesh, ${triangles.toLocaleString('en-GB')} triangles${closed ? '' : ', open: what lies inside it is not noticed'}.`
 }
 
 const PLACES = [

@@ -1,7 +1,18 @@
-import { type BayAnswer, packBay, type SurveyOfScan, type TriangleMesh, type Vector, type VoxelField } from '@ampwright/engine'
+import {
+  type BayAnswer,
+  type MeshesTask,
+  packBay,
+  type SurveyedMeshes,
+  type SurveyOfScan,
+  type TriangleMesh,
+  type Vector,
+  type VoxelField,
+} from '@ampwright/engine'
 import { readMesh } from '@ampwright/exchange'
 import {
   boundsOf,
+  type CarMeshes,
+  carMeshes,
   carSurvey,
   FILE_UNITS,
   gapsTo,
@@ -9,11 +20,14 @@ import {
   inFile,
   type LiesInCar,
   nearestOf,
+  type PartFile,
+  type PartMesh,
   placed,
   prepare,
   seenAt,
   unitsBySize,
   unmeasured,
+  waysPast,
 } from '@ampwright/geometry'
 import type { ScanNamed } from '@ampwright/workbench'
 import { transfer } from 'comlink'
@@ -24,6 +38,9 @@ import type { PackedBox } from './packed-meshes.ts'
 export type ScanMesh = { readonly positions: Float32Array; readonly triangles: Uint32Array }
 /** What the page hears of a scan. `key` changes whenever it lies elsewhere, so that it is drawn anew. */
 export type ScanKnown = { readonly key: string; readonly triangles: number; readonly survey?: SurveyOfScan; readonly fault?: string }
+
+/** What the page hears of the meshes of parts, and which stand for their parts in place of a box. */
+export type MeshesKnown = { readonly survey: SurveyedMeshes; readonly stand: readonly string[] }
 
 /** How far a search for modules is, and what it found. */
 export type Packing = {
@@ -46,13 +63,14 @@ const SEED = 1
 /** How often a search says how far it is [ms]. */
 const BEAT = 200
 
-type Read = { readonly mark: string; readonly mesh?: TriangleMesh; readonly fault?: string }
+type Read = Partial<PartFile> & { readonly mark: string; readonly fault?: string }
 type Laid = { readonly key: string; readonly lies: LiesInCar; readonly survey?: SurveyOfScan; readonly field?: VoxelField }
 
-/** Reads, lays and measures scans in a thread of its own. A mesh is read once, and laid anew only when it lies elsewhere. */
+/** Reads, lays and measures scans and meshes of parts in a thread of its own. A mesh is read once, and laid anew only when it lies elsewhere. */
 export class ScanThread {
   private readonly files = new Map<string, Read>()
   private readonly laid = new Map<string, Laid>()
+  private meshed: CarMeshes | undefined
   private stopped = false
 
   /** Whether the bytes of a file are wanted. */
@@ -64,7 +82,23 @@ export class ScanThread {
     if ('issue' in read) {
       const { where, what, found, accepted } = read.issue
       this.files.set(file, { mark, fault: `${where}: ${what}; found ${found}; accepted ${accepted}` })
-    } else this.files.set(file, { mark, mesh: read.mesh })
+    } else this.files.set(file, { mark, ...read })
+  }
+  /** Lays the meshes of parts and measures how near these come to each other; scans that are followed after it take the parts as they are then. */
+  meshes(task: MeshesTask): MeshesKnown {
+    this.meshed = carMeshes(
+      task,
+      ({ file }) => {
+        const { mesh, unit, up, fault = 'its file is not there' } = this.files.get(file) ?? {}
+        return mesh ? { mesh, unit, up } : fault
+      },
+      this.meshed,
+    )
+    return { survey: this.meshed.survey, stand: [...this.meshed.parts.keys()] }
+  }
+  /** The mesh that stands for a part, in the axes of this, as it is drawn. */
+  partMesh(shape: string): ScanMesh | undefined {
+    return this.meshed?.parts.has(shape) ? drawn((this.meshed.laid.get(shape) as PartMesh).mesh) : undefined
   }
   /** Measures what is asked of a scan; one that has too few points is only laid out to be looked at. */
   follow(named: ScanNamed): ScanKnown | undefined {
@@ -73,13 +107,16 @@ export class ScanThread {
     if (!mesh)
       return fault === undefined ? undefined : { key: '', triangles: 0, fault, ...(task ? { survey: unmeasured(task, fault) } : {}) }
     const triangles = mesh.triangles.length / 3,
-      before = this.laid.get(scan)
+      before = this.laid.get(scan),
+      parts = this.meshed?.parts
     if (task && before?.survey?.pose === task.pose) {
-      const survey = { ...before.survey, gaps: gapsTo(before.lies.tree, task.bodies) }
+      const { tree } = before.lies,
+        { gaps, ways } = before.survey,
+        survey = { ...before.survey, gaps: gapsTo(tree, task.bodies, parts, gaps), ways: waysPast(tree, task.bodies, parts, ways) }
       this.laid.set(scan, { ...before, survey })
       return { key: before.key, triangles, survey }
     }
-    const done = task && carSurvey(mesh, task)
+    const done = task && carSurvey(mesh, task, parts)
     if (task && done?.lies) {
       const key = task.pose
       this.laid.set(scan, { key, lies: done.lies, survey: done.survey, ...(done.field ? { field: done.field } : {}) })
@@ -122,11 +159,7 @@ export class ScanThread {
   /** The mesh as it is drawn. */
   mesh(scan: string): ScanMesh | undefined {
     const laid = this.laid.get(scan)
-    if (!laid) return undefined
-    const { mesh } = laid.lies,
-      positions = Float32Array.from(mesh.positions),
-      triangles = mesh.triangles.slice()
-    return transfer({ positions, triangles }, [positions.buffer, triangles.buffer])
+    return laid && drawn(laid.lies.mesh)
   }
   /** The point of the file that stands first in a line of sight; undefined where none does. */
   pick(scan: string, from: Vector, towards: Vector): { readonly onScan: Vector; readonly inCar: Vector } | undefined {
@@ -134,6 +167,12 @@ export class ScanThread {
       inCar = laid && seenAt(laid.lies.tree, from, towards)
     return inCar && { inCar, onScan: inFile(laid.lies.placement, inCar) }
   }
+}
+
+function drawn(mesh: TriangleMesh): ScanMesh {
+  const positions = Float32Array.from(mesh.positions),
+    triangles = mesh.triangles.slice()
+  return transfer({ positions, triangles }, [positions.buffer, triangles.buffer])
 }
 
 const soFar = ({ placed, bound, steps }: BayAnswer, began: number, done: boolean): Packing => ({

@@ -16,12 +16,12 @@ import {
 } from 'three'
 import { OrbitControls } from 'three/addons/controls/OrbitControls.js'
 import { type PackedBox, PackedMeshes } from '../scans/packed-meshes.ts'
+import { PartMeshes } from '../scans/part-meshes.ts'
 import { ScanMeshes } from '../scans/scan-meshes.ts'
 import type { ScanMesh } from '../scans/scan-thread.ts'
 import type { SceneView } from '../worker/drawings.ts'
 import {
   bodyMesh,
-  boxMesh,
   emptied,
   handleMark,
   inksOf,
@@ -30,6 +30,7 @@ import {
   roomEdges,
   roomMesh,
   shaftMesh,
+  shapeMesh,
   wheelMesh,
 } from './scene-parts.ts'
 
@@ -79,6 +80,7 @@ export class CarScene {
   private content = new Group()
   private readonly scans = new ScanMeshes()
   private readonly packed = new PackedMeshes()
+  private readonly parts = new PartMeshes()
   private pressed: { readonly x: number; readonly y: number } | undefined
   private bodies = new Map<string, Mesh>()
   private view: SceneView | undefined
@@ -116,6 +118,7 @@ export class CarScene {
     emptied(this.content)
     this.scans.dispose()
     this.packed.dispose()
+    this.parts.dispose()
     this.renderer.dispose()
   }
   resize(width: number, height: number): void {
@@ -143,6 +146,20 @@ export class CarScene {
       if (mesh) this.scans.put(scan, key, mesh)
     }
     if (this.look) this.lookAtScans(this.look)
+    this.draw()
+  }
+  /** Draws these parts by their meshes and no other; each is fetched only where it is another one than before. */
+  async showParts(
+    parts: readonly { readonly shape: string; readonly key: string }[],
+    fetch: (shape: string) => Promise<ScanMesh | undefined>,
+  ): Promise<void> {
+    this.parts.keep(parts.map(p => p.shape))
+    for (const { shape, key } of parts) {
+      if (this.parts.keyOf(shape) === key) continue
+      const mesh = await fetch(shape)
+      if (mesh) this.parts.put(shape, key, mesh)
+    }
+    this.build()
     this.draw()
   }
   /** Shows modules packed into the free space of a scan. */
@@ -191,6 +208,11 @@ export class CarScene {
     return times.toSorted((a, b) => a - b)[frames >> 1] ?? Number.NaN
   }
 
+  /** Triangles of the last drawing, for browser tests. */
+  triangles(): number {
+    return this.renderer.info.render.triangles
+  }
+
   private build(): void {
     const { view, look } = this
     if (!view || !look) return
@@ -210,7 +232,7 @@ export class CarScene {
               ? inks.quiet
               : inks.act
       const tint = look.layers.mass ? new Color(inks.sheet).lerp(new Color(inks.ink), (body.mass ?? 0) / most) : new Color(ink)
-      const mesh = boxMesh(body.box, {
+      const mesh = shapeMesh(body.box, this.parts.of(body.name), {
         color: tint,
         opacity: body.name === look.chosen ? 0.9 : 0.62,
         edge: body.name === look.chosen ? inks.ink : ink,

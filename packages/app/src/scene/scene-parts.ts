@@ -21,6 +21,7 @@ import {
   Vector2,
   Vector3,
 } from 'three'
+import type { PartGeometry } from '../scans/part-meshes.ts'
 import type { SceneView } from '../worker/drawings.ts'
 import type { Look, Place } from './car-scene.ts'
 
@@ -52,16 +53,21 @@ export function planesOf({ cut }: Look): readonly Plane[] {
   return [new Plane(normal, cut.along === 2 ? cut.at : -cut.at)]
 }
 type Box = SceneView['bodies'][number]['box']
-export function boxMesh({ centre, half, axes }: Box, o: { color: Color; opacity: number; edge: string; cut: readonly Plane[] }): Mesh {
-  const geometry = new BoxGeometry(2 * half[0], 2 * half[1], 2 * half[2])
-  const mesh = new Mesh(
-    geometry,
-    new MeshLambertMaterial({ color: o.color, transparent: true, opacity: o.opacity, side: DoubleSide, clippingPlanes: [...o.cut] }),
-  )
+/** A shape: its box, or the mesh that stands for it. */
+export function shapeMesh(
+  { centre, half, axes }: Box,
+  part: PartGeometry | undefined,
+  o: { color: Color; opacity: number; edge: string; cut: readonly Plane[] },
+): Mesh {
+  const geometry = part?.faces ?? new BoxGeometry(2 * half[0], 2 * half[1], 2 * half[2])
+  const look = { color: o.color, transparent: true, opacity: o.opacity, side: DoubleSide, clippingPlanes: [...o.cut] }
+  // Flat triangles need no normals, which the mesh of a file does not bring.
+  const mesh = new Mesh(geometry, new MeshLambertMaterial({ ...look, flatShading: part !== undefined }))
   const [a, b, c] = axes.map(v => new Vector3(...v)) as [Vector3, Vector3, Vector3]
   mesh.quaternion.setFromRotationMatrix(new Matrix4().makeBasis(a, b, c))
   mesh.position.set(...centre)
-  mesh.add(new LineSegments(new EdgesGeometry(geometry), new LineBasicMaterial({ color: o.edge, clippingPlanes: [...o.cut] })))
+  const edges = part?.edges ?? new EdgesGeometry(geometry)
+  mesh.add(new LineSegments(edges, new LineBasicMaterial({ color: o.edge, clippingPlanes: [...o.cut] })))
   return mesh
 }
 function roomBox(low: Place, high: Place): { geometry: BoxGeometry; at: Vector3 } {
@@ -151,7 +157,8 @@ export function massMark(at: Place, color: string): Object3D {
 export function emptied(group: Group): void {
   group.traverse(o => {
     if (o instanceof Mesh || o instanceof LineSegments) {
-      o.geometry.dispose()
+      // The mesh of a part is drawn again and goes with its part.
+      if (!o.geometry.userData['kept']) o.geometry.dispose()
       for (const m of [o.material].flat() as Material[]) m.dispose()
     }
   })

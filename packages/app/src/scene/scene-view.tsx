@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from 'react'
-import { type Picked, ScanPanel, useScans } from '../scans/scan-panel.tsx'
+import { type Picked, ScanPanel, usePartMeshes, useScans } from '../scans/scan-panel.tsx'
 import { useAway, useHand, useOf } from '../shell/in-hand.ts'
 import type { SceneView as View } from '../worker/drawings.ts'
 import type { CarScene, Label, Look, Place } from './car-scene.ts'
@@ -28,6 +28,7 @@ export function SceneView() {
     [picking, setPicking] = useState<string>(),
     [picked, setPicked] = useState<Picked>(),
     scans = useScans(),
+    parts = usePartMeshes(),
     pickingNow = useRef<string>(undefined),
     mayMove = useRef(true)
   pickingNow.current = picking
@@ -59,7 +60,7 @@ export function SceneView() {
           },
         })
         watch.observe(frame.current)
-        Object.assign(window, { ampwrightFrameTime: (n: number) => scene?.frameTime(n) })
+        Object.assign(window, { ampwrightFrameTime: (n: number) => scene?.frameTime(n), ampwrightTriangles: () => scene?.triangles() })
         setLayers(l => ({ ...l }))
       } catch {
         setFault('This browser draws nothing in three dimensions. The drawings below show the same.')
@@ -81,6 +82,12 @@ export function SceneView() {
   useEffect(() => {
     void drawn.current?.showScans(scans, conversion.scans.mesh)
   }, [scans, conversion, layers])
+  useEffect(() => {
+    void drawn.current?.showParts(
+      parts.filter(p => p.stands),
+      conversion.scans.partMesh,
+    )
+  }, [parts, conversion, layers])
   const nudge = useCallback(
     (by: Place) => {
       const body = view?.bodies.find(b => b.name === chosen)

@@ -95,7 +95,11 @@ export class Drawings {
   gap(a: Assessment, one: string, other: string, system: System): string | undefined {
     const bodies = sceneOf(a)?.bodies ?? [],
       [p, q] = [one, other].map(name => bodies.find(b => b.name === name))
-    return p && q ? shownNumber(gapOf(p.box, q.box), 'length', 'm', system) : undefined
+    if (!p || !q) return undefined
+    // Where one of them has a mesh, air is that of the mesh.
+    const figure = a.figures.get(`gap.between@${[one, other].sort().join(' and ')}`),
+      byMesh = figure?.because.formula.card.id === 'surveyed-air' ? (figure.value as number) : undefined
+    return shownNumber(byMesh ?? gapOf(p.box, q.box), 'length', 'm', system)
   }
   file(a: Assessment, id: string, as: FileKind, width: number, system: System): string | undefined {
     if (as === 'dxf') {

@@ -1,6 +1,6 @@
 import type { Edit, SECTIONS, System } from '@ampwright/conversion'
 import type { Readout } from '@ampwright/drawing'
-import { type Assessment, findingId, type PackArrangement, type Stage, type Surveys } from '@ampwright/engine'
+import { type Assessment, findingId, type PackArrangement, type Stage } from '@ampwright/engine'
 import {
   type Arranging,
   type ArrangingPlan,
@@ -20,6 +20,7 @@ import {
   type Log,
   type LogTrial,
   type LotView,
+  type Measured,
   type PartPlace,
   type PartSearch,
   type PartTable,
@@ -92,14 +93,14 @@ export class Service {
   private attachments = new Map<string, Uint8Array>()
   private pictures: Promise<Drawings> | undefined
   private drawn: Drawings | undefined
-  private measured = '{}'
+  private measured = ''
 
   listen(hear: Hear): void {
     this.hear = hear
   }
   open(text: string, files: readonly Beside[], system: System): Opened {
     this.trial.forget()
-    this.measured = '{}'
+    this.measured = ''
     this.attachments = new Map(files.map(f => [f.name, f.bytes]))
     this.desk = new Desk(text, { attachments: this.attached, files: [...this.attachments.keys()], system })
     this.begin()
@@ -318,7 +319,7 @@ export class Service {
     if (!before) return noPreview('The car is still being worked out.')
     const trial = new Desk(tried.text, {
       attachments: this.attached,
-      surveys: this.desk.measured,
+      measured: this.desk.measured,
       system: this.desk.system,
     })
     return previewOf(this.desk, before, trial)
@@ -357,6 +358,10 @@ export class Service {
   scans(): readonly ScanNamed[] {
     return this.desk.scans()
   }
+  /** The same of the meshes of parts. */
+  meshes(): ReturnType<Desk['meshes']> {
+    return this.desk.meshes()
+  }
   moduleSize(): readonly [number, number, number] | undefined {
     return this.desk.moduleSize()
   }
@@ -369,15 +374,15 @@ export class Service {
     const bytes = this.attachments.get(name)?.slice()
     return bytes && transfer(bytes, [bytes.buffer])
   }
-  /** Takes what was measured of the scans, works everything out anew where that is something else, and tells them for people. */
-  surveyed(surveys: Surveys): Readonly<Record<string, ScanTold>> {
-    const now = JSON.stringify(surveys)
+  /** Takes what was measured of scans and meshes, works everything out anew where that is something else, and tells the scans for people. */
+  surveyed(measured: Required<Measured>): Readonly<Record<string, ScanTold>> {
+    const now = JSON.stringify(measured)
     if (now !== this.measured) {
       this.measured = now
-      this.desk.surveyed(surveys)
+      this.desk.surveyed(measured)
       this.begin()
     }
-    return scansTold(surveys, this.desk.system)
+    return scansTold(measured.surveys, this.desk.system)
   }
   /** A file now stands beside the conversion, or no longer: look-ups see it at once. */
   addFile(name: string, bytes: Uint8Array | null): void {

@@ -64,6 +64,12 @@ const shape = {
   turn: turned('turned about the vertical, its rear to the right', 'ψ', 'Left out: square to the car.'),
   tip: turned('tipped, its top to the rear', 'θ', 'Left out: upright.'),
   lean: turned('leant, its right side up', 'φ', 'Left out: upright.'),
+  mesh: file('mesh of the part', 'fingerprint', 'scan mesh', '', {
+    says: 'For what is no box: a mesh beside the conversion (STL, OBJ, PLY, glTF or GLB), its first axis along the length, its second across, its third up; of glTF as that format says. The middle of its extent stands in the middle of the shape. Left out: it is its box.',
+  }),
+  'mesh-unit': choice('unit of the mesh', ['mm', 'cm', 'm', 'in', 'ft'], {
+    says: 'Left out: length, width and height tell it.',
+  }),
   space: reference('space it stands in', 'fit.spaces'),
   protection: choice('protection against dust and water', ['IP20', 'IP40', 'IP54', 'IP55', 'IP65', 'IP66', 'IP67', 'IP68', 'IP69K'], {
     measure: LABEL,

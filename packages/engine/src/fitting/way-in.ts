@@ -25,6 +25,8 @@ const OUT: Readonly<Record<Way, Vector>> = {
   'from the right': [0, 1, 0],
 }
 
+export const outOf = (way: Way): Vector => OUT[way]
+
 /** Least distance over the way, from so far out of its seat to where the body is past everything. A convex distance has one least. */
 function leastAlong(at: (box: OrientedBox) => number, box: OrientedBox, way: Way, from: number, until: number): number {
   const far = Math.max(from, until),

@@ -30,6 +30,9 @@ export type Shape = Here & {
   readonly turn: Field
   readonly tip: Field
   readonly lean: Field
+  /** Fingerprint of the file of its mesh, for what is no box. */
+  readonly mesh: Field<string>
+  readonly meshUnit: Field<'mm' | 'cm' | 'm' | 'in' | 'ft'>
   readonly space: Field<string>
   readonly protection: Field<Ip>
   /** Free depth wanted before a face, the faces named before the thing is turned. */

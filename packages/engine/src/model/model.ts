@@ -8,7 +8,7 @@ import type { Fit } from './fit.ts'
 import type { Here, Named } from './group.ts'
 import type { Pack } from './pack.ts'
 import type { Steering } from './steering.ts'
-import type { Surveys } from './survey.ts'
+import type { SurveyedMeshes, Surveys } from './survey.ts'
 import type { Trips } from './trips.ts'
 
 /** Somebody took responsibility for a finding that is not sound. It lapses when what the finding rests on changes. */
@@ -40,6 +40,8 @@ export type Model = {
   readonly fit: Fit
   /** What was measured of the scans outside of the engine, as far as that has come. */
   readonly surveys?: Surveys
+  /** The same of the meshes of parts. */
+  readonly meshes?: SurveyedMeshes
   readonly brakes: Brakes
   readonly steering: Steering
   readonly accepted: Named<Acceptance>

@@ -15,6 +15,12 @@ export type SurveyedGap = {
   /** From the scan to the body along the nearest line, of length one; nought where the gap is. */
   readonly away: Three
 }
+/** The tightest place of a body's way in past a scan; how far out of its seat it stands there [m]. Where it runs into the scan, where it does so first. */
+export type SurveyedWay = SurveyedGap & {
+  readonly out: number
+  /** Nowhere on the way is it nearer than this [m]. */
+  readonly atLeast: number
+}
 /** What geometry measured of one scan, outside of the engine. */
 export type ScanSurvey = {
   /** File, points and all that was asked, as they were: a survey of another pose says nothing. */
@@ -31,6 +37,35 @@ export type ScanSurvey = {
   readonly reached?: Readonly<Record<string, number>>
   readonly noSpace?: string
   readonly gaps: Named<SurveyedGap>
+  /** Of bodies that say which way they go in. */
+  readonly ways: Named<SurveyedWay>
 }
 /** By name of the scan in the file. They come from outside and are no part of the file. */
 export type Surveys = Named<ScanSurvey>
+
+/** What a mesh of a part measures in its own axes, outside of the engine. */
+export type SurveyedMesh = {
+  /** File, unit and sides as they were: a survey of another pose says nothing. */
+  readonly pose: string
+  /** Why it cannot be read. */
+  readonly fault?: string
+  /** Extent along, across and up [m]. */
+  readonly sides: Three
+  /** Its skin has no open edges, so that what lies inside it is noticed. */
+  readonly closed: boolean
+  readonly triangles: number
+}
+/** How near two shapes come, one of them or both by its mesh. */
+export type SurveyedPair = {
+  readonly pose: string
+  /** Middles of both, as they were. */
+  readonly places: readonly [Three, Three]
+  /** 0 where they run into each other [m]. */
+  readonly apart: number
+  /** The nearest place of the first, or one that both share. */
+  readonly at: Three
+  /** From the first to the second along the nearest line, of length one; nought where the gap is. */
+  readonly away: Three
+}
+/** Meshes by name of their shape, pairs by both names. They come from outside and are no part of the file. */
+export type SurveyedMeshes = { readonly shapes: Named<SurveyedMesh>; readonly pairs: Named<SurveyedPair> }

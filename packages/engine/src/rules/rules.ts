@@ -49,6 +49,7 @@ import { powerCutInReach } from './fit/power-cut.ts'
 import { askedBeforeCutting, facesReached, partsOutsideCabin, protectedFromWater } from './fit/reached.ts'
 import { clearOfScans } from './fit/scanned.ts'
 import { heavyPartsHaveAShape } from './fit/shapes.ts'
+import { meshesAsLargeAsSaid } from './fit/meshes.ts'
 import { canBeBroughtIn, canBeLifted } from './fit/way-in.ts'
 import { weighsAsReckoned } from './fit/weigh-in.ts'
 import {
@@ -248,6 +249,7 @@ const FIT: readonly Rule[] = [
   partsClear,
   insideItsSpace,
   clearOfScans,
+  meshesAsLargeAsSaid,
   clearOfGuards,
   clearOfHeat,
   clearOfWheels,

@@ -47,6 +47,8 @@ import { ground } from './fit/ground.ts'
 import { lids } from './fit/lids.ts'
 import { lift } from './fit/lift.ts'
 import { massLedger } from './fit/mass-ledger.ts'
+import { meshes } from './fit/meshes.ts'
+import { pastScans } from './fit/past-scans.ts'
 import { places } from './fit/places.ts'
 import { ride } from './fit/ride.ts'
 import { rooms } from './fit/rooms.ts'
@@ -210,6 +212,8 @@ export const STUDIES: readonly Study<unknown>[] = [
   shells,
   boxRoom,
   scans,
+  pastScans,
+  meshes,
   prints,
   brakeParts,
   split,

@@ -11,17 +11,19 @@ import {
 } from '@ampwright/engine'
 import { byPicks } from '../align/by-picks.ts'
 import { type Placement, placed } from '../align/placement.ts'
-import { gapToBox, type Gap } from '../gap.ts'
+import { type Gap, gapBetween, gapToBox } from '../gap.ts'
 import { boundsOf } from '../measures.ts'
 import { prepare, type PreparedMesh } from '../prepare.ts'
 import { freeSpace } from '../space/free-space.ts'
+import type { PartMeshes } from './part-pairs.ts'
+import { wayPast } from './way-in.ts'
 
 /** A scan of the car surveyed: what the engine takes, the mesh as it lies, and its free space where that was asked for. */
 export type CarSurvey = { readonly survey: SurveyOfScan; readonly lies?: LiesInCar; readonly field?: VoxelField }
 export type LiesInCar = { readonly placement: Placement; readonly mesh: TriangleMesh; readonly tree: PreparedMesh }
 
-/** Measures what the engine asks of a scan: how it lies, its free space, and how near each body comes, over all triangles. */
-export function carSurvey(mesh: TriangleMesh, task: ScanTask): CarSurvey {
+/** Measures what the engine asks of a scan: how it lies, its free space, how near each body comes and how it comes in, over all triangles of it and of its `parts`. */
+export function carSurvey(mesh: TriangleMesh, task: ScanTask, parts: PartMeshes = new Map()): CarSurvey {
   const alignment = byPicks(task.picks, { mirrored: task.mirrored, ...(task.unit ? { unit: task.unit } : {}) })
   if ('problem' in alignment) return { survey: unmeasured(task, saying(alignment.problem)) }
   const inPlace = placed(mesh, alignment.placement),
@@ -34,7 +36,8 @@ export function carSurvey(mesh: TriangleMesh, task: ScanTask): CarSurvey {
     residuals: alignment.residuals.map(tidy),
     ...(space && 'field' in space ? { cubes: Math.round(space.volume / space.field.edge ** 3), reached: space.reached } : {}),
     ...(space && 'problem' in space ? { noSpace: saying(space.problem) } : {}),
-    gaps: gapsTo(tree, task.bodies),
+    gaps: gapsTo(tree, task.bodies, parts),
+    ways: waysPast(tree, task.bodies, parts),
   }
   return {
     survey,
@@ -50,11 +53,38 @@ export const unmeasured = ({ pose }: Pick<ScanTask, 'pose'>, fault: string): Sur
   residual: 0,
   residuals: [],
   gaps: {},
+  ways: {},
 })
 
-/** How near each body comes to a scan that lies in the car already: what a moved body needs anew. */
-export const gapsTo = (tree: PreparedMesh, bodies: ScanTask['bodies']): SurveyOfScan['gaps'] =>
-  Object.fromEntries(bodies.map(({ name, pose, box }) => [name, surveyedAt(pose, box.centre, gapToBox(tree, box) as Gap)]))
+/** How near each body comes to a scan that lies in the car already: what a moved body needs anew. One that stands as before is as `before` says. */
+export const gapsTo = (
+  tree: PreparedMesh,
+  bodies: ScanTask['bodies'],
+  parts: PartMeshes = new Map(),
+  before: SurveyOfScan['gaps'] = {},
+): SurveyOfScan['gaps'] =>
+  Object.fromEntries(
+    bodies.map(({ name, pose, box }) => {
+      const known = before[name],
+        part = parts.get(name)
+      if (known?.pose === pose) return [name, known]
+      return [name, surveyedAt(pose, box.centre, (part ? gapBetween(tree, part, { pose: box }) : gapToBox(tree, box)) as Gap)]
+    }),
+  )
+
+/** The same of how each body that says its way in comes past the scan. */
+export const waysPast = (
+  tree: PreparedMesh,
+  bodies: ScanTask['bodies'],
+  parts: PartMeshes = new Map(),
+  before: SurveyOfScan['ways'] = {},
+): SurveyOfScan['ways'] =>
+  Object.fromEntries(
+    bodies.flatMap(({ name, box, way }) => {
+      const known = before[name]
+      return way ? [[name, known?.pose === way.pose ? known : wayPast(tree, box, way, parts.get(name))]] : []
+    }),
+  )
 
 function surveyedAt(pose: string, place: Vector, { gap, onFirst, onSecond }: Gap): SurveyedGap {
   const line = minus(onSecond, onFirst),

@@ -29,10 +29,12 @@ import {
   headlineOf,
   isFigure,
   isGap,
+  type MeshesTask,
+  meshesTask,
+  type Model,
   nameOf,
   STUDIES,
   type Stage,
-  type Surveys,
 } from '@ampwright/engine'
 import { lookUps } from '../look-ups.ts'
 import { partsFor } from '../parts/fitting.ts'
@@ -74,10 +76,13 @@ type Tried =
   | { readonly ok: true; readonly text: string; readonly conversion: Conversion }
   | { readonly ok: false; readonly issues: readonly Issue[] }
 
+/** What was measured outside of the engine: scans of the car, meshes of its parts. */
+export type Measured = Pick<Model, 'surveys' | 'meshes'>
+
 export type Opening = {
   readonly attachments?: LookUps['attachments']
   readonly files?: readonly string[]
-  readonly surveys?: Surveys | undefined
+  readonly measured?: Measured
   readonly system?: System
 }
 
@@ -93,14 +98,14 @@ export class Desk {
   private lastTried: { readonly asked: string; readonly on: Conversion; readonly tried: Tried } | undefined
   private readonly look: LookUps
   private files: readonly string[]
-  private surveys: Surveys | undefined
+  private outside: Measured
   system: System
 
-  constructor(text: string, { attachments, files = [], surveys, system = 'metric' }: Opening = {}) {
+  constructor(text: string, { attachments, files = [], measured = {}, system = 'metric' }: Opening = {}) {
     this.text = text
     this.look = lookUps(attachments)
     this.files = files
-    this.surveys = surveys
+    this.outside = measured
     this.system = system
     this.conversion = readConversion(text, { lookUps: this.look })
     this.answers = new Answers(this.surveyedModel())
@@ -161,18 +166,22 @@ export class Desk {
     const { length, width, height } = this.answers.current().pack.module
     return isGap(length) || isGap(width) || isGap(height) ? undefined : [length.value, width.value, height.value]
   }
-  /** What was measured of the scans so far. */
-  get measured(): Surveys | undefined {
-    return this.surveys
+  /** The meshes parts have, and what is to be measured of them. */
+  meshes(): MeshesTask {
+    return meshesTask(this.answers.current(), this.answers.ask)
   }
-  /** Takes what was measured of the scans. Of what has moved since, nothing holds. */
-  surveyed(surveys: Surveys): void {
-    this.surveys = surveys
+  /** What was measured of scans and meshes so far. */
+  get measured(): Measured {
+    return this.outside
+  }
+  /** Takes what was measured of scans and meshes. Of what has moved since, nothing holds. */
+  surveyed(measured: Measured): void {
+    this.outside = measured
     this.answers.next(this.surveyedModel())
   }
   private surveyedModel(): Conversion['model'] {
     const { model } = this.conversion
-    return this.surveys === undefined ? model : { ...model, surveys: this.surveys }
+    return Object.keys(this.outside).length === 0 ? model : { ...model, ...this.outside }
   }
 
   /** What stands at a path, as typed: a value, a row, the text of a whole group, or null for nothing. */

@@ -1,10 +1,11 @@
 import { CLEARANCE_HABITS } from '../../studies/fit/habits.ts'
 import type { BlockKind } from '../../model/fit.ts'
-import { type Beside, gaps, type Pair } from '../../studies/fit/gaps.ts'
+import { type Beside, gaps } from '../../studies/fit/gaps.ts'
 import { keptFreeOf, readsOf } from '../../studies/fit/kept-free.ts'
+import { airBetween, type Pair } from '../../studies/fit/pairs.ts'
 import { type AtWheel, wheelHouses } from '../../studies/fit/wheel-houses.ts'
 import { gapsIn, isGaps } from '../../studies/study.ts'
-import type { Fact } from '../../working/value.ts'
+import { type Fact, isGap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, type Rule, rule } from '../rule.ts'
 import { anyShape, FITTING, NO_SHAPE, pathOf, placeOf, unplaced } from './shapes.ts'
 
@@ -23,17 +24,22 @@ export const partsClear = rule({
     if (isGaps(found)) return [{ about: ['fit.bodies'], says: 'The air between the parts cannot be told yet.', missing: found }]
     return [
       ...(found.pairs as readonly Pair[]).map(({ one, other, gap }): Judgement => {
-        const moves = one.kind === 'motor' || other.kind === 'motor'
+        const moves = one.kind === 'motor' || other.kind === 'motor',
+          item = `${one.name} and ${other.name}`,
+          about = [...placeOf(m, one.name), ...placeOf(m, other.name)],
+          slots = { one: word(one.name), other: word(other.name) }
+        if (isGap(gap))
+          return { item, about, says: 'The air between {one} and {other} by their meshes is being measured.', slots, missing: gap }
         return {
-          item: `${one.name} and ${other.name}`,
-          about: [...placeOf(m, one.name), ...placeOf(m, other.name)],
+          item,
+          about,
           found: gap,
           side: 'at least',
-          limit: moves ? CLEARANCE_HABITS.atMotor : CLEARANCE_HABITS.toBody,
+          limit: airBetween(one, other),
           says: moves
             ? 'Between {one} and {other} there is {found} of air; beside a motor, which moves under torque, leave {limit} and more.'
             : 'Between {one} and {other} there is {found} of air; leave {limit}.',
-          slots: { one: word(one.name), other: word(other.name) },
+          slots,
           remedies: [MOVE],
         }
       }),

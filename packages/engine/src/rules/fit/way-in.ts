@@ -3,6 +3,7 @@ import { type Passage, partsWithWay, SEAT, type WaysIn, waysIn } from '../../stu
 import { isGaps } from '../../studies/study.ts'
 import { type AnyValue, type Fact, isGap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
+import { judgedPastScans } from './past-scans.ts'
 import { FITTING, pathOf, placeOf } from './shapes.ts'
 
 const NO_WAY = (): readonly Judgement[] => doesNotApply('no part says which way it goes in', ['fit.bodies'])
@@ -33,6 +34,7 @@ export const canBeBroughtIn = rule({
           missing,
         }),
       ),
+      ...judgedPastScans(m, ask),
     ]
   },
   spoil: { sample: 'lapwing', edits: [{ path: 'fit.bodies.booster.y', now: '-200 mm' }], item: 'motor' },

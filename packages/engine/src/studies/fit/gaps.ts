@@ -1,18 +1,18 @@
 import { type OrientedBox, SQUARE } from '../../fitting/box.ts'
-import { airInSpace, bodyGap, bodyToRoom, FACES, type Face, freeBeforeFace, gapBelow } from '../../fitting/placed-body.ts'
+import { airInSpace, bodyToRoom, FACES, type Face, freeBeforeFace, gapBelow } from '../../fitting/placed-body.ts'
 import type { Vector } from '../../fitting/vector.ts'
 import { airToOutline } from '../../fitting/slanted-walls.ts'
 import { shaftToBody } from '../../fitting/tube-to-box.ts'
 import type { BlockKind } from '../../model/fit.ts'
 import type { Model } from '../../model/model.ts'
+import type { SurveyedMeshes } from '../../model/survey.ts'
 import { type Figure, isGap, type Value } from '../../working/value.ts'
 import { type Ask, from, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 import { type FreeRoom, type FreeShaft, keptFreeOf, readsOf } from './kept-free.ts'
 import { cornersOf } from './outlines.ts'
+import { airOfPairs } from './pairs.ts'
 import { type PlacedShape, places, shapesOf } from './places.ts'
 
-/** Two shapes and the air between them. */
-export type Pair = { readonly one: PlacedShape; readonly other: PlacedShape; readonly gap: Figure }
 /** Something kept free, and the shape that comes nearest to it. */
 export type Beside = { readonly name: string; readonly kind: BlockKind | 'shaft'; readonly shape: PlacedShape; readonly gap: Figure }
 /** Free depth before a face of a shape, and what stands there. */
@@ -31,9 +31,6 @@ export type Inside = {
   readonly walls: Figure | undefined
 }
 
-/** Pairs further apart than this are not told, unless none is nearer [m]. */
-const CLOSE = 0.03
-
 const shapesAsked = (m: Model, ask: Ask) => {
   const answer = ask(places)
   return shapesOf(m).map(([name]) => maybe({ shape: from(answer, a => a.shapes[name] as PlacedShape | Gaps) }))
@@ -46,6 +43,7 @@ export const gaps = study({
   asks: 'How much air is there between the parts, and to what must stay free?',
   reads: (m, ask) => ({
     shapes: shapesAsked(m, ask),
+    meshes: m.meshes,
     kept: keptFreeOf(m).map(([name, k]) => ({ name, kind: k.kind, is: maybe(readsOf(k)) })),
     rooms: shapesOf(m).map(([name, b]) => ({
       name,
@@ -66,7 +64,7 @@ export const gaps = study({
     const all = known.shapes.flatMap(s => (isGaps(s) ? [] : [s.shape as PlacedShape]))
     const shape = (name: string): PlacedShape | undefined => all.find(s => s.name === name)
     return {
-      pairs: closest(make, all),
+      pairs: airOfPairs(make, all, known.meshes as SurveyedMeshes | undefined),
       beside: known.kept.flatMap(k =>
         isGaps(k.is) ? [] : nearestTo(make, k.name, k.kind as Beside['kind'], k.is as FreeRoom | FreeShaft, all),
       ),
@@ -112,31 +110,6 @@ const endsOf = (s: Model['fit']['spaces'][string]) => ({
   spaceBottom: s.bottom,
   spaceTop: s.top,
 })
-
-/** Pairs that come close; where none does, the one that comes closest. What stays in the car was there together before. */
-function closest(make: Maker, all: readonly PlacedShape[]): readonly Pair[] {
-  const stays = (s: PlacedShape): boolean => s.kind === 'stays in the car'
-  type Told = { readonly one: PlacedShape; readonly other: PlacedShape; readonly plain: number }
-  let least: Told | undefined
-  const close: Told[] = []
-  for (const [i, one] of all.entries())
-    for (const other of all.slice(i + 1)) {
-      if (stays(one) && stays(other)) continue
-      const pair = { one, other, plain: gapBelow(one.box, other.box, Math.max(CLOSE, least?.plain ?? Infinity)) }
-      if (least === undefined || pair.plain < least.plain) least = pair
-      if (pair.plain < CLOSE) close.push(pair)
-    }
-  return (close.length ? close : least ? [least] : []).map(({ one, other }) => ({
-    one,
-    other,
-    gap: make.work(
-      'between',
-      bodyGap,
-      { place1: one.place, sides1: one.sides, turns1: one.turns, place2: other.place, sides2: other.sides, turns2: other.turns },
-      { item: `${one.name} and ${other.name}`, label: `Air between ${one.name} and ${other.name}` },
-    ),
-  }))
-}
 
 function nearestTo(
   make: Maker,

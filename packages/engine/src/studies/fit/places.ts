@@ -8,6 +8,8 @@ import { type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 /** Three values in the order of the axes, or of length, width and height. */
 export type Three = readonly [Value, Value, Value]
 export type Ends = { readonly [K in keyof (typeof bodyEnds)['card']['gives']]: Figure }
+/** A mesh that stands for a shape: its file beside the conversion, the fingerprint of that, and its unit where it is said. */
+export type ShapeMesh = { readonly file: string; readonly mark: string; readonly unit?: 'mm' | 'cm' | 'm' | 'in' | 'ft' }
 export type PlacedShape = {
   readonly name: string
   readonly kind: Body['kind']
@@ -16,6 +18,7 @@ export type PlacedShape = {
   readonly turns: Three
   readonly box: OrientedBox
   readonly ends: Ends
+  readonly mesh?: ShapeMesh
 }
 
 /** What a shape whose turns are not stated stands at. */
@@ -70,6 +73,11 @@ function sidesOf(m: Model, b: Body): { readonly [K in 'length' | 'width' | 'heig
   return { length: or(b.length, motor.length), width: or(b.width, motor.diameter), height: or(b.height, motor.diameter) }
 }
 
+function meshOf({ mesh, meshUnit }: Body): ShapeMesh | null {
+  if (isGap(mesh)) return null
+  return { file: mesh.text ?? '', mark: mesh.value, ...(isGap(meshUnit) ? {} : { unit: meshUnit.value }) }
+}
+
 /** Shapes of the file that say their kind, by name in an order that does not hang on the file. */
 export const shapesOf = (m: Model): readonly (readonly [string, Body])[] =>
   Object.entries(m.fit.bodies)
@@ -95,17 +103,20 @@ export const places = study({
         })
       }),
       masses: shapes.map(([, b]) => maybe(massOf(m, b))),
+      meshes: shapes.map(([, b]) => meshOf(b)),
     }
   },
-  answer: ({ names, kinds, shapes, masses }, make): { shapes: Readonly<Record<string, PlacedShape | Gaps>> } => {
+  answer: ({ names, kinds, shapes, masses, meshes }, make): { shapes: Readonly<Record<string, PlacedShape | Gaps>> } => {
     const out = Object.fromEntries(
       shapes.map((s, i): [string, PlacedShape | Gaps] => {
         const name = names[i] as string
         if (isGaps(s)) return [name, s]
         const { x, y, z } = s.place as { x: Value; y: Value; z: Value },
           { length, width, height } = s.sides,
-          { turn, tip, lean } = s.turns
-        return [name, placed(make, name, kinds[i] as Body['kind'], [x, y, z], [length, width, height], [turn, tip, lean])]
+          { turn, tip, lean } = s.turns,
+          mesh = meshes[i] as ShapeMesh | null,
+          shape = placed(make, name, kinds[i] as Body['kind'], [x, y, z], [length, width, height], [turn, tip, lean])
+        return [name, mesh ? { ...shape, mesh } : shape]
       }),
     )
     table(make, names, out, masses)

@@ -1,5 +1,7 @@
+import { CLEARANCE_HABITS } from '../../fitting/clearance-habits.ts'
 import type { AlignedBox, OrientedBox } from '../../fitting/box.ts'
 import type { Vector } from '../../fitting/vector.ts'
+import { outOf, type Way } from '../../fitting/way-in.ts'
 import type { Scan } from '../../model/fit.ts'
 import type { Model } from '../../model/model.ts'
 import { type Fact, type Field, type Gap, isGap } from '../../working/value.ts'
@@ -20,8 +22,15 @@ export type LaidScan = {
 /** What geometry is asked of one scan: everything is plain numbers, so that it can go to another thread. */
 export type ScanTask = LaidScan & {
   readonly scan: string
-  readonly bodies: readonly { readonly name: string; readonly pose: string; readonly box: OrientedBox }[]
+  readonly bodies: readonly {
+    readonly name: string
+    readonly pose: string
+    readonly box: OrientedBox
+    readonly way?: WayAsked
+  }[]
 }
+/** A straight way in: where it goes when it is taken out, and the travel out of its seat from which on it is looked at [m]. */
+export type WayAsked = { readonly pose: string; readonly out: Vector; readonly from: number }
 
 /** Fewest points that lay a scan into a car. */
 const FEWEST = 3
@@ -47,7 +56,15 @@ export function laidScan(m: Model, name: string): LaidScan | Gaps {
 
 /** What is to be measured of each scan that can be laid into the car. */
 export function scanTasks(m: Model, ask: Ask): readonly ScanTask[] {
-  const bodies = goingIn(m, ask).map(s => ({ name: s.name, pose: poseOf(s), box: s.box }))
+  const bodies = goingIn(m, ask).map(s => {
+    const way = wayOf(m, s)
+    return {
+      name: s.name,
+      pose: poseOf(s),
+      box: s.box,
+      ...(way ? { way: { pose: wayPose(s, way), out: outOf(way), from: SEAT.value } } : {}),
+    }
+  })
   return scansOf(m).flatMap(([scan]) => {
     const laid = laidScan(m, scan)
     return isGaps(laid) ? [] : [{ ...laid, scan, bodies }]
@@ -64,9 +81,19 @@ export function goingIn(m: Model, ask: Ask): readonly PlacedShape[] {
   })
 }
 
-/** Place, sides and turns of a shape in one text. */
-export const poseOf = ({ place, sides, turns }: PlacedShape): string =>
-  JSON.stringify([place, sides, turns].map(three => three.map(v => v.value)))
+/** Out of its seat by as much a part has left what it stood on. */
+const SEAT = CLEARANCE_HABITS.wayIn
+/** Which way a shape goes in, where that is said. */
+export function wayOf(m: Model, { name }: PlacedShape): Way | undefined {
+  const body = m.fit.bodies[name]
+  return body && 'wayIn' in body && !isGap(body.wayIn) ? body.wayIn.value : undefined
+}
+/** A shape as it stands and the way it goes in, in one text. */
+export const wayPose = (shape: PlacedShape, way: Way): string => `${poseOf(shape)} ${way}`
+
+/** Place, sides, turns and mesh of a shape in one text. */
+export const poseOf = ({ place, sides, turns, mesh }: PlacedShape): string =>
+  JSON.stringify([...[place, sides, turns].map(three => three.map(v => v.value)), ...(mesh ? [mesh.mark, mesh.unit ?? ''] : [])])
 
 /** The free space wanted: inside the space the scan stands for, where that is measured. */
 function freeOf(m: Model, { inside, resolution, space }: Scan): LaidScan['free'] {

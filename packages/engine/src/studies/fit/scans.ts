@@ -50,10 +50,10 @@ export const scans = study({
 })
 
 type Survey = Surveys[string]
-type Found = { readonly survey: Survey; readonly facts: { readonly cubes?: Fact } }
+export type Found = { readonly survey: Survey; readonly facts: { readonly cubes?: Fact } }
 
 /** The survey of a scan as it lies, or the gap that says what it waits for. */
-function surveyOf(m: Model, name: string): Found | Gap | Gaps {
+export function surveyOf(m: Model, name: string): Found | Gap | Gaps {
   const laid = laidScan(m, name)
   if (isGaps(laid)) return laid
   const survey = m.surveys?.[name]
@@ -62,10 +62,10 @@ function surveyOf(m: Model, name: string): Found | Gap | Gaps {
   return { survey, facts }
 }
 
-const beingMeasured = (name: string): Gap => ({
+export const beingMeasured = (name: string, what = 'gaps and free space'): Gap => ({
   gap: true,
   path: `fit.scans.${name}`,
-  label: `gaps and free space of the scan ${name}`,
+  label: `${what} of the scan ${name}`,
   until: 'any time',
   why: 'being measured',
 })
@@ -101,7 +101,7 @@ function nearest(make: Maker, scan: string, survey: Survey, shapes: readonly Pla
     })
 }
 
-function surveyed(scan: string, what: string, symbol: string, value: number, unit: string, half?: number): Fact {
+export function surveyed(scan: string, what: string, symbol: string, value: number, unit: string, half?: number): Fact {
   return {
     path: `fit.scans.${scan}#${what}`,
     label: what,
@@ -113,5 +113,5 @@ function surveyed(scan: string, what: string, symbol: string, value: number, uni
     origin: { how: 'measured', note: 'on the scan, over all its triangles' },
   }
 }
-const three = (scan: string, what: string, symbol: string, v: Vector, unit: string): readonly Fact[] =>
+export const three = (scan: string, what: string, symbol: string, v: Vector, unit: string): readonly Fact[] =>
   v.map((x, i) => surveyed(scan, `${what}, ${'xyz'[i]}`, symbol, x, unit))
