@@ -51,6 +51,7 @@ export {
   type PackAnswer,
   type PackArrangement,
   type PackedBox,
+  type PackMix,
   type PackModule,
   type PackSpace,
   type PackTask,

@@ -136,14 +136,13 @@ function mostStringsByTrying(task: PackMixedTask, spaces: readonly (readonly Pai
 
 describe('a string of two forms of module', () => {
   it('is made in every way there are modules for, worked by hand', () => {
-    // 96 groups: 8·12, 6·12 + 3·8, 4·12 + 6·8, 2·12 + 9·8, 12·8.
+    // 96 groups: 8·12, 6·12 + 3·8, 4·12 + 6·8, 2·12 + 9·8; twelve short ones alone are a pack of short ones.
     const all: PackMixedTask = { ...TASK, have: 99, mix: { ...TASK.mix, have: 99 } }
     expect(waysToMix(all, 1)).toEqual([
       { main: 8, other: 0 },
       { main: 6, other: 3 },
       { main: 4, other: 6 },
       { main: 2, other: 9 },
-      { main: 0, other: 12 },
     ])
     expect(waysToMix(TASK, 1).map(w => w.main)).toEqual([6, 4, 2])
     expect(waysToMix({ ...TASK, have: 7, mix: { ...TASK.mix, have: 7 } }, 2)).toEqual([])
@@ -265,7 +264,7 @@ describe('a string of two forms of module', () => {
       ),
       { numRuns: runs(200) },
     )
-  }, 120_000)
+  }, 900_000)
   it('fills a space of cubes too', () => {
     const free = new Uint8Array(40 * 30 * 20).fill(1),
       task: PackMixedTask = {

@@ -4,13 +4,14 @@ import type { PackArrangement, PackTask } from './pack-types.ts'
 export type Way = { readonly main: number; readonly other: number }
 export type PackMixedTask = PackTask & { readonly mix: NonNullable<PackTask['mix']> }
 
-/** The ways to make a string of two forms of module that so many strings leave enough modules for: most of the main form first. */
+/** The ways to make a string of two forms of module that so many strings leave enough modules for: most of the main form first. One at least is of the main form: it is what the pack is made of. */
 export function waysToMix({ mix, have = Infinity }: PackMixedTask, strings: number): readonly Way[] {
   const { main, other, string } = mix.groups,
     out: Way[] = []
   for (let others = 0; others * other <= string; others++) {
     const mains = (string - others * other) / main
-    if (Number.isInteger(mains) && mains * strings <= have && others * strings <= mix.have) out.push({ main: mains, other: others })
+    if (Number.isInteger(mains) && mains >= 1 && mains * strings <= have && others * strings <= mix.have)
+      out.push({ main: mains, other: others })
   }
   return out
 }

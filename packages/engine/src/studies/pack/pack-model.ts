@@ -5,6 +5,7 @@ import { lampTestResistance } from '../../battery/lamp-test.ts'
 import { healthOf } from '../../battery/module-lot.ts'
 import * as sum from '../../battery/pack-arithmetic.ts'
 import * as ohms from '../../battery/pack-resistance.ts'
+import { cellsOfTwoForms, massOfTwoForms, resistanceOfTwoForms } from '../../battery/two-forms.ts'
 import { lesserCurrent } from '../../battery/pack-sums.ts'
 import type { Model } from '../../model/model.ts'
 import { at, type Curve, curve } from '../../numerics/curve.ts'
@@ -12,6 +13,7 @@ import { type Figure, isGap, type Value } from '../../working/value.ts'
 import { isGaps, type Known, type Maker, maybe, study } from '../study.ts'
 import { bmsLimits, NO_LOWER } from './bms-limits.ts'
 import type { PackFigures } from './pack-figures.ts'
+import { othersInStrings } from './other-module.ts'
 import { recordsInPack, tested } from './salvaged-modules.ts'
 
 /** From 233.15 to 343.15 K in steps of one kelvin: −40 to 70 °C, with 25 °C on a step. */
@@ -30,6 +32,7 @@ const agesByLaw = ({ dropAtHourRate: drop, chemistry }: Model['pack']['module'])
 const reads = (m: Model) => {
   const { pack } = m,
     { module: c, lampTest } = pack,
+    others = othersInStrings(m),
     records = recordsInPack(pack)
   const slow = { share: c.branchShare, time: c.branchTime, coefficient: c.coldCoefficient, shape: c.resistanceOverCharge }
   const { at: _, given, ...lamp } = lampTest
@@ -38,14 +41,16 @@ const reads = (m: Model) => {
     strings: pack.strings,
     series: c.cellsInSeries,
     parallel: c.cellsInParallel,
+    others,
     cellCapacity: c.cellCapacity,
     // A typed resistance first, then a lamp test, then the class of the chemistry.
     cell: isGap(c.cellResistance) ? (given ? { lamp } : { drop: c.dropAtHourRate, aged: agesByLaw(c) }) : c.cellResistance,
     slow,
     openCircuit: c.openCircuit,
     wiring: pack.wiringResistance,
-    // Needed only where a module has not been measured.
+    // Needed only where a module has not been measured. The other form has no records.
     health:
+      others === null &&
       records.length > 0 &&
       !isGap(pack.modulesInSeries) &&
       !isGap(pack.strings) &&
@@ -91,7 +96,7 @@ function capacityOfString(k: Read, make: Maker): Figure {
           { item: t.name, label: `Capacity of untested module ${t.name}` },
         ),
   )
-  const modules: readonly Value[] = stated && each.length < wanted ? [...each, stated] : each
+  const modules: readonly Value[] = stated && (each.length < wanted || k.others) ? [...each, stated] : each
   return make.work('weakest', sum.weakestModule, { modules }, { label: 'Capacity of the weakest module' })
 }
 
@@ -139,14 +144,24 @@ function resistanceOfCell(k: Read, make: Maker, weakest: Figure): Value {
 function resistanceOfCells(k: Read, make: Maker, weakest: Figure): Figure {
   const wanted = k.modulesInSeries.value * k.strings.value,
     label = 'Resistance of all cells, 10 s, 25 °C'
-  const complete = k.resistances.length >= wanted && k.resistances.every(t => 'measured' in t)
-  const stated = complete
-    ? undefined
-    : make.work('module-resistance', ohms.moduleResistance, {
-        cell: resistanceOfCell(k, make, weakest),
-        series: k.series,
-        parallel: k.parallel,
-      })
+  const complete = !k.others && k.resistances.length >= wanted && k.resistances.every(t => 'measured' in t)
+  const cell = complete ? undefined : resistanceOfCell(k, make, weakest),
+    stated = cell && make.work('module-resistance', ohms.moduleResistance, { cell, series: k.series, parallel: k.parallel })
+  const other =
+    k.others &&
+    make.work(
+      'other-resistance',
+      ohms.moduleResistance,
+      { cell: cell as Value, series: k.others.cells, parallel: k.parallel },
+      { label: 'Resistance of a module of the other form' },
+    )
+  if (k.others && k.resistances.length === 0)
+    return make.work(
+      'cells',
+      resistanceOfTwoForms,
+      { modules: k.modulesInSeries, module: stated as Figure, others: k.others.inSeries, other: other as Figure, strings: k.strings },
+      { label },
+    )
   if (k.resistances.length === 0)
     return make.work('cells', ohms.alikeResistance, { module: stated as Figure, modules: k.modulesInSeries, strings: k.strings }, { label })
   const each = k.resistances
@@ -162,7 +177,10 @@ function resistanceOfCells(k: Read, make: Maker, weakest: Figure): Figure {
           ),
     )
   const rest: readonly Value[] = Array.from({ length: Math.max(0, Math.round(wanted) - each.length) }, () => stated as Figure)
-  return make.work('cells', ohms.modulesResistance, { modules: [...each, ...rest], strings: k.strings }, { label })
+  const others: readonly Value[] = k.others
+    ? Array.from({ length: Math.round(k.others.inSeries.value * k.strings.value) }, () => other as Figure)
+    : []
+  return make.work('cells', ohms.modulesResistance, { modules: [...each, ...rest, ...others], strings: k.strings }, { label })
 }
 
 /** What the cells allow, held to what the BMS is set to where the file says. */
@@ -208,12 +226,19 @@ export const packModel = study({
   asks: 'What does the pack hold, lose and allow?',
   reads,
   answer: (k, make): PackFigures => {
-    const cellsInSeries = make.work(
-      'cells-in-series',
-      sum.cellCount,
-      { modules: k.modulesInSeries, cells: k.series },
-      { label: 'Cells in series', symbol: 'n_s' },
-    )
+    const cellsInSeries = k.others
+      ? make.work(
+          'cells-in-series',
+          cellsOfTwoForms,
+          { modules: k.modulesInSeries, cells: k.series, others: k.others.inSeries, otherCells: k.others.cells },
+          { label: 'Cells in series', symbol: 'n_s' },
+        )
+      : make.work(
+          'cells-in-series',
+          sum.cellCount,
+          { modules: k.modulesInSeries, cells: k.series },
+          { label: 'Cells in series', symbol: 'n_s' },
+        )
     const cellsInParallel = make.work(
       'cells-in-parallel',
       sum.cellCount,
@@ -283,7 +308,15 @@ export const packModel = study({
       { label: 'Continuous current the cells allow' },
     )
     const held = heldByBms(k, make, { peak: peakCurrent, continuous: continuousCurrent, charge: chargeCurrent, chargeShare: share })
-    const mass = make.work('mass', sum.modulesMass, { series: k.modulesInSeries, strings: k.strings, each: k.mass })
+    const mass = k.others
+      ? make.work('mass', massOfTwoForms, {
+          modules: k.modulesInSeries,
+          each: k.mass,
+          others: k.others.inSeries,
+          otherEach: k.others.mass,
+          strings: k.strings,
+        })
+      : make.work('mass', sum.modulesMass, { series: k.modulesInSeries, strings: k.strings, each: k.mass })
     return {
       cellsInSeries,
       cellsInParallel,

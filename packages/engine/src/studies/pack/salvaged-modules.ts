@@ -15,6 +15,13 @@ export function missingRecords(pack: Pack): Gap | null {
   const { modulesInSeries: n, strings } = pack
   if (isGap(n)) return n
   if (isGap(strings)) return strings
+  if (!isGap(pack.otherModule.inSeries) && pack.otherModule.inSeries.value > 0)
+    return {
+      gap: true,
+      path: 'pack.other-module',
+      label: 'test records of the modules of the other form, for which the file has no place yet',
+      until: 'before the part is bought',
+    }
   return recordsInPack(pack).length >= n.value * strings.value
     ? null
     : {
