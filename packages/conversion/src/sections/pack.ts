@@ -338,6 +338,7 @@ export const pack = group(
       'salvaged modules',
       'module',
       group('module record', {
+        form: choice('form of the module', ['main', 'other'], { says: 'Where the pack has two. Left out: main.' }),
         serial: words('serial number', { measure: RECORD }),
         source: words('where it came from', { measure: RECORD }),
         history: words('history', { measure: RECORD }),

@@ -1,5 +1,5 @@
 import { formula } from '../working/formula.ts'
-import { count, joules, kilograms, many, metres, ohms } from './symbols.ts'
+import { count, joules, kilograms, many, metres, ohms, volts } from './symbols.ts'
 
 const PACK = { work: 'definition', place: 'cells in series and in parallel' } as const
 const BY_HAND = 'a string of six long modules of 12 groups and three short ones of 8, worked by hand'
@@ -26,6 +26,47 @@ export const cellsOfTwoForms = formula(
     },
   },
   ({ modules, cells, others, otherCells }) => modules * cells + others * otherCells,
+)
+
+/** Modules of both forms in a string. */
+export const modulesOfBothForms = formula(
+  {
+    id: 'modules-of-both-forms',
+    label: 'Modules of both forms in a string',
+    gives: count('n', 'modules of both forms'),
+    takes: IN_STRING,
+    text: 'n = n_mod + n_o',
+    source: PACK,
+    proof: { none: 'definition' },
+  },
+  ({ modules, others }) => modules + others,
+)
+
+const OWN = { cells: count('n_c', 'cells in series of a module of the main form'), own: count('n_c,o', 'of the module itself') } as const
+/** What a module of the main form would show whose cells are those of a module of the other form: so that both can be held against each other. */
+export const voltageAsMain = formula(
+  {
+    id: 'voltage-as-main-form',
+    label: 'Voltage as of a module of the main form',
+    gives: volts('U', 'as of the main form'),
+    takes: { reading: volts('U_o', 'as measured'), ...OWN },
+    text: 'U = U_o · n_c / n_c,o',
+    source: PACK,
+    proof: { none: 'definition' },
+  },
+  ({ reading, cells, own }) => (reading * cells) / own,
+)
+export const resistanceAsMain = formula(
+  {
+    id: 'resistance-as-main-form',
+    label: 'Resistance as of a module of the main form',
+    gives: ohms('R', 'as of the main form'),
+    takes: { reading: ohms('R_o', 'as measured'), ...OWN },
+    text: 'R = R_o · n_c / n_c,o',
+    source: PACK,
+    proof: { none: 'definition' },
+  },
+  ({ reading, cells, own }) => (reading * cells) / own,
 )
 
 /** Cells of the whole pack where each string holds two forms of module; strings are taken alike. */

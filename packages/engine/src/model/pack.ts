@@ -52,6 +52,7 @@ export type OtherModule = Here & {
 }
 /** One salvaged module on the bench. */
 export type ModuleRecord = Here & {
+  readonly form: Field<'main' | 'other'>
   readonly serial: Field<string>
   readonly source: Field<string>
   readonly history: Field<string>

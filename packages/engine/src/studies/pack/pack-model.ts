@@ -14,7 +14,7 @@ import { isGaps, type Known, type Maker, maybe, study } from '../study.ts'
 import { bmsLimits, NO_LOWER } from './bms-limits.ts'
 import type { PackFigures } from './pack-figures.ts'
 import { othersInStrings } from './other-module.ts'
-import { recordsInPack, tested } from './salvaged-modules.ts'
+import { isOther, missingRecords, recordsInPack, tested } from './salvaged-modules.ts'
 
 /** From 233.15 to 343.15 K in steps of one kelvin: −40 to 70 °C, with 25 °C on a step. */
 const TEMPERATURES = Float64Array.from({ length: 111 }, (_, i) => 233.15 + i)
@@ -48,18 +48,17 @@ const reads = (m: Model) => {
     slow,
     openCircuit: c.openCircuit,
     wiring: pack.wiringResistance,
-    // Needed only where a module has not been measured. The other form has no records.
-    health:
-      others === null &&
-      records.length > 0 &&
-      !isGap(pack.modulesInSeries) &&
-      !isGap(pack.strings) &&
-      records.length >= pack.modulesInSeries.value * pack.strings.value &&
-      records.every(([, r]) => !isGap(r.capacity))
-        ? null
-        : c.health,
+    // Needed only where a module has not been measured.
+    health: records.length > 0 && missingRecords(pack) === null && records.every(([, r]) => !isGap(r.capacity)) ? null : c.health,
     capacities: tested(records, 'capacity'),
-    resistances: tested(records, 'resistance'),
+    resistances: tested(
+      records.filter(([, r]) => !isOther(r)),
+      'resistance',
+    ),
+    otherResistances: tested(
+      records.filter(([, r]) => isOther(r)),
+      'resistance',
+    ),
     lowest: pack.cellLowest,
     highest: pack.cellHighest,
     peak: c.peakCurrent,
@@ -85,7 +84,7 @@ function capacityOfString(k: Read, make: Maker): Figure {
           { parallel: k.parallel, cell: k.cellCapacity, health: k.health },
           { label: 'Capacity of a module as stated' },
         )
-  const wanted = k.modulesInSeries.value * k.strings.value
+  const wanted = (k.modulesInSeries.value + (k.others?.inSeries.value ?? 0)) * k.strings.value
   const each = k.capacities.map(t =>
     'measured' in t
       ? t.measured
@@ -96,7 +95,7 @@ function capacityOfString(k: Read, make: Maker): Figure {
           { item: t.name, label: `Capacity of untested module ${t.name}` },
         ),
   )
-  const modules: readonly Value[] = stated && (each.length < wanted || k.others) ? [...each, stated] : each
+  const modules: readonly Value[] = stated && each.length < wanted ? [...each, stated] : each
   return make.work('weakest', sum.weakestModule, { modules }, { label: 'Capacity of the weakest module' })
 }
 
@@ -142,45 +141,54 @@ function resistanceOfCell(k: Read, make: Maker, weakest: Figure): Value {
 }
 
 function resistanceOfCells(k: Read, make: Maker, weakest: Figure): Figure {
-  const wanted = k.modulesInSeries.value * k.strings.value,
-    label = 'Resistance of all cells, 10 s, 25 °C'
-  const complete = !k.others && k.resistances.length >= wanted && k.resistances.every(t => 'measured' in t)
-  const cell = complete ? undefined : resistanceOfCell(k, make, weakest),
-    stated = cell && make.work('module-resistance', ohms.moduleResistance, { cell, series: k.series, parallel: k.parallel })
-  const other =
-    k.others &&
-    make.work(
-      'other-resistance',
-      ohms.moduleResistance,
-      { cell: cell as Value, series: k.others.cells, parallel: k.parallel },
-      { label: 'Resistance of a module of the other form' },
-    )
-  if (k.others && k.resistances.length === 0)
-    return make.work(
-      'cells',
-      resistanceOfTwoForms,
-      { modules: k.modulesInSeries, module: stated as Figure, others: k.others.inSeries, other: other as Figure, strings: k.strings },
-      { label },
-    )
-  if (k.resistances.length === 0)
-    return make.work('cells', ohms.alikeResistance, { module: stated as Figure, modules: k.modulesInSeries, strings: k.strings }, { label })
-  const each = k.resistances
-    .slice(0, wanted)
-    .map(t =>
-      'measured' in t
-        ? t.measured
-        : make.work(
-            'untested-resistance',
-            ohms.untestedResistance,
-            { stated: stated as Figure, against: t.against },
-            { item: t.name, label: `Resistance of untested module ${t.name}` },
-          ),
-    )
-  const rest: readonly Value[] = Array.from({ length: Math.max(0, Math.round(wanted) - each.length) }, () => stated as Figure)
-  const others: readonly Value[] = k.others
-    ? Array.from({ length: Math.round(k.others.inSeries.value * k.strings.value) }, () => other as Figure)
-    : []
-  return make.work('cells', ohms.modulesResistance, { modules: [...each, ...rest, ...others], strings: k.strings }, { label })
+  const label = 'Resistance of all cells, 10 s, 25 °C',
+    all = [
+      { tested: k.resistances, inSeries: k.modulesInSeries, cells: k.series, key: 'module-resistance', named: undefined },
+      ...(k.others
+        ? [
+            {
+              tested: k.otherResistances,
+              inSeries: k.others.inSeries,
+              cells: k.others.cells,
+              key: 'other-resistance',
+              named: { label: 'Resistance of a module of the other form' },
+            },
+          ]
+        : []),
+    ]
+  const forms = all.map(f => ({ ...f, wanted: f.inSeries.value * k.strings.value })),
+    complete = forms.every(f => f.tested.length >= f.wanted && f.tested.every(t => 'measured' in t)),
+    cell = complete ? undefined : resistanceOfCell(k, make, weakest)
+  const stated = forms.map(f =>
+      cell === undefined ? undefined : make.work(f.key, ohms.moduleResistance, { cell, series: f.cells, parallel: k.parallel }, f.named),
+    ),
+    [module, other] = stated as [Figure, Figure | undefined]
+  if (forms.every(f => f.tested.length === 0))
+    return k.others
+      ? make.work(
+          'cells',
+          resistanceOfTwoForms,
+          { modules: k.modulesInSeries, module, others: k.others.inSeries, other: other as Figure, strings: k.strings },
+          { label },
+        )
+      : make.work('cells', ohms.alikeResistance, { module, modules: k.modulesInSeries, strings: k.strings }, { label })
+  const modules = forms.flatMap((f, i): readonly Value[] => {
+    const each = f.tested
+      .slice(0, f.wanted)
+      .map(t =>
+        'measured' in t
+          ? t.measured
+          : make.work(
+              'untested-resistance',
+              ohms.untestedResistance,
+              { stated: stated[i] as Figure, against: t.against },
+              { item: t.name, label: `Resistance of untested module ${t.name}` },
+            ),
+      )
+    const rest = Array.from({ length: Math.max(0, Math.round(f.wanted) - each.length) }, () => stated[i] as Figure)
+    return [...each, ...rest]
+  })
+  return make.work('cells', ohms.modulesResistance, { modules, strings: k.strings }, { label })
 }
 
 /** What the cells allow, held to what the BMS is set to where the file says. */
