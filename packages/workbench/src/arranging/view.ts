@@ -82,7 +82,7 @@ function words(a: PackArrangement, number: number, { arrangements }: PackAnswer,
 function stockOf({ have = Infinity, mix }: PackTask): readonly string[] {
   const said: readonly string[] = [
     ...(have < Infinity ? [counted(have, 'module')] : []),
-    ...(mix && mix.have < Infinity ? [`${mix.have} of the other form`] : []),
+    ...(mix && mix.have < Infinity ? [`${have < Infinity ? mix.have : counted(mix.have, 'module')} of the other form`] : []),
   ]
   return said.length ? [`There are ${said.join(' and ')} to use.`] : []
 }
