@@ -82,8 +82,7 @@ function mixedSide(interior: Interior, busbars: BoxSide, task: PackMixedTask, se
   const both = most.main > 0 && most.other > 0,
     container = both ? inContainer(interior, module, mix.other, { most, may, has: (m, o) => kept.has(m, o) }) : undefined,
     sweeps = both ? inTurn(interior, module, mix.other, { most, chance: random(seed) }) : undefined
-  let steps = 0,
-    open = both
+  const now = { steps: 0, open: both }
   /** One trial of each way to look; without end only where something is still found. */
   const next = (): void => {
     let found = false
@@ -91,21 +90,21 @@ function mixedSide(interior: Interior, busbars: BoxSide, task: PackMixedTask, se
       const { value, done } = way?.next() ?? { done: true, value: undefined }
       if (done || value === undefined) continue
       found = true
-      steps += value.steps
+      now.steps += value.steps
       if (add(value.modules)) value.better()
     }
-    open = found
+    now.open = found
   }
-  if (open) next()
+  if (now.open) next()
   return {
     region,
     fillings: () => kept.all(),
-    steps: () => steps + main.steps() + other.steps(),
+    steps: () => now.steps + main.steps() + other.steps(),
     goOn: (more: number): boolean => {
-      for (const until = steps + more; open && steps < until; ) next()
+      for (const until = now.steps + more; now.open && now.steps < until; ) next()
       const left = [main.goOn(more), other.goOn(more)].some(m => m)
       alone()
-      return open || left
+      return now.open || left
     },
   }
 }
