@@ -1,5 +1,18 @@
 import { applyEdits } from '@ampwright/conversion'
-import { Answers, type BoxBody, type BoxRoom, boxRoom, type Field, isGap, isGaps, MODULES_LIE, modulesAllOneWay } from '@ampwright/engine'
+import {
+  Answers,
+  type BoxBody,
+  type BoxRoom,
+  boxRoom,
+  type Field,
+  isGap,
+  isGaps,
+  MODULES_LIE,
+  modulesAllOneWay,
+  packSearch,
+  packWithin,
+  type RoomForTwo,
+} from '@ampwright/engine'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { assessText, conversionOf, textOf } from './cars.ts'
@@ -122,6 +135,75 @@ describe('room for the modules of a box', () => {
       { numRuns: runs(500) },
     )
   })
+  it('of two forms is never called enough where the search for arrangements knows that it is not', () => {
+    const side = fc.integer({ min: 60, max: 400 })
+    fc.assert(
+      fc.property(
+        fc.record(Object.fromEntries(BOX.map(k => [k, millimetres(300, 1200)]))),
+        fc.record(Object.fromEntries(PACKING.map(k => [k, millimetres(0, 40)]))),
+        fc.tuple(side, side, side),
+        fc.constantFrom(...WAYS),
+        fc.constantFrom('front', 'top', null),
+        fc.integer({ min: 1, max: 6 }),
+        (box, packing, sides, lies, face, others) => {
+          const other = Object.fromEntries(BOX.map((k, i) => [k, `${sides[i]} mm`]))
+          const made = applyEdits(textOf('lapwing'), [
+            ...Object.entries(box).map(([k, now]) => ({ path: `fit.bodies.tank-box.${k}`, now })),
+            ...Object.entries(packing).flatMap(([k, now]) =>
+              face === null && k === 'service-room' ? [] : [{ path: `fit.packing.${k}`, now }],
+            ),
+            { path: 'fit.packing.lies', now: lies },
+            ...(face === null ? [] : [{ path: 'fit.packing.service-face', now: face }]),
+            { path: 'pack.other-module', now: { 'same-cells': 'yes', 'cells-in-series': '9', mass: '15 kg', ...other } },
+            { path: 'pack.boxes.tank.other-modules', now: String(others) },
+          ])
+          if (!made.ok) throw new Error(made.problem.what)
+          const { model } = conversionOf(made.text),
+            { packing: p, bodies } = model.fit,
+            room = new Answers(model).ask(boxRoom),
+            of = (f: Field): number => (isGap(f) ? 0 : f.value)
+          if (isGaps(room)) throw new Error('the room is not worked out')
+          const found = room.rooms['tank-box'] as RoomForTwo,
+            tank = bodies['tank-box'] as BoxBody,
+            mains = found.beside.value
+          expect(found.othersOneWay.value).toBeLessThanOrEqual(found.othersMost.value)
+          if (others > found.othersOneWay.value || mains === 0) return
+          expect(mains).toBeLessThanOrEqual(found.most.value)
+          const module = {
+            size: [0.355, 0.152, 0.108] as const,
+            clearance: of(p.gap),
+            down: MODULES_LIE[lies],
+            ...(face ? { service: { face, strip: of(p.serviceRoom) } } : {}),
+            mass: 1,
+            energy: 1,
+          }
+          // A thousand groups in each module, one in each of the other form: only these very numbers make the string.
+          const search = packSearch(
+            {
+              spaces: [{ name: 'box', kind: 'box', low: [0, 0, 0], high: [of(tank.length), of(tank.width), of(tank.height)] }],
+              module,
+              have: mains,
+              mix: {
+                other: { ...module, size: sides.map(s => s / 1000) as unknown as typeof module.size },
+                groups: { main: 1000, other: 1, string: 1000 * mains + others },
+                have: others,
+              },
+              box: { wall: of(tank.wall), plate: of(p.plate), lid: of(p.lid), busbar: of(p.busbars), sheet: 0 },
+              series: 1,
+              strings: { least: 1, most: 1 },
+              splitGroups: false,
+              wheelbase: 2,
+              front: { mass: 0, limit: 1 },
+              rear: { mass: 0, limit: 1 },
+            },
+            { seed: 1 },
+          )
+          expect(packWithin(search, 1).bound).toBe(1000 * mains + others)
+        },
+      ),
+      { numRuns: runs(200) },
+    )
+  }, 300_000)
   it('lacks where more are stated than go in, and is left to a search between the two', () => {
     const outcome = (modules: string, width: string): string | undefined => {
       const made = applyEdits(textOf('lapwing'), [

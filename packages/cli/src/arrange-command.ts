@@ -82,7 +82,7 @@ function searched({ task }: ArrangingPlan, o: Asked, t: Terminal): PackAnswer {
 }
 const progress = (a: PackAnswer, rooms: number): string =>
   Number.isFinite(a.bound)
-    ? `${a.arrangements.length} arrangements of up to ${a.bound - a.gap} modules, never more than ${a.bound}; ${a.steps} steps`
+    ? `${a.arrangements.length} arrangements of up to ${a.bound - a.gap} ${a.counts ?? 'modules'}, never more than ${a.bound}; ${a.steps} steps`
     : `Looking at the rooms: ${a.spaces.length} of ${rooms}`
 
 const whole =

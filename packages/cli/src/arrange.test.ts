@@ -50,6 +50,14 @@ describe('arrangements on the command line', () => {
     expect(all.arrangements[0]?.number).toBe(1)
     expect((await said([...arrange, '--json'])).out).toBe(out)
   }, 120_000)
+  it('show modules of two forms by form', async () => {
+    const { code, out } = await said(['arrange', fileOf('otter'), '--steps', '1'])
+    expect(code).toBe(0)
+    expect(out).toMatch(/\d+ \+ \d other/)
+    expect(out).toMatch(/There are 22 modules and 4 of the other form to\s+use/)
+    const all = JSON.parse((await said(['arrange', fileOf('otter'), '--steps', '1', '--json'])).out) as { counts: string }
+    expect(all.counts).toBe('cell groups')
+  }, 120_000)
   it('refuse wrong use, and a file that says too little, by name', async () => {
     expect(await said([...arrange, '--write'])).toMatchObject({ code: 2, err: expect.stringContaining('--take') as string })
     expect(await said([...arrange, '--take', '99'])).toMatchObject({ code: 2, err: expect.stringContaining('no arrangement 99') as string })

@@ -23,6 +23,7 @@ import * as powerLimit from './battery/power-limit.ts'
 import * as salvageLimits from './battery/salvage-limits.ts'
 import * as selfDischarge from './battery/self-discharge.ts'
 import * as standingTime from './battery/standing-time.ts'
+import * as twoForms from './battery/two-forms.ts'
 import * as usableEnergy from './battery/usable-energy.ts'
 import * as ventGas from './battery/vent-gas.ts'
 import * as weakestOfMany from './battery/weakest-of-many.ts'
@@ -89,6 +90,7 @@ import * as ackermann from './fitting/ackermann.ts'
 import * as alignedGap from './fitting/aligned-gap.ts'
 import * as keptRoom from './fitting/kept-room.ts'
 import * as modulesInBox from './fitting/packing/modules-in-box.ts'
+import * as twoFormsInBox from './fitting/packing/two-forms-in-box.ts'
 import * as packingByHand from './fitting/packing/by-hand.ts'
 import * as placedBody from './fitting/placed-body.ts'
 import * as pointToBox from './fitting/point-to-box.ts'
@@ -203,6 +205,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     surveyed,
     ackermann,
     modulesInBox,
+    twoFormsInBox,
     packingByHand,
   ],
   cost: [parts, exchange, strongerDrive],
@@ -215,6 +218,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     packArithmetic,
     packResistance,
     packSums,
+    twoForms,
     packPower,
     moduleLot,
     lampTest,

@@ -52,6 +52,7 @@ export {
   type PackAnswer,
   type PackArrangement,
   type PackedBox,
+  type PackMix,
   type PackModule,
   type PackSpace,
   type PackTask,
@@ -63,6 +64,7 @@ export { type Met, segmentToSegment } from './fitting/segments.ts'
 export { type Separation, separation } from './fitting/separating-axes.ts'
 export { leastOverTravel } from './fitting/shaft-over-travel.ts'
 export { type BoxRoom, boxRoom } from './studies/fit/box-room.ts'
+export type { RoomForTwo } from './studies/fit/box-room-two-forms.ts'
 export { SHELL_DENSITY } from './fitting/shell.ts'
 export { type TriangleMesh, triangleCount } from './fitting/triangle-mesh.ts'
 export { angleOfFurthestReach, type Envelope, type WheelSize, wheelEnvelope } from './fitting/turning-wheel.ts'

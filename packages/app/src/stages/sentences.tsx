@@ -49,6 +49,10 @@ const SAYS: Readonly<Record<string, readonly Saying[]>> = {
   ],
   pack: [
     '{pack.modules-in-series} modules in series, {pack.strings} strings; each module is {pack.module.chemistry}, {pack.module.cells-in-series} cells in series and {pack.module.cells-in-parallel} side by side of {pack.module.cell-capacity}.',
+    {
+      when: ['pack.other-module.same-cells', 'yes'],
+      says: 'In each string stand {pack.other-module.in-series} modules of another form too, each {pack.other-module.cells-in-series} of the same cells in series.',
+    },
     'A cell works from {pack.cell-lowest} to {pack.cell-highest} and is charged to {pack.charge-to}.',
     '{*}: {pack.boxes.*.modules} modules, {pack.boxes.*.where}, {pack.boxes.*.x} behind the front axle and {pack.boxes.*.z} above the ground.',
     {

@@ -30,6 +30,7 @@ const LAMPS = { tool: 'lamps as a load, meter and clamp at the terminals', accur
 const RECORD = { tool: 'label and papers of the module', accuracy: 'exact', minutes: 5 }
 const STEPS = { tool: 'module tester in steps of charge, an hour of rest after each', accuracy: '± 5 mV', minutes: 1200 }
 const RELAXING = { tool: 'pulse of 10 s, then ten minutes of rest, logged at the terminals', accuracy: '± 10 %', minutes: 60 }
+const COUNT = { tool: 'count', accuracy: 'exact', minutes: 5 }
 const BEFORE = 'before the part is bought' as const
 
 /** Classes of parts that hang on the voltage of the pack, beside the motor's own inverter. */
@@ -134,7 +135,51 @@ export const pack = group(
         until: BEFORE,
       }),
       price: quantity('money', 'price of one module', 'k_mod', { least: 0, measure: OFFER }),
+      have: quantity('count', 'modules there are to use', 'n_have', {
+        least: 0,
+        most: 5000,
+        measure: COUNT,
+        says: 'Left out: as many as the pack takes.',
+      }),
     }),
+    'other-module': group(
+      'other form of module',
+      {
+        'same-cells': choice('its cells are the same, as many side by side in each group', ['yes', 'no'], {
+          until: BEFORE,
+          measure: LABEL,
+          says: 'The very same cell of one maker, from cars of one kind and age. Other cells never stand in one string.',
+        }),
+        'cells-in-series': quantity('count', 'cells in series in one module of the other form', 'n_s,o', {
+          least: 1,
+          most: 500,
+          measure: LABEL,
+        }),
+        'in-series': quantity('count', 'modules of the other form in series, beside the modules in series', 'n_o', {
+          least: 0,
+          most: 1000,
+          says: 'Left out: none.',
+        }),
+        have: quantity('count', 'modules of the other form there are to use', 'n_have,o', {
+          least: 0,
+          most: 5000,
+          measure: COUNT,
+          says: 'Left out: as many as the pack takes.',
+        }),
+        mass: quantity('mass', 'mass of one module of the other form', 'm_o', {
+          least: 0.001,
+          most: 2000,
+          measure: { tool: 'scale', accuracy: '± 0.1 kg', minutes: 5 },
+        }),
+        length: quantity('length', 'length of one module of the other form', 'ℓ_o', { least: 0.001, most: 3, measure: TAPE }),
+        width: quantity('length', 'width of one module of the other form', 'b_o', { least: 0.001, most: 3, measure: TAPE }),
+        height: quantity('length', 'height of one module of the other form', 'h_o', { least: 0.001, most: 3, measure: TAPE }),
+        price: quantity('money', 'price of one module of the other form', 'k_o', { least: 0, measure: OFFER }),
+      },
+      {
+        says: 'Longer or shorter modules of the same pack, to stand in one string with the others. Cells, limits and health are those of the module. Left out: all modules are alike.',
+      },
+    ),
     'modules-in-series': quantity('count', 'modules in series', 'n_mod', { least: 1, most: 1000 }),
     strings: quantity('count', 'strings in parallel', 'n_str', { least: 1, most: 50 }),
     'cell-lowest': quantity('voltage', 'lowest cell voltage allowed', 'U_cell,min', { least: 0.5, most: 5, measure: LABEL }),
@@ -254,6 +299,11 @@ export const pack = group(
       'battery box',
       group('battery box', {
         modules: quantity('count', 'modules in the box', 'n', { least: 0, most: 2000 }),
+        'other-modules': quantity('count', 'modules of the other form in the box', 'n_o', {
+          least: 0,
+          most: 2000,
+          says: 'Left out: none.',
+        }),
         x: quantity('length', 'box behind the front axle', 'x', { ...ALONG, measure: TAPE }),
         y: quantity('length', 'box to the right of the centre line', 'y', { ...ACROSS, measure: TAPE }),
         z: quantity('length', 'box above the ground', 'z', { ...UP, measure: TAPE }),
@@ -288,6 +338,7 @@ export const pack = group(
       'salvaged modules',
       'module',
       group('module record', {
+        form: choice('form of the module', ['main', 'other'], { says: 'Where the pack has two. Left out: main.' }),
         serial: words('serial number', { measure: RECORD }),
         source: words('where it came from', { measure: RECORD }),
         history: words('history', { measure: RECORD }),

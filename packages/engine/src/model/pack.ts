@@ -34,9 +34,25 @@ export type Module = Here & {
   readonly chargeCurrent: Field
   readonly health: Field
   readonly price: Field
+  /** Modules there are to use. */
+  readonly have: Field
+}
+/** A second form of module: the same cells, as many side by side in each group, another number of groups in series. */
+export type OtherModule = Here & {
+  readonly sameCells: Field<'yes' | 'no'>
+  readonly cellsInSeries: Field
+  /** Modules of it in each string. */
+  readonly inSeries: Field
+  readonly have: Field
+  readonly mass: Field
+  readonly length: Field
+  readonly width: Field
+  readonly height: Field
+  readonly price: Field
 }
 /** One salvaged module on the bench. */
 export type ModuleRecord = Here & {
+  readonly form: Field<'main' | 'other'>
   readonly serial: Field<string>
   readonly source: Field<string>
   readonly history: Field<string>
@@ -52,6 +68,7 @@ export type ModuleRecord = Here & {
 }
 export type PackBox = Here & {
   readonly modules: Field
+  readonly otherModules: Field
   readonly x: Field
   readonly y: Field
   readonly z: Field
@@ -65,6 +82,7 @@ export type VoltageUser = Here & { readonly lowest: Field; readonly highest: Fie
 
 export type Pack = Here & {
   readonly module: Module
+  readonly otherModule: OtherModule
   readonly modulesInSeries: Field
   readonly strings: Field
   readonly cellLowest: Field

@@ -78,6 +78,7 @@ import { fuseAndContactorCarry } from './pack/currents-through.ts'
 import { capacityMatched, healthAsStated, moduleInsulated, modulesRecorded, oneOrigin, resistanceMatched } from './pack/salvaged.ts'
 import { holdsCharge, neverDeepEmpty, restMatched } from './pack/salvaged-at-rest.ts'
 import { lastsStanding, notParkedFull } from './pack/standing.ts'
+import { enoughModules, sameCells } from './pack/two-forms.ts'
 import { breakingVoltage, voltageWhenEmpty, voltageWhenFull, voltageWhenSagging } from './pack/voltage-window.ts'
 import type { Rule } from './rule.ts'
 import { steeringFuse, steeringPumpSuffices } from './steering/assist.ts'
@@ -221,6 +222,8 @@ const PACK: readonly Rule[] = [
   neverDeepEmpty,
   moduleInsulated,
   healthAsStated,
+  sameCells,
+  enoughModules,
   lastsStanding,
   notParkedFull,
 ]

@@ -87,6 +87,7 @@ import { launchSag } from './pack/launch-sag.ts'
 import { moduleSorting } from './pack/module-sorting.ts'
 import { moduleVoltage } from './pack/module-voltage.ts'
 import { packLife } from './pack/pack-life.ts'
+import { moduleStock } from './pack/module-stock.ts'
 import { packMass } from './pack/pack-mass.ts'
 import { packModel } from './pack/pack-model.ts'
 import { packTemperature } from './pack/pack-temperature.ts'
@@ -153,6 +154,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   packModel,
   voltageWindow,
   packMass,
+  moduleStock,
   usableEnergy,
   powerLimits,
   launchSag,

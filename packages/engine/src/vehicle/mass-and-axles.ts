@@ -182,6 +182,58 @@ export const unboxedMass = formula(
   ({ wanted, boxed, each, share }) => (wanted - boxed) * each * (1 + share),
 )
 
+/** The same with two forms of module in the box. */
+export const boxOfTwoForms = formula(
+  {
+    id: 'box-of-two-forms',
+    label: 'Mass of a box with two forms of module',
+    gives: mass('m', 'mass'),
+    takes: {
+      count: { symbol: 'n', unit: '1', label: 'modules', shows: 'count' },
+      each: mass('m_1', 'each'),
+      others: { symbol: 'n_o', unit: '1', label: 'modules of the other form', shows: 'count' },
+      otherEach: mass('m_o', 'each of the other form'),
+      overhead: mass('m_box', 'box, lid, plates, links'),
+    },
+    text: 'm = n · m_1 + n_o · m_o + m_box',
+    source: STATICS,
+    proof: { none: 'definition' },
+  },
+  ({ count, each, others, otherEach, overhead }) => count * each + others * otherEach + overhead,
+)
+
+/** Mass of modules of two forms that stand in no box yet, with the boxes they will need. More in the boxes of one form than there are does not stand for the other. */
+export const unboxedOfTwoForms = formula(
+  {
+    id: 'unboxed-mass-of-two-forms',
+    label: 'Mass of modules in no box yet, two forms',
+    gives: mass('m', 'mass with boxes'),
+    takes: {
+      wanted: { symbol: 'n_w', unit: '1', label: 'modules of the pack', shows: 'count' },
+      boxed: { symbol: 'n_b', unit: '1', label: 'modules in boxes', shows: 'count' },
+      each: mass('m_1', 'each'),
+      othersWanted: { symbol: 'o_w', unit: '1', label: 'modules of the other form in the pack', shows: 'count' },
+      othersBoxed: { symbol: 'o_b', unit: '1', label: 'modules of the other form in boxes', shows: 'count' },
+      otherEach: mass('m_o', 'each of the other form'),
+      share: { symbol: 'k_box', unit: '1', label: 'boxes and links over the mass of the modules', shows: 'share' },
+    },
+    text: 'm = (max(0, n_w − n_b) · m_1 + max(0, o_w − o_b) · m_o) · (1 + k_box)',
+    source: STATICS,
+    proof: {
+      examples: [
+        {
+          takes: { wanted: 20, boxed: 18, each: 12, othersWanted: 2, othersBoxed: 3, otherEach: 24, share: 0.25 },
+          gives: 30,
+          within: 1e-9,
+          source: { work: 'statics', place: 'two modules of 12 kg with a quarter more, worked by hand' },
+        },
+      ],
+    },
+  },
+  ({ wanted, boxed, each, othersWanted, othersBoxed, otherEach, share }) =>
+    (Math.max(0, wanted - boxed) * each + Math.max(0, othersWanted - othersBoxed) * otherEach) * (1 + share),
+)
+
 /** Share of the mass on the wheels of one side. */
 export const sideShare = formula(
   {

@@ -1,5 +1,5 @@
 import { applyEdits, type Edit, formatIssue, isUsable, readConversion } from '@ampwright/conversion'
-import { type Model, type PackAnswer, type PackArrangement, packSearch, packWithin } from '@ampwright/engine'
+import { isGap, type Model, type PackAnswer, type PackArrangement, packSearch, packWithin } from '@ampwright/engine'
 import { describe, expect, it } from 'vitest'
 import { assessText, lookUps, textOf } from '../../../../tests/cars.ts'
 import { arrangementEdits } from './edits.ts'
@@ -123,5 +123,78 @@ describe('arranging the battery of a car', () => {
     const one = json.arrangements[0]
     expect(one?.boxes.flatMap(b => b.modules)).toHaveLength(12)
     expect(edited(BADGER, one?.edits ?? [])).toBe(edited(BADGER, arrangementEdits(modelOf(BADGER), plan, first)))
+  })
+})
+
+describe('arranging modules of two forms', () => {
+  const OTTER = textOf('otter'),
+    model = modelOf(OTTER),
+    mixed = arrangingPlan(model),
+    found = packWithin(packSearch(mixed.task, { seed: 1 }), 1)
+  const one = found.arrangements.find(a => a.boxes.some(b => b.modules.some(m => m.other))) as PackArrangement
+
+  it('keeps the cell groups of the string, and takes no more modules than there are', () => {
+    expect(mixed.task).toMatchObject({ have: 22, mix: { groups: { main: 4, other: 8, string: 96 }, have: 4 } })
+    expect(mixed.task.module.energy * 2).toBeCloseTo(mixed.task.mix?.other.energy as number, 6)
+    expect(mixed.bareOther).toBe(24.8)
+    for (const a of found.arrangements) {
+      const { main, other } = a.inString as { main: number; other: number }
+      expect(main * 4 + other * 8).toBe(96)
+      expect(main).toBeLessThanOrEqual(22)
+      expect(other).toBeLessThanOrEqual(4)
+    }
+  })
+  it('writes how many of each form stand in each box and in each string, and takes away what no longer holds', () => {
+    const text = edited(OTTER, arrangementEdits(model, mixed, one)),
+      { conversion, assessment } = assessText(text),
+      { boxes, modulesInSeries, otherModule } = conversion.model.pack
+    const sum = (key: 'modules' | 'otherModules'): number =>
+      Object.values(boxes).reduce((n, b) => n + (isGap(b[key]) ? 0 : b[key].value), 0)
+    expect(modulesInSeries).toMatchObject({ value: one.inString?.main })
+    expect(otherModule.inSeries).toMatchObject({ value: one.inString?.other })
+    expect([sum('modules'), sum('otherModules')]).toEqual([one.inString?.main, one.inString?.other])
+    expect(assessment.figures.get('pack.cells-in-series')?.value).toBe(96)
+    // What it is taken to weigh on the scales is what the ledger says of it then.
+    const boxed = [...assessment.figures].filter(([id]) => id.startsWith('ledger.box@')).reduce((n, [, f]) => n + (f.value as number), 0)
+    expect(Math.abs(boxed - one.mass)).toBeLessThan(0.05 * one.boxes.length + 1e-6)
+    const outcomes = assessment.findings.filter(f => /^(every-module-placed|enough-modules)$/.test(f.rule)).map(f => f.outcome)
+    expect(outcomes).toEqual(['sound', 'sound', 'sound', 'sound'])
+    // A tunnel that holds none of the other form any more says nothing of it.
+    const bare: PackArrangement = {
+      ...one,
+      inString: { main: 24, other: 0 },
+      boxes: [{ ...(one.boxes[0] as PackArrangement['boxes'][number]), space: 'tunnel', modules: [] }],
+    }
+    const emptied = modelOf(edited(OTTER, arrangementEdits(model, mixed, bare))).pack
+    expect(emptied.boxes['tunnel']?.otherModules).toMatchObject({ gap: true })
+    expect(emptied.otherModule.inSeries).toMatchObject({ value: 0 })
+  })
+  it('is told by form, in words and as JSON', () => {
+    const view = arrangingView(mixed, found, 'metric'),
+      text = [...view.arrangements.map(a => a.boxes.join()), ...view.told].join(' ')
+    expect(view.arrangements.every(a => a.modules.includes('other'))).toBe(true)
+    expect(text).toMatch(/\d other in /)
+    expect(view.told.join(' ')).toContain('never hold more than 96 cell groups')
+    expect(view.told.join(' ')).toContain('There are 22 modules and 4 of the other form to use.')
+    const json = JSON.parse(JSON.stringify(arrangingJson(model, mixed, found))) as {
+      counts: string
+      arrangements: { inString: object; boxes: { modules: { other?: true }[] }[] }[]
+    }
+    expect(json.counts).toBe('cell groups')
+    const [told] = json.arrangements,
+      others = told?.boxes.flatMap(b => b.modules).filter(m => m.other)
+    expect(told?.inString).toMatchObject({ other: others?.length })
+  })
+  it('asks whether the cells are the same, and never mixes others', () => {
+    const without = (edits: readonly Edit[]) => () => arrangingPlan(modelOf(edited(OTTER, edits)))
+    expect(without([{ path: 'pack.other-module.same-cells', now: null }])).toThrow(/pack\.other-module\.same-cells/)
+    expect(without([{ path: 'pack.other-module.mass', now: null }])).toThrow(/pack\.other-module\.mass/)
+    expect(without([{ path: 'pack.other-module.same-cells', now: 'no' }])).toThrow(/^The strings hold modules of other cells/)
+    const kept = without([
+      { path: 'pack.other-module.same-cells', now: 'no' },
+      { path: 'pack.other-module.in-series', now: '0' },
+    ])().task
+    expect(kept.mix).toBeUndefined()
+    expect(kept).toMatchObject({ series: 20, have: 22 })
   })
 })

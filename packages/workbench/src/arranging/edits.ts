@@ -1,5 +1,5 @@
 import type { Edit } from '@ampwright/conversion'
-import { isGap, type Model, type PackArrangement, type PackedBox } from '@ampwright/engine'
+import { type Field, isGap, type Model, type PackArrangement, type PackedBox } from '@ampwright/engine'
 import type { ArrangingPlan, ArrangingRoom } from './plan.ts'
 
 /** Half-width of what a box weighs beside its modules, as a share of it, until it is built (common practice). */
@@ -19,7 +19,10 @@ export function arrangementEdits(model: Model, plan: ArrangingPlan, arrangement:
     keptBodies = new Set(slots.map(s => s.body))
   const gone = (map: string, names: readonly string[], kept: ReadonlySet<string>): readonly Edit[] =>
     names.filter(n => !kept.has(n)).map(n => ({ path: [...map.split('.'), n], now: null }))
-  const stated = isGap(model.pack.strings) ? undefined : model.pack.strings.value
+  const { strings, modulesInSeries, otherModule } = model.pack,
+    { inString } = arrangement
+  const changed = (path: string, field: Field, to: number): readonly Edit[] =>
+    !isGap(field) && field.value === to ? [] : [{ path, now: String(to) }]
   return [
     ...gone(
       'fit.bodies',
@@ -28,7 +31,13 @@ export function arrangementEdits(model: Model, plan: ArrangingPlan, arrangement:
     ),
     ...gone('pack.boxes', Object.keys(model.pack.boxes), keptBoxes),
     ...arrangement.boxes.flatMap((box, i) => boxEdits(model, plan, box, slots[i] as Slot)),
-    ...(stated === arrangement.strings ? [] : [{ path: 'pack.strings', now: String(arrangement.strings) }]),
+    ...changed('pack.strings', strings, arrangement.strings),
+    ...(inString
+      ? [
+          ...changed('pack.modules-in-series', modulesInSeries, inString.main),
+          ...changed('pack.other-module.in-series', otherModule.inSeries, inString.other),
+        ]
+      : []),
   ]
 }
 
@@ -76,9 +85,12 @@ function boxEdits(m: Model, plan: ArrangingPlan, packed: PackedBox, slot: Slot):
   const ends = ([0, 1, 2] as const).map(i => outward(low[i], high[i])),
     middle = (i: 0 | 1 | 2): string => millimetres(((ends[i]?.[0] as number) + (ends[i]?.[1] as number)) / 2),
     side = (i: 0 | 1 | 2): string => millimetres((ends[i]?.[1] as number) - (ends[i]?.[0] as number))
-  const overhead = packed.mass - packed.modules.length * plan.bareModule
+  const others = packed.modules.filter(one => one.other).length,
+    mains = packed.modules.length - others,
+    overhead = packed.mass - mains * plan.bareModule - others * plan.bareOther
   const row = {
-    modules: String(packed.modules.length),
+    modules: String(mains),
+    ...(others > 0 ? { 'other-modules': String(others) } : {}),
     x: middle(0),
     y: middle(1),
     z: middle(2),
@@ -97,10 +109,13 @@ function boxEdits(m: Model, plan: ArrangingPlan, packed: PackedBox, slot: Slot):
       { path: ['fit', 'bodies', slot.body], now: { kind: 'battery box', box: slot.box, ...shape, space } },
     ]
   const body = m.fit.bodies[slot.body],
+    stated = m.pack.boxes[slot.box]?.otherModules,
+    emptied = others === 0 && stated && !isGap(stated),
     turned = body ? (['turn', 'tip', 'lean'] as const).filter(k => !isGap(body[k])) : []
   return [
     ...Object.entries(row).map(([k, now]): Edit => ({ path: ['pack', 'boxes', slot.box, k], now })),
     ...Object.entries(shape).map(([k, now]): Edit => ({ path: ['fit', 'bodies', slot.body, k], now })),
+    ...(emptied ? [{ path: ['pack', 'boxes', slot.box, 'other-modules'], now: null }] : []),
     // It is packed square to the car.
     ...turned.map((k): Edit => ({ path: ['fit', 'bodies', slot.body, k], now: null })),
   ]

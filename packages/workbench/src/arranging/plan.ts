@@ -24,6 +24,7 @@ import {
   storedEnergy,
 } from '@ampwright/engine'
 import { Refusal } from '../refusal.ts'
+import { mixOf } from './mix.ts'
 import { takenRooms, wider } from './taken.ts'
 import { Wanting } from './wanted.ts'
 
@@ -33,8 +34,9 @@ export type ArrangingRoom = { readonly name: string; readonly space: string; rea
 export type ArrangingPlan = {
   readonly task: PackTask
   readonly rooms: readonly ArrangingRoom[]
-  /** Mass of one module as it is weighed, without what the task adds for links and brackets [kg]. */
+  /** Mass of one module as it is weighed, without what the task adds for links and brackets [kg]; the same of one of the other form. */
   readonly bareModule: number
+  readonly bareOther: number
   /** Paths of what stands in the car or stays free and could not be kept clear of. */
   readonly unplaced: readonly string[]
 }
@@ -65,18 +67,22 @@ export function arrangingPlan(model: Model, { strings }: Arranging = {}): Arrang
     bareModule = w.number(m.pack.module.mass),
     module = moduleOf(m, ask, w, series * stated),
     box = buildOf(m, w),
+    mixed = mixOf(m, w, module, series, box),
     wheelbase = w.number(m.donor.wheelbase),
     axles = axlesOf(m, ask, w),
-    spaces = spacesOf(m, w)
+    spaces = spacesOf(m, w),
+    { have } = m.pack.module
   w.refuse()
   const taken = takenRooms(m, ask),
-    rooms = roomsOf(m, spaces, taken.rooms, module, box)
+    rooms = roomsOf(m, spaces, taken.rooms, mixed?.worth ?? (room => modulesAllOneWay(room, module, box)))
   if (rooms.length === 0)
     throw new Refusal('No module fits into any space that takes batteries, beside what stands there and must stay free.')
   return {
     task: {
       spaces: rooms.map(({ name, room }) => ({ name, kind: 'box', low: room.low, high: room.high })),
-      module,
+      module: mixed?.module ?? module,
+      ...(isGap(have) ? {} : { have: have.value }),
+      ...(mixed ? { mix: mixed.mix } : {}),
       box,
       series,
       strings: wanted,
@@ -86,6 +92,7 @@ export function arrangingPlan(model: Model, { strings }: Arranging = {}): Arrang
     },
     rooms,
     bareModule,
+    bareOther: mixed?.bare ?? 0,
     unplaced: taken.unplaced,
   }
 }
@@ -153,11 +160,9 @@ function roomsOf(
   m: Model,
   spaces: readonly (readonly [string, Space])[],
   taken: readonly AlignedBox[],
-  module: BayModule,
-  box: BoxBuild,
+  worth: (room: AlignedBox) => number,
 ): readonly ArrangingRoom[] {
-  const air = CLEARANCE_HABITS.toBody.value + ROUNDING,
-    worth = (room: AlignedBox): number => modulesAllOneWay(room, module, box)
+  const air = CLEARANCE_HABITS.toBody.value + ROUNDING
   const all: ArrangingRoom[] = []
   for (const [space, s] of spaces) {
     // Spaces may reach into each other: what one room takes is not given twice.

@@ -1,5 +1,5 @@
 import type { System } from '@ampwright/conversion'
-import type { Criterion, PackAnswer, PackArrangement } from '@ampwright/engine'
+import type { Criterion, PackAnswer, PackArrangement, PackTask, PlacedModule } from '@ampwright/engine'
 import { shownNumber } from '../shown.ts'
 import type { ArrangingPlan } from './plan.ts'
 
@@ -61,7 +61,8 @@ function words(a: PackArrangement, number: number, { arrangements }: PackAnswer,
   const axle = a.frontMargin <= a.rearMargin ? 'front' : 'rear',
     least = Math.min(a.frontMargin, a.rearMargin)
   // What all of them are best in tells none from another.
-  const telling = a.bestIn.filter(c => !arrangements.every(o => o.bestIn.includes(c)))
+  const all = a.boxes.flatMap(b => b.modules),
+    telling = a.bestIn.filter(c => !arrangements.every(o => o.bestIn.includes(c)))
   return {
     number,
     energy: said(a.energy, 'energy', system),
@@ -71,21 +72,41 @@ function words(a: PackArrangement, number: number, { arrangements }: PackAnswer,
     overloaded: least < 0,
     height: said(Math.round(a.height * 1000) / 1000, 'length', system),
     cable: said(Math.round(a.cable * 100) / 100, 'length', system),
-    modules: a.strings === 1 ? String(a.modules) : `${a.modules} in ${counted(a.strings, 'string')}`,
-    boxes: a.boxes.map(b => `${b.modules.length} in ${b.space}`),
+    modules: a.strings === 1 ? numbers(all) : `${numbers(all)} in ${counted(a.strings, 'string')}`,
+    boxes: a.boxes.map(b => `${numbers(b.modules)} in ${b.space}`),
     best: telling.map(c => BEST[c]).join(', '),
   }
 }
 
-function toldOf({ task, unplaced }: ArrangingPlan, { arrangements, bound, gap, spaces, seed, steps }: PackAnswer): readonly string[] {
+/** How many modules there are to use, where the file says it. */
+function stockOf({ have = Infinity, mix }: PackTask): readonly string[] {
+  const said: readonly string[] = [
+    ...(have < Infinity ? [counted(have, 'module')] : []),
+    ...(mix && mix.have < Infinity ? [`${have < Infinity ? mix.have : counted(mix.have, 'module')} of the other form`] : []),
+  ]
+  return said.length ? [`There are ${said.join(' and ')} to use.`] : []
+}
+
+/** Modules by form: so many, and so many of the other one. */
+function numbers(modules: readonly PlacedModule[]): string {
+  const others = modules.filter(m => m.other).length
+  return [...(others < modules.length ? [modules.length - others] : []), ...(others > 0 ? [`${others} other`] : [])].join(' + ')
+}
+
+function toldOf(plan: ArrangingPlan, answer: PackAnswer): readonly string[] {
+  const { task, unplaced } = plan,
+    { arrangements, bound, gap, spaces, seed, steps, counts } = answer
   if (!Number.isFinite(bound)) return [`Looking at the rooms: ${spaces.length} of ${task.spaces.length} so far.`]
   const most = bound - gap,
     room = spaces.map(s => `${s.name}: ${s.found === s.bound ? s.found : `${s.found}, never more than ${s.bound}`}`).join('; ')
+  const unit = counts ? ' cell groups' : '',
+    string = counts && task.mix ? `${task.mix.groups.string} cell groups` : counted(task.series, 'module')
   return [
     arrangements.length
-      ? `${counted(arrangements.length, 'arrangement')} of up to ${counted(most, 'module')}. Whole strings in these rooms never hold more than ${bound}${gap === 0 ? ': none is fuller' : `; ${gap} may still be found`}.`
-      : `No whole string of ${counted(task.series, 'module')} fits yet. The rooms never hold more than ${bound} in whole strings.`,
-    `What each room holds: ${room}.`,
+      ? `${counted(arrangements.length, 'arrangement')} of up to ${counts ? `${most} cell groups` : counted(most, 'module')}. Whole strings in these rooms never hold more than ${bound}${unit}${gap === 0 ? ': none is fuller' : `; ${gap} may still be found`}.`
+      : `No whole string of ${string} fits yet. The rooms never hold more than ${bound}${unit} in whole strings.`,
+    `What each room holds${counts ? ', in cell groups' : ''}: ${room}.`,
+    ...stockOf(task),
     `Seed ${seed}, ${counted(steps, 'step')}: the same again gives the same again.`,
     ...(unplaced.length ? [`Not kept clear of, because place or size is missing: ${unplaced.join(', ')}.`] : []),
   ]

@@ -50,7 +50,8 @@ export function lotView(model: Model, a: Assessment, system: System): LotView {
   const { salvage, modulesInSeries, strings } = model.pack,
     records = Object.entries(salvage),
     grades = moduleGrades(model, system)
-  const places = isGap(modulesInSeries) || isGap(strings) ? undefined : modulesInSeries.value * strings.value
+  const others = isGap(model.pack.otherModule.inSeries) ? 0 : model.pack.otherModule.inSeries.value,
+    places = isGap(modulesInSeries) || isGap(strings) ? undefined : (modulesInSeries.value + others) * strings.value
   return {
     modules: records.map(([name, record]): ModuleView => {
       const grade = grades.get(name) as Grade,

@@ -27,7 +27,7 @@ export function bayFaults(field: VoxelField, module: BayModule, placed: readonly
 }
 
 /** The widest gap of two boxes along an axis: negative where they overlap. */
-const apart = (a: AlignedBox, b: AlignedBox): number =>
+export const apart = (a: AlignedBox, b: AlignedBox): number =>
   Math.max(...a.low.map((l, i) => Math.max(l - (b.high[i] as number), (b.low[i] as number) - (a.high[i] as number))))
 
 /** Whether all cubes a box reaches into are free. */

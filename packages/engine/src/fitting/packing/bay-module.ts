@@ -30,7 +30,13 @@ export type BayModule = {
 export type Turn = { readonly down: ModuleFace; readonly sides: Vector; readonly looks?: { readonly axis: 0 | 1 | 2; readonly end: 0 | 1 } }
 
 /** A module where it stands: its box, the face it lies on, and the room before its service face. */
-export type PlacedModule = { readonly box: AlignedBox; readonly down: ModuleFace; readonly strip?: AlignedBox }
+export type PlacedModule = {
+  readonly box: AlignedBox
+  readonly down: ModuleFace
+  readonly strip?: AlignedBox
+  /** Of the other form, where two are packed together. */
+  readonly other?: true
+}
 
 const axisOf = (face: ModuleFace): 0 | 1 | 2 => (face === 'front' || face === 'back' ? 0 : face === 'left' || face === 'right' ? 1 : 2)
 const endOf = (face: ModuleFace): 0 | 1 => (face === 'back' || face === 'right' || face === 'top' ? 1 : 0)

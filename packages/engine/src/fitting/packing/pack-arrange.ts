@@ -6,9 +6,7 @@ import { FILL_ORDERS, type PartFilled, partFilled } from './pack-table.ts'
 import type { PackArrangement, PackedBox, PackSpace, PackTask } from './pack-types.ts'
 
 /** Ways to share modules out over the same spaces, at most: with more, every second or third is looked at. */
-const SHARES = 400
-
-type Tables = readonly (readonly (PartFilled | undefined)[])[]
+export const SHARES = 400
 
 /** The arrangements that fillings allow: whole strings, every subset of spaces, many ways to share modules out, three orders to fill in; the best of them, different ones. */
 export function arrangementsOf(
@@ -22,9 +20,17 @@ export function arrangementsOf(
       room = tables.map(t => t.length - 1)
     const all = room.reduce((a, b) => a + b, 0)
     for (let p = task.strings.least; p <= task.strings.most && p * task.series <= all; p++)
-      for (const shares of sharesOf(task, room, p)) found.push(judged(task, tables, p, shares))
+      for (const shares of sharesOf(task, room, p))
+        found.push(
+          judged(
+            task,
+            shares.map((n, i) => (n > 0 ? tables[i]?.[n] : undefined)),
+            p,
+            task.series * p * task.module.energy,
+          ),
+        )
   }
-  return bestOf(found).map(({ at: _, ...one }) => made(task, spaces, one))
+  return bestOf(found).map(({ at: _, ...one }) => madeOf(task, spaces, one))
 }
 
 /** Modules for each space: whole groups in each, or single modules where groups may be split. */
@@ -66,11 +72,16 @@ function* splits(most: readonly number[], wanted: number): Generator<readonly nu
     for (const more of splits(others, wanted - n)) yield [n, ...more]
 }
 
-function judged({ series, module, wheelbase, front, rear }: PackTask, tables: Tables, strings: number, shares: readonly number[]): Judged {
+/** Filled spaces as one battery: what it weighs, where that rests, how high and how far apart. */
+export function judged(
+  { wheelbase, front, rear }: PackTask,
+  parts: readonly (PartFilled | undefined)[],
+  strings: number,
+  energy: number,
+): Judged {
   let mass = 0,
     along = 0,
     up = 0
-  const parts: (PartFilled | undefined)[] = shares.map((n, i) => (n > 0 ? tables[i]?.[n] : undefined))
   for (const part of parts) {
     if (!part) continue
     mass += part.mass
@@ -81,8 +92,7 @@ function judged({ series, module, wheelbase, front, rear }: PackTask, tables: Ta
     frontMargin = front.limit - front.mass - (mass - atRear),
     rearMargin = rear.limit - rear.mass - atRear,
     centres = parts.flatMap(p => (p ? [p.centre] : []))
-  const energy = series * strings * module.energy,
-    height = up / mass,
+  const height = up / mass,
     cable = shortestWay(centres)
   return {
     parts,
@@ -122,7 +132,11 @@ export function shortestWay(places: readonly Vector[]): number {
   return best
 }
 
-function made(task: PackTask, spaces: readonly PackSpace[], one: Omit<Judged, 'at'> & Pick<PackArrangement, 'bestIn'>): PackArrangement {
+export function madeOf(
+  task: PackTask,
+  spaces: readonly PackSpace[],
+  one: Omit<Judged, 'at'> & Pick<PackArrangement, 'bestIn'>,
+): PackArrangement {
   const { parts, ...figures } = one
   const boxes = parts.flatMap((part, i): PackedBox[] =>
     part
@@ -138,5 +152,5 @@ function made(task: PackTask, spaces: readonly PackSpace[], one: Omit<Judged, 'a
         ]
       : [],
   )
-  return { ...figures, modules: task.series * one.strings, boxes }
+  return { ...figures, modules: parts.reduce((n, p) => n + (p?.modules.length ?? 0), 0), boxes }
 }

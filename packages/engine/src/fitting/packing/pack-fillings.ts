@@ -42,7 +42,8 @@ export function spaceSearch(space: PackSpace, module: PackModule, box: BoxBuild,
   }
 }
 
-function sideSearch(interior: Interior, busbars: BoxSide, module: PackModule, seed: number) {
+/** The search in the room for modules of one box, with its busbars along one side. */
+export function sideSearch(interior: Interior, busbars: BoxSide, module: PackModule, seed: number) {
   const { low, high } = interior,
     search = packBay(interior.field, module, { seed }),
     now = { best: layers(interior, module), steps: 0, bound: 0, open: true }

@@ -1,5 +1,7 @@
 import { random } from '../../numerics/random.ts'
 import { arrangementsOf } from './pack-arrange.ts'
+import { checkMix, inBothForms, type PackMixedTask, withOneForm } from './pack-mixed.ts'
+import { mixedSearch } from './pack-mixed-search.ts'
 import { type Filling, type SpaceSearch, spaceSearch } from './pack-fillings.ts'
 import type { PackAnswer, PackTask } from './pack-types.ts'
 
@@ -16,10 +18,23 @@ const GROWS = 1.5
  * A battery of S in series and P strings is S groups of P modules in parallel; a group stands in one box, unless groups may be split. `bound` adds up what the spaces can hold at most and
  * rounds it down to whole strings. The same task and seed give the same answers after the same steps, in whatever order the spaces are named.
  *
- * Throws RangeError on more than 8 spaces, on two of one name, on series or strings that are none, and on a wheelbase or mass that is none.
+ * With a second form of module see `mixedSearch`. Throws RangeError on more than 8 spaces, on two of one name, on series or strings that are none, and on a wheelbase or mass that is none.
  */
-export function* packSearch(task: PackTask, { seed }: { readonly seed: number }): Generator<PackAnswer, void> {
-  checkTask(task)
+export function* packSearch(asked: PackTask, { seed }: { readonly seed: number }): Generator<PackAnswer, void> {
+  checkTask(asked)
+  checkMix(asked)
+  const one = withOneForm(asked)
+  if (one) yield* oneFormSearch(ofThoseThere(one), seed, asked)
+  else yield* mixedSearch(asked as PackMixedTask, { seed })
+}
+
+/** No more strings than there are modules for. */
+const ofThoseThere = (task: PackTask): PackTask => ({
+  ...task,
+  strings: { ...task.strings, most: Math.min(task.strings.most, Math.floor((task.have ?? Infinity) / task.series)) },
+})
+
+function* oneFormSearch(task: PackTask, seed: number, asked: PackTask): Generator<PackAnswer, void> {
   const spaces = [...task.spaces].sort((a, b) => (a.name < b.name ? -1 : 1)),
     chance = random(seed),
     searches: SpaceSearch[] = []
@@ -36,7 +51,7 @@ export function* packSearch(task: PackTask, { seed }: { readonly seed: number })
     more = true
   for (let round = FIRST_ROUND; ; round *= GROWS) {
     const most = arrangements.reduce((n, a) => Math.max(n, a.modules), 0)
-    yield { ...soFar(searches), arrangements, bound, gap: bound - most, seed }
+    yield { ...soFar(searches), arrangements: arrangements.map(a => inBothForms(asked, a)), bound, gap: bound - most, seed }
     if (!more) return
     more = searches.map(s => s.goOn(Math.ceil(round))).some(m => m)
     const now = searches.map(s => s.fillings())

@@ -33,9 +33,22 @@ export type BoxBuild = {
 /** One axle: what it carries without the battery, and may carry [kg]. */
 export type AxleLoad = { readonly mass: number; readonly limit: number }
 
+/** A second form of module of the same cells, as many side by side in each group, but another number of groups one after the other. */
+export type PackMix = {
+  readonly other: PackModule
+  /** Cell groups one after the other in a module of each form, and in a whole string. */
+  readonly groups: { readonly main: number; readonly other: number; readonly string: number }
+  /** Modules of the other form there are to use. */
+  readonly have: number
+}
+
 export type PackTask = {
   readonly spaces: readonly PackSpace[]
   readonly module: PackModule
+  /** Modules there are to use; left out, as many as are wanted. */
+  readonly have?: number
+  /** With a second form the string is filled up to its cell groups, and `series` says nothing. */
+  readonly mix?: PackMix
   readonly box: BoxBuild
   /** Modules, or groups of modules in parallel, one after the other from pole to pole. */
   readonly series: number
@@ -71,6 +84,8 @@ export type Criterion = (typeof CRITERIA)[number]
 export type PackArrangement = {
   readonly strings: number
   readonly modules: number
+  /** Modules of each form in each string, where there are two. */
+  readonly inString?: { readonly main: number; readonly other: number }
   readonly boxes: readonly PackedBox[]
   /** Energy [J]. */
   readonly energy: number
@@ -90,6 +105,8 @@ export type PackArrangement = {
 export type PackAnswer = {
   /** Different arrangements, none of them worse than another in every respect: most energy first, then the widest margin of the axles. */
   readonly arrangements: readonly PackArrangement[]
+  /** What bound, gap and spaces count: left out, modules; with two forms the cell groups in them, one module's after the other's. */
+  readonly counts?: 'cell groups'
   /** Modules in whole strings that no arrangement in these boxes passes. Without end until every space has been looked at. */
   readonly bound: number
   /** Modules between the fullest arrangement and the bound. */

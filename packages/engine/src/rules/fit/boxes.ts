@@ -2,6 +2,7 @@ import type { BoxBody } from '../../model/fit.ts'
 import type { Model } from '../../model/model.ts'
 import { shapesOf } from '../../studies/fit/places.ts'
 import { type BoxRoom, boxRoom } from '../../studies/fit/box-room.ts'
+import type { RoomForTwo } from '../../studies/fit/box-room-two-forms.ts'
 import { edges } from '../../studies/fit/edges.ts'
 import { type Shell, shells } from '../../studies/fit/shells.ts'
 import { isGaps } from '../../studies/study.ts'
@@ -197,6 +198,45 @@ export const sheetWithinOverhead = rule({
   spoil: { sample: 'lapwing', edits: [{ path: 'fit.bodies.front-box.wall', now: '12 mm' }], item: 'front-box' },
 })
 
+/** The same of a box with two forms of module. */
+function forTwo(item: string, about: readonly string[], { stated, others, othersOneWay, othersMost, beside, most }: RoomForTwo): Judgement {
+  const remedies = setTo('A larger box, fewer modules in it, or an arrangement in which modules stand different ways round.')
+  if (others.value > othersMost.value)
+    return {
+      item,
+      about,
+      found: others,
+      side: 'at most',
+      limit: othersMost,
+      says: '{found} modules of the other form are to go in; by volume never more than {limit} do.',
+      remedies,
+    }
+  const fits = others.value <= othersOneWay.value && stated.value <= beside.value
+  if (!fits && stated.value <= most.value)
+    return {
+      item,
+      about,
+      holds: true,
+      marginal: true,
+      rests: [stated, others, othersOneWay, beside, most],
+      says: '{stated} modules and {others} of the other form are to go in. Each form the same way round, {othersOneWay} of the other form alone have room, and {beside} modules beside those; by volume never more than {most}. Try it before the sheet is cut.',
+      slots: { stated, others, othersOneWay, beside, most },
+      remedies,
+    }
+  return {
+    item,
+    about,
+    found: stated,
+    side: 'at most',
+    limit: fits ? beside : most,
+    says: fits
+      ? '{found} modules are to go in beside {others} of the other form; {limit} have room there, each form the same way round.'
+      : '{found} modules are to go in beside {others} of the other form; by volume never more than {limit} do.',
+    slots: { others },
+    remedies,
+  }
+}
+
 export const modulesFitTheirBox = rule({
   id: 'modules-fit-their-box',
   title: 'Each battery box has room for its modules',
@@ -211,9 +251,10 @@ export const modulesFitTheirBox = rule({
     const found = ask(boxRoom)
     if (isGaps(found)) return [{ about: ['fit.bodies'], says: 'Whether the modules have room cannot be told yet.', missing: found }]
     return boxes.map(([item, { box }]): Judgement => {
-      const room = found.rooms[item] as BoxRoom | { gaps: readonly Gap[] },
+      const room = found.rooms[item] as BoxRoom | RoomForTwo | { gaps: readonly Gap[] },
         about = [pathOf(item), 'fit.packing', ...(isGap(box) ? [] : [`pack.boxes.${box.value}.modules`])]
       if (isGaps(room)) return { item, about, says: 'Whether its modules have room cannot be told yet.', missing: room }
+      if ('others' in room) return forTwo(item, [...about, ...(isGap(box) ? [] : [`pack.boxes.${box.value}.other-modules`])], room)
       const { stated, oneWay, most } = room,
         remedies = setTo('A larger box, fewer modules in it, or an arrangement in which modules stand different ways round.')
       // Between the two a mixture of ways may do it: that takes a search.

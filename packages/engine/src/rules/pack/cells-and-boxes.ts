@@ -4,7 +4,7 @@ import { packMass } from '../../studies/pack/pack-mass.ts'
 import { strings as stringsStudy } from '../../studies/pack/strings.ts'
 import { isGaps } from '../../studies/study.ts'
 import { type Fact, isGap } from '../../working/value.ts'
-import { doesNotApply, type Judgement, rule } from '../rule.ts'
+import { doesNotApply, type Judgement, type Remedy, rule } from '../rule.ts'
 import { limitOf, open, PRACTICE } from './answers.ts'
 
 const SHEETS: Source = { work: 'cell-sheets', place: 'charge and discharge limits by chemistry' }
@@ -139,19 +139,18 @@ export const moduleAlone = rule({
     const about = ['pack.module.cells-in-series', 'pack.cell-highest'],
       v = ask(moduleVoltage)
     if (isGaps(v)) return [open(about, v)]
-    return [
-      {
-        about,
-        found: v.full,
-        side: 'at most',
-        limit: TOUCH,
-        says: 'One module alone has {found} when full; above {limit} it is high voltage by itself, and the trade treats it so from about {careful} on.',
-        slots: { careful: CAREFUL },
-        remedies: [
-          { do: 'act', says: 'Plan every step with this module as high-voltage work, or take modules with fewer cells in series.' },
-        ],
-      },
-    ]
+    const judged = (full: typeof v.full, item?: string): Judgement => ({
+      ...(item === undefined ? { about } : { item, about: ['pack.other-module.cells-in-series', 'pack.cell-highest'] }),
+      found: full,
+      side: 'at most',
+      limit: TOUCH,
+      says: 'One module alone has {found} when full; above {limit} it is high voltage by itself, and the trade treats it so from about {careful} on.',
+      slots: { careful: CAREFUL },
+      remedies: [{ do: 'act', says: 'Plan every step with this module as high-voltage work, or take modules with fewer cells in series.' }],
+    })
+    if (v.other === null) return [judged(v.full)]
+    const other = 'other form'
+    return [judged(v.full), isGaps(v.other) ? open(['pack.other-module.cells-in-series'], v.other, other) : judged(v.other, other)]
   },
   spoil: { sample: 'lapwing', edits: [{ path: 'pack.module.cells-in-series', now: '16' }] },
 })
@@ -206,14 +205,27 @@ export const everyModulePlaced = rule({
     const about = ['pack.boxes', 'pack.modules-in-series', 'pack.strings'],
       mass = ask(packMass)
     if (isGaps(mass)) return [open(about, mass)]
+    const remedies: readonly Remedy[] = [{ do: 'act', says: 'Give every module a box, or say how many are in series and parallel.' }],
+      { boxed, wanted, others } = mass
+    const all: Judgement = {
+      about,
+      holds: Math.abs(boxed.value - wanted.value) < 0.5,
+      rests: [boxed, wanted],
+      says: 'The boxes hold {boxed} modules; the pack has {wanted}.',
+      slots: { boxed, wanted },
+      remedies,
+    }
+    if (!others) return [all]
     return [
+      all,
       {
-        about,
-        holds: Math.abs(mass.boxed.value - mass.wanted.value) < 0.5,
-        rests: [mass.boxed, mass.wanted],
-        says: 'The boxes hold {boxed} modules; the pack has {wanted}.',
-        slots: { boxed: mass.boxed, wanted: mass.wanted },
-        remedies: [{ do: 'act', says: 'Give every module a box, or say how many are in series and parallel.' }],
+        item: 'other form',
+        about: ['pack.boxes', 'pack.other-module.in-series', 'pack.strings'],
+        holds: Math.abs(others.boxed.value - others.wanted.value) < 0.5,
+        rests: [others.boxed, others.wanted],
+        says: 'The boxes hold {boxed} modules of the other form; the pack has {wanted}.',
+        slots: { boxed: others.boxed, wanted: others.wanted },
+        remedies,
       },
     ]
   },

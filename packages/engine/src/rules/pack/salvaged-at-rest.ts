@@ -1,7 +1,8 @@
 import type { Model } from '../../model/model.ts'
+import type { ModuleRecord } from '../../model/pack.ts'
 import type { Source } from '../../sources.ts'
 import type { Salvage } from '../../studies/pack/salvage.ts'
-import { recordsInPack } from '../../studies/pack/salvaged-modules.ts'
+import { cellsOf, recordsInPack } from '../../studies/pack/salvaged-modules.ts'
 import { type Gaps, isGaps } from '../../studies/study.ts'
 import { assumptions } from '../../working/leaves.ts'
 import { type Fact, isGap } from '../../working/value.ts'
@@ -22,13 +23,19 @@ const rest = (chemistry: string): Fact =>
 const FLAT: Source = { work: 'bpx-lfp-2022', place: 'a third of the charge up; cells of other kinds rest some 30 mV higher there' }
 const FLAT_FROM = limitOf('flat-from', 'rest voltage where the flat of LFP begins', 3.26, 'V', FLAT)
 const FLAT_TO = limitOf('flat-to', 'rest voltage where the flat of LFP ends', 3.4, 'V', FLAT)
+/** Rest voltage of one cell of a module. */
+function restOfCell({ pack }: Model, r: ModuleRecord): number | undefined {
+  const n = cellsOf(pack, r)
+  return isGap(n) || isGap(r.restVoltage) ? undefined : r.restVoltage.value / n.value
+}
 /** The first module that rests where its voltage does not tell its charge. */
 const onTheFlat = (m: Model): string | undefined => {
-  const { cellsInSeries: n, chemistry } = m.pack.module
-  if (isGap(n) || isGap(chemistry) || chemistry.value !== 'LFP') return undefined
-  return recordsInPack(m.pack).find(
-    ([, { restVoltage: u }]) => !isGap(u) && u.value / n.value > FLAT_FROM.value && u.value / n.value < FLAT_TO.value,
-  )?.[0]
+  const { chemistry } = m.pack.module
+  if (isGap(chemistry) || chemistry.value !== 'LFP') return undefined
+  return recordsInPack(m.pack).find(([, r]) => {
+    const cell = restOfCell(m, r)
+    return cell !== undefined && cell > FLAT_FROM.value && cell < FLAT_TO.value
+  })?.[0]
 }
 
 export const restMatched = rule({
@@ -132,14 +139,11 @@ function leakAlone(m: Model, s: Salvage | Gaps): readonly Judgement[] {
         item,
       ),
     ]
-  const told = chemistry.value === 'LFP' ? LEAK.LFP : LEAK.nickel,
-    series = m.pack.module.cellsInSeries
-  const blind = isGap(series)
-    ? undefined
-    : recordsInPack(m.pack).find(([, { restVoltage: v }]) => {
-        const cell = isGap(v) ? undefined : v.value / series.value
-        return cell !== undefined && (cell < told.from.value || cell > told.to.value)
-      })
+  const told = chemistry.value === 'LFP' ? LEAK.LFP : LEAK.nickel
+  const blind = recordsInPack(m.pack).find(([, r]) => {
+    const cell = restOfCell(m, r)
+    return cell !== undefined && (cell < told.from.value || cell > told.to.value)
+  })
   if (blind && !isGaps(s.alone))
     return [
       open(

@@ -1,5 +1,5 @@
 import { lackingReadings } from '../../studies/pack/salvage.ts'
-import { recordsInPack } from '../../studies/pack/salvaged-modules.ts'
+import { isOther, placesOf, recordsInPack } from '../../studies/pack/salvaged-modules.ts'
 import { isGaps } from '../../studies/study.ts'
 import { type Fact, isGap } from '../../working/value.ts'
 import { doesNotApply, rule } from '../rule.ts'
@@ -39,6 +39,19 @@ export const modulesRecorded = rule({
       ]
     if (records.length < s.places.value)
       return [open(about, { gap: true, path: 'pack.salvage', label: 'records of the other modules', until: 'before the part is bought' })]
+    const places = placesOf(m.pack),
+      others = records.filter(([, r]) => isOther(r)).length
+    if (!isGap(places) && others !== places.other)
+      return [
+        {
+          about: [...about, 'pack.other-module.in-series'],
+          holds: false,
+          rests: [recorded, s.places],
+          says: 'As many modules are recorded as the pack has places for, {places}, but not as many of each form.',
+          slots: { places: s.places },
+          remedies: [{ do: 'act', says: 'Say of each record which form the module has.' }],
+        },
+      ]
     const gaps = lackingReadings(m)
     if (gaps.length) return [open(about, { gaps })]
     return [{ about, holds: true, rests: [recorded, s.places], says: 'All {places} modules are recorded.', slots: { places: s.places } }]

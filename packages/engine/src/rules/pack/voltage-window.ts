@@ -29,10 +29,12 @@ export const voltageWhenFull = rule({
       const where = [...SHAPE, 'pack.cell-highest', about[1]]
       if (isGaps(p)) return open(where, p, name)
       const { modulesInSeries: n, module, cellHighest } = m.pack
+      const { otherModule: o } = m.pack,
+        kept = isGap(o.inSeries) || isGap(o.cellsInSeries) ? 0 : o.inSeries.value * o.cellsInSeries.value
       const most =
         isGap(highest) || isGap(n) || isGap(module.cellsInSeries) || isGap(cellHighest)
           ? 0
-          : Math.floor(highest.value / (module.cellsInSeries.value * cellHighest.value) + 1e-9)
+          : Math.floor((highest.value - kept * cellHighest.value) / (module.cellsInSeries.value * cellHighest.value) + 1e-9)
       return {
         item: name,
         about: where,

@@ -2,6 +2,7 @@ import { partsCost, severalPriced } from '../../cost/parts.ts'
 import type { Model } from '../../model/model.ts'
 import { type Field, type Figure, type Gap, isGap, type Value } from '../../working/value.ts'
 import { ownCharger, ownInlet, standsAlone } from '../donor/ledger.ts'
+import { othersIn, twoForms } from '../pack/other-module.ts'
 import { unboxed } from '../pack/pack-mass.ts'
 import { type Gaps, isGaps, maybe, once, study } from '../study.ts'
 
@@ -47,6 +48,13 @@ export const cost = study({
           ? { each: m.pack.module.price, count: others ? [others.wanted] : boxes.map(([, b]) => b.modules) }
           : empty('pack.boxes', 'battery boxes'),
       ),
+      otherModules:
+        boxes.length && twoForms(m)
+          ? maybe({
+              each: m.pack.otherModule.price,
+              count: others?.others ? [others.others.wanted] : boxes.map(([, b]) => othersIn(b.otherModules)),
+            })
+          : null,
       boxNames: boxes.map(([name]) => name),
       boxes: boxes.map(([, b]) => maybe(b.price)),
       others: maybe(others ? empty('pack.boxes', 'boxes for the other modules of the pack') : null),
@@ -64,6 +72,14 @@ export const cost = study({
     const own = gaps.length,
       ownRows = rows.length
     take('modules', isGaps(modules) ? modules : make.work('modules', severalPriced, modules, { label: 'Price of all modules' }))
+    const { otherModules } = known
+    if (otherModules)
+      take(
+        'modules of the other form',
+        isGaps(otherModules)
+          ? otherModules
+          : make.work('other-modules', severalPriced, otherModules, { label: 'Price of all modules of the other form' }),
+      )
     for (const [i, price] of known.boxes.entries()) take(`box ${known.boxNames[i]}`, price)
     if (isGaps(known.others)) gaps.push(...known.others.gaps)
     const packGaps = gaps.slice(own),

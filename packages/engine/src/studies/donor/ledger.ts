@@ -1,10 +1,20 @@
 import type { RemovedItem } from '../../model/donor.ts'
 import type { DriveUnit } from '../../model/drive.ts'
 import type { Model } from '../../model/model.ts'
-import { centreOfMassX, massByLedger, otherAxle, rearAxleByLedger, severalAlike, unboxedMass } from '../../vehicle/mass-and-axles.ts'
+import {
+  boxOfTwoForms,
+  centreOfMassX,
+  massByLedger,
+  otherAxle,
+  rearAxleByLedger,
+  severalAlike,
+  unboxedMass,
+  unboxedOfTwoForms,
+} from '../../vehicle/mass-and-axles.ts'
 import { FUEL_DENSITY, fuelMass } from '../../vehicle/running-order.ts'
 import { type Field, type Figure, isGap, type Value } from '../../working/value.ts'
-import { unboxed } from '../pack/pack-mass.ts'
+import { othersIn, twoForms } from '../pack/other-module.ts'
+import { type PackMass, unboxed } from '../pack/pack-mass.ts'
 import { type Ask, from, type Known, type Maker, study } from '../study.ts'
 import type { Axles } from './on-scales.ts'
 import { stripped, weighed } from './weighed.ts'
@@ -54,8 +64,10 @@ export function added(m: Model): readonly Item[] {
   ]
 }
 
-const withoutBox = ({ pack: { module, unboxed: u } }: Model, count: { readonly boxed: Figure; readonly wanted: Figure } | null) =>
-  count === null ? null : { ...count, each: module.mass, share: u.boxShare, x: u.x }
+const withoutBox = ({ pack: { module, otherModule, unboxed: u } }: Model, count: ReturnType<typeof unboxed>) =>
+  count === null
+    ? null
+    : { ...count, each: module.mass, otherEach: count.others === null ? null : otherModule.mass, share: u.boxShare, x: u.x }
 
 /** A part that holds the fuel: it says so, or is called so. A tank for washer or coolant is neither. */
 const isTank = ([name, part]: readonly [string, RemovedItem]): boolean => !isGap(part.fuel) || /^tank|(fuel|petrol|diesel).*tank/.test(name)
@@ -108,18 +120,25 @@ export const ledger = study({
     leaves: m.fit.stripped.given ? null : leaving(m),
     unboxed: withoutBox(m, unboxed(m, ask)),
     module: Object.keys(m.pack.boxes).length > 0 ? m.pack.module.mass : null,
-    boxes: Object.entries(m.pack.boxes).map(([name, b]) => ({ name, modules: b.modules, overhead: b.overhead, x: b.x })),
+    otherModule: Object.keys(m.pack.boxes).length > 0 && twoForms(m) ? m.pack.otherModule.mass : null,
+    boxes: Object.entries(m.pack.boxes).map(([name, b]) => ({
+      name,
+      modules: b.modules,
+      // A box without the other form is summed as if there were none.
+      others: isGap(b.otherModules) || b.otherModules.value === 0 ? null : othersIn(b.otherModules),
+      overhead: b.overhead,
+      x: b.x,
+    })),
   }),
   answer: (known, make): Kerb => {
-    const boxes = known.boxes.map(b => ({
-      x: b.x as Value,
-      mass: make.work(
-        'box',
-        severalAlike,
-        { count: b.modules, each: known.module as Value, overhead: b.overhead },
-        { item: b.name, label: `Battery box ${b.name}` },
-      ) as Value,
-    }))
+    const boxes = known.boxes.map(b => {
+      const named = { item: b.name, label: `Battery box ${b.name}` },
+        alike = { count: b.modules, each: known.module as Value, overhead: b.overhead }
+      const mass: Value = b.others
+        ? make.work('box', boxOfTwoForms, { ...alike, others: b.others, otherEach: known.otherModule as Value }, named)
+        : make.work('box', severalAlike, alike, named)
+      return { x: b.x as Value, mass }
+    })
     // Before the boxes: who reads the boxes alone takes them from the end.
     const others = known.unboxed ? [{ x: known.unboxed.x as Value, mass: unboxedOf(make, known.unboxed) }] : []
     const ins = [...known.added.map(a => ({ mass: a.mass as Value, x: a.x as Value })), ...others, ...boxes]
@@ -157,6 +176,19 @@ export const gone = (make: Maker, { removed, drained: fuel }: Known<ReturnType<t
   })),
 ]
 
-type Unboxed = { readonly wanted: Value; readonly boxed: Value; readonly each: Value; readonly share: Value }
-const unboxedOf = (make: Maker, { wanted, boxed, each, share }: Unboxed): Value =>
-  make.work('unboxed', unboxedMass, { wanted, boxed, each, share }, { label: 'Modules in no box yet, with boxes' })
+type Unboxed = Pick<PackMass, 'wanted' | 'boxed' | 'others'> & {
+  readonly each: Value
+  readonly otherEach: Value | null
+  readonly share: Value
+}
+function unboxedOf(make: Maker, { wanted, boxed, each, others, otherEach, share }: Unboxed): Value {
+  const label = 'Modules in no box yet, with boxes'
+  return others && otherEach
+    ? make.work(
+        'unboxed',
+        unboxedOfTwoForms,
+        { wanted, boxed, each, othersWanted: others.wanted, othersBoxed: others.boxed, otherEach, share },
+        { label },
+      )
+    : make.work('unboxed', unboxedMass, { wanted, boxed, each, share }, { label })
+}

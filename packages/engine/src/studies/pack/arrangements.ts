@@ -1,7 +1,8 @@
 import { cellCount, energyAtVoltage, packCapacity, seriesVoltage, stringsCurrent } from '../../battery/pack-arithmetic.ts'
 import { meanVoltage } from '../../battery/usable-energy.ts'
 import { type Fact, type Figure, isGap, standard, type Value } from '../../working/value.ts'
-import { study } from '../study.ts'
+import { type Gaps, study } from '../study.ts'
+import { othersInStrings } from './other-module.ts'
 import { packModel } from './pack-model.ts'
 import { voltageUsers } from './voltage-window.ts'
 
@@ -29,6 +30,8 @@ export const arrangements = study({
   asks: 'In which other ways could these modules be put together?',
   reads: (m, ask) => ({
     pack: ask(packModel),
+    // Other ways are told of modules that are all alike.
+    alike: othersInStrings(m) === null,
     inSeries: m.pack.modulesInSeries,
     strings: m.pack.strings,
     series: m.pack.module.cellsInSeries,
@@ -39,7 +42,8 @@ export const arrangements = study({
     // A part whose window is not known is left out of the comparison; the rules ask for it.
     windows: voltageUsers(m).flatMap(u => (isGap(u.lowest) || isGap(u.highest) ? [] : [{ lowest: u.lowest, highest: u.highest }])),
   }),
-  answer: (k, make): Arrangements => {
+  answer: (k, make): Arrangements | Gaps => {
+    if (!k.alike) return { gaps: [] }
     const cells = k.series.value,
       mean = meanVoltage({ openCircuit: k.openCircuit.value })
     const floor = Math.max(0, ...k.windows.map(w => w.lowest.value)),

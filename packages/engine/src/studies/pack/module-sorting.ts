@@ -3,6 +3,7 @@ import { sortedStrings } from '../../battery/module-lot.ts'
 import { packCapacity, weakestModule } from '../../battery/pack-arithmetic.ts'
 import { type Figure, isGap, type Value } from '../../working/value.ts'
 import { type Gaps, isGaps, maybe, study } from '../study.ts'
+import { othersInStrings } from './other-module.ts'
 import { missingRecords } from './salvaged-modules.ts'
 
 export type Sorting = { readonly sorted: Figure; readonly asTaken: Figure }
@@ -17,7 +18,8 @@ export const moduleSorting = study({
     return {
       names: records.map(([name]) => name),
       lot:
-        records.length === 0
+        // Strings of two forms are not sorted yet.
+        records.length === 0 || othersInStrings(m) !== null
           ? null
           : maybe({
               each: records.map(([, r]) => r.capacity),

@@ -5,6 +5,7 @@ import { lampTestResistance } from '../../battery/lamp-test.ts'
 import { healthOf } from '../../battery/module-lot.ts'
 import * as sum from '../../battery/pack-arithmetic.ts'
 import * as ohms from '../../battery/pack-resistance.ts'
+import { cellsOfTwoForms, massOfTwoForms, resistanceOfTwoForms } from '../../battery/two-forms.ts'
 import { lesserCurrent } from '../../battery/pack-sums.ts'
 import type { Model } from '../../model/model.ts'
 import { at, type Curve, curve } from '../../numerics/curve.ts'
@@ -12,7 +13,8 @@ import { type Figure, isGap, type Value } from '../../working/value.ts'
 import { isGaps, type Known, type Maker, maybe, study } from '../study.ts'
 import { bmsLimits, NO_LOWER } from './bms-limits.ts'
 import type { PackFigures } from './pack-figures.ts'
-import { recordsInPack, tested } from './salvaged-modules.ts'
+import { othersInStrings } from './other-module.ts'
+import { isOther, missingRecords, recordsInPack, tested } from './salvaged-modules.ts'
 
 /** From 233.15 to 343.15 K in steps of one kelvin: −40 to 70 °C, with 25 °C on a step. */
 const TEMPERATURES = Float64Array.from({ length: 111 }, (_, i) => 233.15 + i)
@@ -30,6 +32,7 @@ const agesByLaw = ({ dropAtHourRate: drop, chemistry }: Model['pack']['module'])
 const reads = (m: Model) => {
   const { pack } = m,
     { module: c, lampTest } = pack,
+    others = othersInStrings(m),
     records = recordsInPack(pack)
   const slow = { share: c.branchShare, time: c.branchTime, coefficient: c.coldCoefficient, shape: c.resistanceOverCharge }
   const { at: _, given, ...lamp } = lampTest
@@ -38,6 +41,7 @@ const reads = (m: Model) => {
     strings: pack.strings,
     series: c.cellsInSeries,
     parallel: c.cellsInParallel,
+    others,
     cellCapacity: c.cellCapacity,
     // A typed resistance first, then a lamp test, then the class of the chemistry.
     cell: isGap(c.cellResistance) ? (given ? { lamp } : { drop: c.dropAtHourRate, aged: agesByLaw(c) }) : c.cellResistance,
@@ -45,16 +49,16 @@ const reads = (m: Model) => {
     openCircuit: c.openCircuit,
     wiring: pack.wiringResistance,
     // Needed only where a module has not been measured.
-    health:
-      records.length > 0 &&
-      !isGap(pack.modulesInSeries) &&
-      !isGap(pack.strings) &&
-      records.length >= pack.modulesInSeries.value * pack.strings.value &&
-      records.every(([, r]) => !isGap(r.capacity))
-        ? null
-        : c.health,
+    health: records.length > 0 && missingRecords(pack) === null && records.every(([, r]) => !isGap(r.capacity)) ? null : c.health,
     capacities: tested(records, 'capacity'),
-    resistances: tested(records, 'resistance'),
+    resistances: tested(
+      records.filter(([, r]) => !isOther(r)),
+      'resistance',
+    ),
+    otherResistances: tested(
+      records.filter(([, r]) => isOther(r)),
+      'resistance',
+    ),
     lowest: pack.cellLowest,
     highest: pack.cellHighest,
     peak: c.peakCurrent,
@@ -80,7 +84,7 @@ function capacityOfString(k: Read, make: Maker): Figure {
           { parallel: k.parallel, cell: k.cellCapacity, health: k.health },
           { label: 'Capacity of a module as stated' },
         )
-  const wanted = k.modulesInSeries.value * k.strings.value
+  const wanted = (k.modulesInSeries.value + (k.others?.inSeries.value ?? 0)) * k.strings.value
   const each = k.capacities.map(t =>
     'measured' in t
       ? t.measured
@@ -137,32 +141,54 @@ function resistanceOfCell(k: Read, make: Maker, weakest: Figure): Value {
 }
 
 function resistanceOfCells(k: Read, make: Maker, weakest: Figure): Figure {
-  const wanted = k.modulesInSeries.value * k.strings.value,
-    label = 'Resistance of all cells, 10 s, 25 °C'
-  const complete = k.resistances.length >= wanted && k.resistances.every(t => 'measured' in t)
-  const stated = complete
-    ? undefined
-    : make.work('module-resistance', ohms.moduleResistance, {
-        cell: resistanceOfCell(k, make, weakest),
-        series: k.series,
-        parallel: k.parallel,
-      })
-  if (k.resistances.length === 0)
-    return make.work('cells', ohms.alikeResistance, { module: stated as Figure, modules: k.modulesInSeries, strings: k.strings }, { label })
-  const each = k.resistances
-    .slice(0, wanted)
-    .map(t =>
-      'measured' in t
-        ? t.measured
-        : make.work(
-            'untested-resistance',
-            ohms.untestedResistance,
-            { stated: stated as Figure, against: t.against },
-            { item: t.name, label: `Resistance of untested module ${t.name}` },
-          ),
-    )
-  const rest: readonly Value[] = Array.from({ length: Math.max(0, Math.round(wanted) - each.length) }, () => stated as Figure)
-  return make.work('cells', ohms.modulesResistance, { modules: [...each, ...rest], strings: k.strings }, { label })
+  const label = 'Resistance of all cells, 10 s, 25 °C',
+    all = [
+      { tested: k.resistances, inSeries: k.modulesInSeries, cells: k.series, key: 'module-resistance', named: undefined },
+      ...(k.others
+        ? [
+            {
+              tested: k.otherResistances,
+              inSeries: k.others.inSeries,
+              cells: k.others.cells,
+              key: 'other-resistance',
+              named: { label: 'Resistance of a module of the other form' },
+            },
+          ]
+        : []),
+    ]
+  const forms = all.map(f => ({ ...f, wanted: f.inSeries.value * k.strings.value })),
+    complete = forms.every(f => f.tested.length >= f.wanted && f.tested.every(t => 'measured' in t)),
+    cell = complete ? undefined : resistanceOfCell(k, make, weakest)
+  const stated = forms.map(f =>
+      cell === undefined ? undefined : make.work(f.key, ohms.moduleResistance, { cell, series: f.cells, parallel: k.parallel }, f.named),
+    ),
+    [module, other] = stated as [Figure, Figure | undefined]
+  if (forms.every(f => f.tested.length === 0))
+    return k.others
+      ? make.work(
+          'cells',
+          resistanceOfTwoForms,
+          { modules: k.modulesInSeries, module, others: k.others.inSeries, other: other as Figure, strings: k.strings },
+          { label },
+        )
+      : make.work('cells', ohms.alikeResistance, { module, modules: k.modulesInSeries, strings: k.strings }, { label })
+  const modules = forms.flatMap((f, i): readonly Value[] => {
+    const each = f.tested
+      .slice(0, f.wanted)
+      .map(t =>
+        'measured' in t
+          ? t.measured
+          : make.work(
+              'untested-resistance',
+              ohms.untestedResistance,
+              { stated: stated[i] as Figure, against: t.against },
+              { item: t.name, label: `Resistance of untested module ${t.name}` },
+            ),
+      )
+    const rest = Array.from({ length: Math.max(0, Math.round(f.wanted) - each.length) }, () => stated[i] as Figure)
+    return [...each, ...rest]
+  })
+  return make.work('cells', ohms.modulesResistance, { modules, strings: k.strings }, { label })
 }
 
 /** What the cells allow, held to what the BMS is set to where the file says. */
@@ -208,12 +234,19 @@ export const packModel = study({
   asks: 'What does the pack hold, lose and allow?',
   reads,
   answer: (k, make): PackFigures => {
-    const cellsInSeries = make.work(
-      'cells-in-series',
-      sum.cellCount,
-      { modules: k.modulesInSeries, cells: k.series },
-      { label: 'Cells in series', symbol: 'n_s' },
-    )
+    const cellsInSeries = k.others
+      ? make.work(
+          'cells-in-series',
+          cellsOfTwoForms,
+          { modules: k.modulesInSeries, cells: k.series, others: k.others.inSeries, otherCells: k.others.cells },
+          { label: 'Cells in series', symbol: 'n_s' },
+        )
+      : make.work(
+          'cells-in-series',
+          sum.cellCount,
+          { modules: k.modulesInSeries, cells: k.series },
+          { label: 'Cells in series', symbol: 'n_s' },
+        )
     const cellsInParallel = make.work(
       'cells-in-parallel',
       sum.cellCount,
@@ -283,7 +316,15 @@ export const packModel = study({
       { label: 'Continuous current the cells allow' },
     )
     const held = heldByBms(k, make, { peak: peakCurrent, continuous: continuousCurrent, charge: chargeCurrent, chargeShare: share })
-    const mass = make.work('mass', sum.modulesMass, { series: k.modulesInSeries, strings: k.strings, each: k.mass })
+    const mass = k.others
+      ? make.work('mass', massOfTwoForms, {
+          modules: k.modulesInSeries,
+          each: k.mass,
+          others: k.others.inSeries,
+          otherEach: k.others.mass,
+          strings: k.strings,
+        })
+      : make.work('mass', sum.modulesMass, { series: k.modulesInSeries, strings: k.strings, each: k.mass })
     return {
       cellsInSeries,
       cellsInParallel,

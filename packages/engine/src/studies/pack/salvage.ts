@@ -16,13 +16,15 @@ import {
   voltageSpread,
 } from '../../battery/module-lot.ts'
 import { cellCount } from '../../battery/pack-arithmetic.ts'
+import { modulesOfBothForms, resistanceAsMain, voltageAsMain } from '../../battery/two-forms.ts'
 import { moduleInsulation, packInsulation } from '../../battery/salvage-limits.ts'
 import { dailyFall, monthlyLeak } from '../../battery/self-discharge.ts'
 import type { Model } from '../../model/model.ts'
-import { type Figure, type Gap, isGap, type Value } from '../../working/value.ts'
-import { type Gaps, isGaps, maybe, study } from '../study.ts'
+import { type Field, type Figure, type Gap, isGap, type Value } from '../../working/value.ts'
+import { type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
+import { othersInStrings } from './other-module.ts'
 import { packModel } from './pack-model.ts'
-import { missingRecords, recordsInPack } from './salvaged-modules.ts'
+import { cellsOf, isOther, missingRecords, recordsInPack } from './salvaged-modules.ts'
 
 /** A reading of the lot: the figure judged, and the module that stands worst. */
 export type OfLot = {
@@ -55,6 +57,8 @@ type Row = {
   readonly name: string
   readonly health: Figure | undefined
   readonly fall: Figure | undefined
+  /** As of a module of the main form. */
+  readonly resistance: Value | undefined
   readonly cells: Readonly<Record<'capacity' | 'health' | 'resistance' | 'leak' | 'insulation', Value | undefined>>
 }
 const rested = (records: readonly { readonly name: string; readonly rest: Value | Gaps }[]) =>
@@ -64,12 +68,58 @@ type Reading = 'capacity' | 'resistance' | 'restVoltage' | 'insulation'
 /** One reading of every module in the pack: a lot is judged only when it is complete. */
 function lot(m: Model, reading: Reading) {
   const records = recordsInPack(m.pack)
-  return maybe({ each: records.map(([, r]) => r[reading]), rest: records.length ? missingRecords(m.pack) : null })
+  return maybe({ each: records.map(([, r]) => r[reading]), rest: records.length ? missingRecords(m.pack) : null, own: ownCells(m) })
 }
+/** Cells in series of each module of the other form that is recorded: its readings are held against the others as if it had as many as those. */
+const ownCells = (m: Model): readonly Field[] =>
+  recordsInPack(m.pack)
+    .filter(([, r]) => isOther(r))
+    .map(([, r]) => cellsOf(m.pack, r))
 const middle = (list: readonly Value[]): number => {
   const s = list.map(v => v.value).sort((a, b) => a - b),
     m = s.length >> 1
   return s.length % 2 ? (s[m] as number) : ((s[m - 1] as number) + (s[m] as number)) / 2
+}
+
+type Readings = { readonly records: readonly { readonly name: string; readonly own: Value | Gaps | null }[]; readonly series: Value | Gaps }
+/** Readings of modules of the other form, as one of the main form of the same cells would show them; those of the main form as they are. */
+function asMainForm({ records, series }: Readings, make: Maker) {
+  const known = new Map<string, Value | Gaps>()
+  const once = (key: string, i: number, reading: Value, work: (own: Value, cells: Value, item: string) => Figure): Value | Gaps => {
+    const { name, own } = records[i] as Readings['records'][number],
+      item = `${name} ${key}`
+    if (own === null) return reading
+    if (!known.has(item)) known.set(item, isGaps(own) ? own : isGaps(series) ? series : work(own, series, item))
+    return known.get(item) as Value | Gaps
+  }
+  return {
+    voltage: (i: number, key: 'rest' | 'later', reading: Value): Value | Gaps =>
+      once(key, i, reading, (own, cells, item) =>
+        make.work(
+          'as-main',
+          voltageAsMain,
+          { reading, own, cells },
+          { item, label: `Rest voltage of ${item.replace(/ .*/, '')} as of the main form` },
+        ),
+      ),
+    resistance: (i: number, reading: Value): Value | Gaps =>
+      once('resistance', i, reading, (own, cells, item) =>
+        make.work(
+          'as-main',
+          resistanceAsMain,
+          { reading, own, cells },
+          { item, label: `Resistance of ${item.replace(/ .*/, '')} as of the main form` },
+        ),
+      ),
+  }
+}
+/** A complete lot, each reading as of the main form: what that takes is known where the lot is. */
+const eachAs = (each: readonly Value[], as: (i: number, v: Value) => Value | Gaps): readonly Value[] =>
+  each.map((v, i) => as(i, v)).filter((v): v is Value => !isGaps(v))
+/** Readings of one module; the gaps of the first that is none. */
+function both<K extends string>(x: Readonly<Record<K, Value | Gaps>>): Readonly<Record<K, Value>> | Gaps {
+  const missing = Object.values<Value | Gaps>(x).find(isGaps)
+  return missing ?? (x as Readonly<Record<K, Value>>)
 }
 
 /** What the records of salvaged modules say: health and leak of each, how alike they are, which one stands worst. */
@@ -80,6 +130,7 @@ export const salvage = study({
   reads: (m, ask) => ({
     records: recordsInPack(m.pack).map(([name, r]) => ({
       name,
+      own: isOther(r) ? maybe(cellsOf(m.pack, r)) : null,
       capacity: maybe(r.capacity),
       resistance: maybe(r.resistance),
       insulation: maybe(r.insulation),
@@ -90,6 +141,7 @@ export const salvage = study({
     cells: maybe({ parallel: m.pack.module.cellsInParallel, cell: m.pack.module.cellCapacity }),
     openCircuit: maybe(m.pack.module.openCircuit),
     places: maybe({ modules: m.pack.strings, cells: m.pack.modulesInSeries }),
+    others: othersInStrings(m)?.inSeries ?? null,
     highest: maybe(ask(packModel)),
     capacity: lot(m, 'capacity'),
     resistance: lot(m, 'resistance'),
@@ -98,11 +150,24 @@ export const salvage = study({
     falls: maybe({
       each: recordsInPack(m.pack).map(([, r]) => ({ first: r.restVoltage, later: r.restVoltageLater, apart: r.daysApart })),
       rest: Object.keys(m.pack.salvage).length ? missingRecords(m.pack) : null,
+      own: ownCells(m),
       series: m.pack.module.cellsInSeries,
     }),
   }),
   answer: (k, make): Salvage => {
-    const rows = k.records.map((r): Row => {
+    const alike = asMainForm(k, make),
+      records = k.records.map((r, i) => ({
+        ...r,
+        rest: isGaps(r.rest) ? r.rest : alike.voltage(i, 'rest', r.rest),
+        falling: isGaps(r.falling)
+          ? r.falling
+          : both({
+              first: alike.voltage(i, 'rest', r.falling.first),
+              later: alike.voltage(i, 'later', r.falling.later),
+              apart: r.falling.apart,
+            }),
+      }))
+    const rows = records.map((r, i): Row => {
       const item = r.name,
         series = k.series
       const health =
@@ -140,6 +205,7 @@ export const salvage = study({
         name: item,
         health,
         fall,
+        resistance: isGaps(r.resistance) ? undefined : shown(alike.resistance(i, r.resistance)),
         cells: { capacity: shown(r.capacity), health, resistance: shown(r.resistance), leak, insulation: shown(r.insulation) },
       }
     })
@@ -155,12 +221,29 @@ export const salvage = study({
         ],
         rows: rows.map(({ name, cells }) => ({ name, cells })),
       })
-    const places = isGaps(k.places) ? k.places : make.work('places', cellCount, k.places, { label: 'Modules the pack needs', symbol: 'n' })
+    const places = isGaps(k.places)
+      ? k.places
+      : make.work(
+          'places',
+          cellCount,
+          k.others
+            ? {
+                modules: k.places.modules,
+                cells: make.work(
+                  'in-string',
+                  modulesOfBothForms,
+                  { modules: k.places.cells, others: k.others },
+                  { label: 'Modules in each string' },
+                ),
+              }
+            : k.places,
+          { label: 'Modules the pack needs', symbol: 'n' },
+        )
     const none: Gaps = { gaps: [] },
       several = rows.length > 1
     const has = (reading: keyof Row['cells'] | 'fall'): readonly { readonly name: string; readonly value: Value }[] =>
       rows.flatMap(r => {
-        const value = reading === 'fall' ? r.fall : r.cells[reading]
+        const value = reading === 'fall' ? r.fall : reading === 'resistance' ? r.resistance : r.cells[reading]
         return value ? [{ name: r.name, value }] : []
       })
     /** Complete, or what was recorded so far: one module that is bad by itself is named at once, one that stands out of its lot from three on. */
@@ -193,7 +276,12 @@ export const salvage = study({
           ? make.work('median', medianShare, { each: healths as readonly Figure[] }, { label: 'Median health of the lot' })
           : none
     if (!isGaps(k.resistance) && several)
-      make.work('resistance-spread', resistanceSpread, { each: k.resistance.each }, { label: 'Spread of resistance of the lot' })
+      make.work(
+        'resistance-spread',
+        resistanceSpread,
+        { each: eachAs(k.resistance.each, alike.resistance) },
+        { label: 'Spread of resistance of the lot' },
+      )
     const insulations = has('insulation').map(r => r.value)
     if (insulations.length > 1)
       make.work(
@@ -208,7 +296,7 @@ export const salvage = study({
     const beside = ofLot(k.falls, fell, LOT, each => make.work('fall-off', fallOff, { each }), greatest)
     const alone = ofLot(k.falls, fell, ALONE, each => make.work('fastest', fastestFall, { each }), greatest)
     const apartOf = (name: string): Value => {
-      const falling = k.records.find(r => r.name === name)?.falling
+      const falling = records.find(r => r.name === name)?.falling
       if (!falling || isGaps(falling)) throw new RangeError(`module ${name} has a fall and no readings`)
       return falling.apart
     }
@@ -239,7 +327,7 @@ export const salvage = study({
         ? series
         : ofLot(
             k.rest,
-            rested(k.records),
+            rested(records),
             isGaps(k.rest) ? ALONE : LOT,
             each => make.work('lowest-rest', lowestRest, { each, cells: series }),
             () => v => -v,
@@ -249,7 +337,7 @@ export const salvage = study({
         : isGaps(k.rest)
           ? k.rest
           : several
-            ? make.work('apart', voltageSpread, { each: k.rest.each, cells: series })
+            ? make.work('apart', voltageSpread, { each: eachAs(k.rest.each, (i, v) => alike.voltage(i, 'rest', v)), cells: series })
             : none,
       insulation: ofLot(
         k.insulation,

@@ -10,12 +10,29 @@ export type Tested = { readonly name: string; readonly measured: Field } | { rea
 export const tested = (records: readonly (readonly [string, ModuleRecord])[], key: 'capacity' | 'resistance'): readonly Tested[] =>
   records.map(([name, r]) => (isGap(r[key]) ? { name, against: r.againstOthers } : { name, measured: r[key] }))
 
-/** The gap to close where fewer modules are recorded than the pack has places; nothing where each has its record. */
-export function missingRecords(pack: Pack): Gap | null {
-  const { modulesInSeries: n, strings } = pack
+/** Whether a record is of a module of the other form. */
+export const isOther = ({ form }: ModuleRecord): boolean => !isGap(form) && form.value === 'other'
+/** Cells in series of the module a record is of. */
+export const cellsOf = (pack: Pack, r: ModuleRecord): Field => (isOther(r) ? pack.otherModule : pack.module).cellsInSeries
+
+/** Places for modules of each form; the gap where they cannot be told. */
+export function placesOf({
+  modulesInSeries: n,
+  strings,
+  otherModule: { inSeries },
+}: Pack): { readonly main: number; readonly other: number } | Gap {
   if (isGap(n)) return n
   if (isGap(strings)) return strings
-  return recordsInPack(pack).length >= n.value * strings.value
+  return { main: n.value * strings.value, other: isGap(inSeries) ? 0 : inSeries.value * strings.value }
+}
+
+/** The gap to close where fewer modules are recorded than the pack has places; nothing where each has its record. */
+export function missingRecords(pack: Pack): Gap | null {
+  const places = placesOf(pack),
+    records = recordsInPack(pack),
+    others = records.filter(([, r]) => isOther(r)).length
+  if (isGap(places)) return places
+  return records.length - others >= places.main && others >= places.other
     ? null
     : {
         gap: true,
