@@ -23,7 +23,10 @@ const MORE: Readonly<Record<Car, readonly Edit[]>> = {
   otter: [{ path: 'donor.ratings.total', now: '1800 kg' }],
 }
 
-/** Paths of all a finding rests on, by the judgement behind it; what it waits for with a question mark. */
+/**
+ * Paths of all a finding rests on, by the judgement behind it; what it waits for with a question mark. A limit of a rule set may be set by the donor car, such as a share
+ * of the mass near that of before: of it the value counts.
+ */
 function restsOn(answers: Answers, wanted: ReadonlySet<string>): ReadonlyMap<string, string> {
   const model = answers.current(),
     out = new Map<string, string>()
@@ -32,6 +35,7 @@ function restsOn(answers: Answers, wanted: ReadonlySet<string>): ReadonlyMap<str
     for (const j of rule.judgements(model, answers.ask, chosenLimits(model))) {
       const values = 'holds' in j ? j.rests : 'missing' in j ? [j.missing] : 'doesNotApply' in j ? [] : [j.found, j.limit]
       const paths = values.flatMap(v => (isGap(v) ? [`${v.path}?`] : isGaps(v) ? v.gaps.map(g => `${g.path}?`) : pathsOf(v)))
+      if ('limit' in j && 'value' in j.limit && !('because' in j.limit)) paths.push(`${j.limit.path} = ${j.limit.value}`)
       out.set(findingId(j.item === undefined ? { rule: rule.id } : { rule: rule.id, item: j.item }), [...new Set(paths)].sort().join('\n'))
     }
   }
