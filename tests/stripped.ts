@@ -11,6 +11,7 @@ const PLANNED = [
   'charging.taper',
   'donor.added',
   'donor.not-listed',
+  'fit.handles',
   'fit.bodies',
 ] as const
 

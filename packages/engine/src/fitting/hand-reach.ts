@@ -93,7 +93,7 @@ export const airRoundArm = formula(
           source: hand('a box across the line'),
         },
         {
-          takes: { handle: [0, 0, 0.5], opening: [0, 0, 0.9], place: [0.04, 0.03, 0.3], sides: [0, 0, 0.2], turns: [0, 0, 0] },
+          takes: { handle: [0, 0, 0.5], opening: [0, 0, 0.9], place: [0.09, 0.08, 0.3], sides: [0.1, 0.1, 0.2], turns: [0, 0, 0] },
           gives: Math.hypot(0.04, 0.03, 0.1),
           within: 1e-12,
           source: hand('an edge that ends under the handle'),

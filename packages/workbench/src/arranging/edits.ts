@@ -1,5 +1,6 @@
 import type { Edit } from '@ampwright/conversion'
 import { type Field, isGap, type Model, type PackArrangement, type PackedBox } from '@ampwright/engine'
+import { handlesLeft } from '../handles-left.ts'
 import type { ArrangingPlan, ArrangingRoom } from './plan.ts'
 
 /** Half-width of what a box weighs beside its modules, as a share of it, until it is built (common practice). */
@@ -23,12 +24,13 @@ export function arrangementEdits(model: Model, plan: ArrangingPlan, arrangement:
     { inString } = arrangement
   const changed = (path: string, field: Field, to: number): readonly Edit[] =>
     !isGap(field) && field.value === to ? [] : [{ path, now: String(to) }]
+  const bodies = boxBodies(model).map(([name]) => name)
   return [
-    ...gone(
-      'fit.bodies',
-      boxBodies(model).map(([name]) => name),
-      keptBodies,
+    ...handlesLeft(
+      model,
+      bodies.filter(n => !keptBodies.has(n)),
     ),
+    ...gone('fit.bodies', bodies, keptBodies),
     ...gone('pack.boxes', Object.keys(model.pack.boxes), keptBoxes),
     ...arrangement.boxes.flatMap((box, i) => boxEdits(model, plan, box, slots[i] as Slot)),
     ...changed('pack.strings', strings, arrangement.strings),

@@ -2,6 +2,7 @@ import type { Part } from '@ampwright/catalogue'
 import type { Edit } from '@ampwright/conversion'
 import { BOX_SHARE, isGap, type Model, type Value } from '@ampwright/engine'
 import { type Base, namesAt, nodeAt, type Space, spaces } from './base.ts'
+import { handlesLeft } from '../handles-left.ts'
 import { classFigure } from './class-figures.ts'
 import type { DriveRung, Motor } from './drive-rungs.ts'
 import type { ConceptKind } from './layouts.ts'
@@ -66,9 +67,10 @@ function shapesGone(base: Base): readonly Edit[] {
     const kind = nodeAt(base, 'fit', 'bodies', name, 'kind')
     return kind?.kind === 'value' && kind.source === 'stays in the car'
   }
-  const going = names.filter(name => !stays(name))
-  if (going.length === names.length) return names.length ? [{ path: ['fit', 'bodies'], now: null }] : []
-  return going.map(name => ({ path: ['fit', 'bodies', name], now: null }))
+  const going = names.filter(name => !stays(name)),
+    handles = handlesLeft(base.model, going)
+  if (going.length === names.length) return names.length ? [...handles, { path: ['fit', 'bodies'], now: null }] : []
+  return [...handles, ...going.map(name => ({ path: ['fit', 'bodies', name], now: null }))]
 }
 
 /** The concept as edits of the file, in an order that can be applied. */
