@@ -42,6 +42,7 @@ describe('usual parts of a conversion', () => {
     const without = (key: string, part: string) =>
       outcomes('lapwing', [
         { path: `donor.added.${part}`, now: null },
+        { path: 'fit.handles', now: null },
         { path: 'fit.bodies', now: null },
         { path: `donor.not-listed.${key}`, now: 'not fitted' },
       ])

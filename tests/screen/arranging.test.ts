@@ -20,7 +20,7 @@ describe('arranging the battery', () => {
     expect(await table.innerText()).toMatch(/38\.5.kWh/)
     expect(await section.innerText()).toMatch(/never hold more than 16/)
     expect(await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)).toBeLessThanOrEqual(0)
-    await table.getByRole('button', { name: 'Preview arrangement 1', exact: true }).click()
+    await table.getByRole('button', { name: 'Preview arrangement 2', exact: true }).click()
     const preview = section.locator('.preview')
     await preview.waitFor({ timeout: 240_000 })
     expect(await preview.innerText()).toMatch(/Rear axle|Kerb mass/)

@@ -60,6 +60,20 @@ describe('arranging the battery of a car', () => {
     const text = edited(BADGER, [{ path: 'pack.module.width', now: '900 mm' }])
     expect(() => arrangingPlan(modelOf(text))).toThrow(/^No module fits/)
   })
+  it('keeps the way of an arm to what cuts the power free, and names a handle whose way is not known', () => {
+    const text = textOf('lapwing'),
+      model = modelOf(text),
+      car = arrangingPlan(model)
+    expect(car.unplaced.filter(p => p.startsWith('fit.handles'))).toEqual([])
+    // The plug from behind, over the boot: no room for a battery box reaches into its way.
+    for (const { room } of car.rooms)
+      if (room.high[0] > 2.6)
+        expect(
+          room.high[2] <= 0.58 + 1e-9 || room.low[2] >= 0.7 - 1e-9 || room.low[1] >= -0.205 - 1e-9 || room.high[1] <= -0.325 + 1e-9,
+        ).toBe(true)
+    const open = modelOf(edited(text, [{ path: 'fit.handles.service-plug.reached', now: null }]))
+    expect(arrangingPlan(open).unplaced).toContain('fit.handles.service-plug')
+  })
   it('becomes edits after which the boxes hold every module and stand as they were packed, clear of everything', () => {
     const text = edited(BADGER, arrangementEdits(modelOf(BADGER), plan, first)),
       { conversion, assessment } = assessText(text),

@@ -26,6 +26,7 @@ import {
 import { Refusal } from '../refusal.ts'
 import { mixOf } from './mix.ts'
 import { takenRooms, wider } from './taken.ts'
+import { behindWalls } from './walls.ts'
 import { Wanting } from './wanted.ts'
 
 /** A free room of a space of the file, as the search calls it. */
@@ -93,7 +94,8 @@ export function arrangingPlan(model: Model, { strings }: Arranging = {}): Arrang
     rooms,
     bareModule,
     bareOther: mixed?.bare ?? 0,
-    unplaced: taken.unplaced,
+    // Walls with a corner that is not measured cannot be kept clear of.
+    unplaced: [...taken.unplaced, ...spaces.flatMap(([name, s]) => (behindWalls(s, 0) ? [] : [`fit.spaces.${name}.outline`]))].sort(),
   }
 }
 
@@ -168,7 +170,11 @@ function roomsOf(
     // Spaces may reach into each other: what one room takes is not given twice.
     const given = all.map(({ room }) => wider(room, air)),
       kind = isGap(s.kind) ? 'custom' : s.kind.value
-    const rooms = freeRooms(within(m, s, air), [...taken, ...given], { worth, most: ROOMS_OF_SPACE, apart: air })
+    const rooms = freeRooms(within(m, s, air), [...taken, ...given, ...(behindWalls(s, air) ?? [])], {
+      worth,
+      most: ROOMS_OF_SPACE,
+      apart: air,
+    })
     all.push(...rooms.map((room, i): ArrangingRoom => ({ name: i === 0 ? space : `${space} ${i + 1}`, space, kind, room })))
   }
   return all.sort((a, b) => worth(b.room) - worth(a.room)).slice(0, MOST_ROOMS)

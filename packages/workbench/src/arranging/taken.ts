@@ -1,16 +1,19 @@
 import {
   type AlignedBox,
   airToKept,
+  armLine,
   type Ask,
   type Body,
   CLEARANCE_HABITS,
   corners,
   FACES,
+  handlesOf,
   isGap,
   isGaps,
   type KeepOut,
   type Model,
   type OrientedBox,
+  type OutsideHandle,
   places,
   roomBefore,
   shapesOf,
@@ -38,6 +41,12 @@ export function takenRooms(m: Model, ask: Ask): Taken {
     if (room) rooms.push(room)
     else unplaced.push(`fit.keep-outs.${name}`)
   }
+  for (const [name, handle] of handlesOf(m)) {
+    if (handle.kind === 'main switch of the driver') continue
+    const line = armLine(m, handle)
+    if (line && !isOfBox(m, handle)) rooms.push(wider(around(line), CLEARANCE_HABITS.roundArm.value))
+    else unplaced.push(`fit.handles.${name}`)
+  }
   for (const axle of ['front', 'rear'] as const) {
     const swept = atWheels(m, ask, axle)
     if (swept) rooms.push(...swept)
@@ -45,6 +54,9 @@ export function takenRooms(m: Model, ask: Ask): Taken {
   }
   return { rooms, unplaced: unplaced.sort() }
 }
+
+/** A handle on a battery box goes where the box goes. */
+const isOfBox = ({ fit }: Model, { partOf }: OutsideHandle): boolean => !isGap(partOf) && fit.bodies[partOf.value]?.kind === 'battery box'
 
 const about = (box: OrientedBox): AlignedBox => around(corners(box))
 const around = (points: readonly Vector[]): AlignedBox => {

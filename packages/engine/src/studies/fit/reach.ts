@@ -1,7 +1,7 @@
 import { CLEARANCE_HABITS } from '../../fitting/clearance-habits.ts'
 import { airRoundArm, depthOfHandle, shoulderToHandle } from '../../fitting/hand-reach.ts'
 import { pieceToBox } from '../../fitting/tube-to-box.ts'
-import { checkPlace } from '../../fitting/vector.ts'
+import { checkPlace, type Vector } from '../../fitting/vector.ts'
 import type { Handle, OutsideHandle, Space, StraightWay } from '../../model/fit.ts'
 import type { Model } from '../../model/model.ts'
 import { type Field, type Figure, type Gap, isGap, type Value } from '../../working/value.ts'
@@ -42,6 +42,15 @@ function openingOf(m: Model, { space, reached }: OutsideHandle): Field | Gaps {
   const s = m.fit.spaces[space.value]
   if (!s) return { gaps: [{ gap: true, path: space.path, label: 'space it is reached in', until: 'any time' } satisfies Gap] }
   return s[WAYS[reached.value][1]] as Field
+}
+
+/** The line of the arm that reaches a handle from outside, from the handle to the opening; undefined until both are known. */
+export function armLine(m: Model, h: OutsideHandle): readonly [handle: Vector, opening: Vector] | undefined {
+  const opening = openingOf(m, h)
+  if (isGap(h.x) || isGap(h.y) || isGap(h.z) || isGap(h.reached) || isGaps(opening) || isGap(opening)) return undefined
+  const handle: Vector = [h.x.value, h.y.value, h.z.value],
+    axis = WAYS[h.reached.value][0]
+  return [handle, handle.map((c, i) => (i === axis ? opening.value : c)) as unknown as Vector]
 }
 
 /** Who can cut the power, and how far each has to reach for it. */
