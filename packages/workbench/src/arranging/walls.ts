@@ -17,11 +17,11 @@ export function behindWalls(space: Space, air: number): readonly AlignedBox[] | 
       isGap(f) ? Number.NaN : f.value,
     ) as [number, number, number, number, number, number]
   if ([...ring.flat(), front, rear, left, right, bottom, top].some(Number.isNaN)) return undefined
-  return Array.from(
-    { length: PIECES },
-    (_, k) => [front + ((rear - front) * k) / PIECES, front + ((rear - front) * (k + 1)) / PIECES] as const,
-  ).flatMap(([from, to]): readonly AlignedBox[] => {
-    const at = [from, to, ...ring.map(([x]) => x).filter(x => x > from && x < to)].map(x => insideAt(ring, x)),
+  // The last piece ends at the rear itself: a sum may lie a hair beyond it, where there are no walls.
+  const cuts = [...Array.from({ length: PIECES }, (_, k) => front + ((rear - front) * k) / PIECES), rear]
+  return cuts.slice(1).flatMap((to, k): readonly AlignedBox[] => {
+    const from = cuts[k] as number,
+      at = [from, to, ...ring.map(([x]) => x).filter(x => x > from && x < to)].map(x => insideAt(ring, x)),
       across = air * slantOf(ring),
       within = { low: Math.max(...at.map(i => i.low)) + across, high: Math.min(...at.map(i => i.high)) - across }
     // Where the walls leave nothing, nothing is left.
