@@ -28,8 +28,8 @@ export const voltageWhenFull = rule({
     return perUser(m, ({ name, highest, about }) => {
       const where = [...SHAPE, 'pack.cell-highest', about[1]]
       if (isGaps(p)) return open(where, p, name)
-      const { modulesInSeries: n, module, cellHighest } = m.pack
-      const { otherModule: o } = m.pack,
+      const { modulesInSeries: n, module, otherModule: o, cellHighest } = m.pack,
+        // Modules of the other form stay as they are.
         kept = isGap(o.inSeries) || isGap(o.cellsInSeries) ? 0 : o.inSeries.value * o.cellsInSeries.value
       const most =
         isGap(highest) || isGap(n) || isGap(module.cellsInSeries) || isGap(cellHighest)
