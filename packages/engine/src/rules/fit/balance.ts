@@ -7,7 +7,7 @@ import { isGaps } from '../../studies/study.ts'
 import { type Field, isGap, type Value } from '../../working/value.ts'
 import { limitOf } from '../pack/answers.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
-import { anyShape, FITTING, NO_SHAPE, placeOf } from './shapes.ts'
+import { anyShape, FITTING, nameOfShape, NO_SHAPE, placeOf } from './shapes.ts'
 
 const EVEN = limitOf('off-even', 'off even, left to right, that the trade lets stand', 0.03, '1', FITTING, 'share')
 export const standsEven = rule({
@@ -182,7 +182,7 @@ export const aboveTheGround = rule({
         side: 'at least',
         limit: isGap(clearance) ? UNDER : clearance,
         says: 'What hangs lowest of all that goes in is {shape}, {found} above the ground; {limit} is wanted.',
-        slots: { shape: { path: `fit.bodies.${lowest.name}`, label: 'shape', symbol: '', unit: '', value: lowest.name } },
+        slots: { shape: nameOfShape(lowest.name) },
         remedies: [{ do: 'act', says: 'Put it higher, make it flatter, or guard it with a skid plate that the structure carries.' }],
       },
     ]
@@ -218,7 +218,7 @@ export const clearsRamps = rule({
         side: 'at least',
         limit,
         says: 'Under {shape} the angle is {found}; {limit} is wanted.',
-        slots: { shape: { path: `fit.bodies.${at.shape.name}`, label: 'shape', symbol: '', unit: '', value: at.shape.name } },
+        slots: { shape: nameOfShape(at.shape.name) },
         remedies: [{ do: 'act', says: 'Put it higher or nearer to an axle.' }],
       }
     })

@@ -7,7 +7,7 @@ import { type AtWheel, wheelHouses } from '../../studies/fit/wheel-houses.ts'
 import { gapsIn, isGaps } from '../../studies/study.ts'
 import { type Fact, isGap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, type Rule, rule } from '../rule.ts'
-import { anyShape, FITTING, NO_SHAPE, pathOf, placeOf, unplaced } from './shapes.ts'
+import { anyShape, FITTING, nameOfShape, NO_SHAPE, placeOf, unplaced } from './shapes.ts'
 
 const MOVE = { do: 'act', says: 'Move one of the two, turn it, or take a smaller part.' } as const
 
@@ -27,7 +27,7 @@ export const partsClear = rule({
         const moves = one.kind === 'motor' || other.kind === 'motor',
           item = `${one.name} and ${other.name}`,
           about = [...placeOf(m, one.name), ...placeOf(m, other.name)],
-          slots = { one: word(one.name), other: word(other.name) }
+          slots = { one: nameOfShape(one.name), other: nameOfShape(other.name) }
         if (isGap(gap))
           return { item, about, says: 'The air between {one} and {other} by their meshes is being measured.', slots, missing: gap }
         return {
@@ -50,7 +50,6 @@ export const partsClear = rule({
 })
 
 /** A name as a word of a sentence. */
-const word = (name: string): Fact<string> => ({ path: pathOf(name), label: 'shape', symbol: '', unit: '', value: name })
 
 type Guard = { readonly limit: Fact; readonly why: string }
 const GUARDS_PEOPLE: Readonly<Partial<Record<Beside['kind'], Guard>>> = {
@@ -93,7 +92,7 @@ const clearOf =
           side: 'at least',
           limit,
           says: 'From {item} to {shape} there is {found} of air; leave {limit}: {why}.',
-          slots: { shape: word(beside.shape.name), why: reason(k.kind, why) },
+          slots: { shape: nameOfShape(beside.shape.name), why: reason(k.kind, why) },
           remedies: [{ do: 'act', says: 'Move the part, or show that what is kept free lies elsewhere.' }],
         },
       ]
@@ -155,7 +154,7 @@ export const clearOfWheels = rule({
           side: 'at least',
           limit: CLEARANCE_HABITS.toTyre,
           says: 'Over full lock and travel the {item} wheel leaves {found} to {shape}; leave {limit}, and more for snow chains.',
-          slots: { shape: word(shape.name) },
+          slots: { shape: nameOfShape(shape.name) },
           remedies: [{ do: 'act', says: 'Move the part inboard or up, or make it smaller.' }],
         }),
       )

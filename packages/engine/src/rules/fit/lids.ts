@@ -1,9 +1,9 @@
 import { HAND, lids, type OverLid } from '../../studies/fit/lids.ts'
 import { shapesOf } from '../../studies/fit/places.ts'
 import { isGaps } from '../../studies/study.ts'
-import { type Fact, isGap } from '../../working/value.ts'
+import { isGap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
-import { FITTING, pathOf, placeOf } from './shapes.ts'
+import { FITTING, pathOf, placeOf, wordAt } from './shapes.ts'
 
 export const lidsReached = rule({
   id: 'lids-reached',
@@ -44,7 +44,7 @@ export const lidsReached = rule({
 const REMEDIES = [{ do: 'act', says: 'Put the box lower, move what is over it, or say that the box comes out to be opened.' }] as const
 function overLid(item: string, about: readonly string[], { part, roof }: OverLid): readonly Judgement[] {
   const common = { about, side: 'at least' as const, limit: HAND, remedies: REMEDIES }
-  const what: Fact<string> = { path: pathOf(part?.other ?? item), label: 'over the lid', symbol: '', unit: '', value: part?.other ?? '' }
+  const what = wordAt(pathOf(part?.other ?? item), 'over the lid', part?.other ?? '')
   return [
     ...(part
       ? [

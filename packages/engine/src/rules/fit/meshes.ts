@@ -2,9 +2,9 @@ import { type MeshedShape, meshes } from '../../studies/fit/meshes.ts'
 import { type PlacedShape, places, shapesOf } from '../../studies/fit/places.ts'
 import { MESH_OFF } from '../../studies/fit/stands-as.ts'
 import { type Gaps, isGaps } from '../../studies/study.ts'
-import { type Fact, type Gap, isGap } from '../../working/value.ts'
+import { type Gap, isGap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
-import { FITTING, pathOf } from './shapes.ts'
+import { FITTING, pathOf, wordAt } from './shapes.ts'
 
 export const meshesAsLargeAsSaid = rule({
   id: 'meshes-as-large-as-said',
@@ -42,7 +42,7 @@ function judged({ name: item, off, fault, open }: MeshedShape, about: readonly s
       item,
       about,
       says: 'Its mesh cannot be read: {fault}. Its box stands for it.',
-      slots: { fault: word(item, 'fault', fault) },
+      slots: { fault: wordAt(`${pathOf(item)}.mesh#fault`, 'fault', fault) },
       missing: gapOf(item, 'mesh that can be read'),
       remedies: [{ do: 'act', says: 'Save the mesh anew, or put another file in its place.' }],
     }
@@ -63,10 +63,3 @@ function judged({ name: item, off, fault, open }: MeshedShape, about: readonly s
   }
 }
 const gapOf = (shape: string, label: string): Gap => ({ gap: true, path: `${pathOf(shape)}.mesh`, label, until: 'any time' })
-const word = (shape: string, label: string, value: string): Fact<string> => ({
-  path: `${pathOf(shape)}.mesh#${label}`,
-  label,
-  symbol: '',
-  unit: '',
-  value,
-})

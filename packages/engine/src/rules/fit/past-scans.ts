@@ -1,10 +1,11 @@
 import type { Model } from '../../model/model.ts'
-import { BESIDE_WAY, type PastOneScan, type PastScan, pastScans } from '../../studies/fit/past-scans.ts'
+import { type PastOneScan, type PastScan, pastScans } from '../../studies/fit/past-scans.ts'
 import { scansOf } from '../../studies/fit/scan-task.ts'
+import { SEAT } from '../../studies/fit/way-in.ts'
 import { type Ask, type Gaps, isGaps } from '../../studies/study.ts'
-import type { Fact, Gap } from '../../working/value.ts'
+import type { Gap } from '../../working/value.ts'
 import type { Judgement } from '../rule.ts'
-import { pathOf, placeOf } from './shapes.ts'
+import { pathOf, placeOf, wordAt } from './shapes.ts'
 
 /** How the parts come past each scan on their way in; nothing where nothing was scanned. */
 export function judgedPastScans(m: Model, ask: Ask): readonly Judgement[] {
@@ -20,7 +21,7 @@ export function judgedPastScans(m: Model, ask: Ask): readonly Judgement[] {
       const says = waits
         ? 'How the parts come past the scan {scan} on their way in is being measured.'
         : 'How the parts come past the scan {scan} on their way in cannot be told until it lies in the car.'
-      return [{ item, about: [at], says, slots: { scan: word(at, scan) }, missing: found }]
+      return [{ item, about: [at], says, slots: { scan: wordAt(at, 'scan', scan) }, missing: found }]
     }
     // Why nothing can be measured on it is said where parts are held against it.
     if (found.fault !== undefined)
@@ -29,7 +30,7 @@ export function judgedPastScans(m: Model, ask: Ask): readonly Judgement[] {
           item,
           about: [at],
           says: 'How the parts come past the scan {scan} is not known: nothing can be measured on it.',
-          slots: { scan: word(at, scan) },
+          slots: { scan: wordAt(at, 'scan', scan) },
           missing: fitting(scan),
         },
       ]
@@ -41,7 +42,7 @@ export function judgedPastScans(m: Model, ask: Ask): readonly Judgement[] {
               item,
               about: [at],
               says: 'How the parts come past the scan {scan} on their way in is being measured.',
-              slots: { scan: word(at, scan) },
+              slots: { scan: wordAt(at, 'scan', scan) },
               missing: found.waits,
             },
           ]
@@ -57,11 +58,11 @@ function past(m: Model, scan: string, { name, way, air, strikes, out, at: [x, y,
     about: [`${pathOf(name)}.way-in`, ...placeOf(m, name), at],
     found: air,
     side: 'at least',
-    limit: BESIDE_WAY,
+    limit: SEAT,
     says: strikes
       ? 'Coming {way} it runs into the scan {scan} {out} before it is in its place, at {x}, {y}, {z}.'
       : 'Coming {way} it passes the scan {scan} with {found} of air, {out} before it is in its place; leave {limit} on each side for hands and straps.',
-    slots: { way, scan: word(at, scan), out, x, y, z },
+    slots: { way, scan: wordAt(at, 'scan', scan), out, x, y, z },
     remedies: [{ do: 'act', says: 'Another way in, a smaller part, or take off first what is in the way and scan again.' }],
   }
 }
@@ -71,4 +72,3 @@ const fitting = (scan: string): Gap => ({
   label: 'points that fit the scan',
   until: 'before the body is apart',
 })
-const word = (path: string, value: string): Fact<string> => ({ path, label: 'scan', symbol: '', unit: '', value })

@@ -2,9 +2,9 @@ import type { DriversHandle, Handle, OutsideHandle } from '../../model/fit.ts'
 import type { Source } from '../../sources.ts'
 import { ARM_IN, handlesOf, type Reach, reach, type Reaches, ROUND_ARM } from '../../studies/fit/reach.ts'
 import { type Gaps, isGaps } from '../../studies/study.ts'
-import { type AnyValue, type Fact, type Field, type Gap, isGap } from '../../working/value.ts'
+import { type AnyValue, type Field, type Gap, isGap } from '../../working/value.ts'
 import { type Judgement, rule } from '../rule.ts'
-import { anyShape, NO_SHAPE, pathOf } from './shapes.ts'
+import { anyShape, nameOfShape, NO_SHAPE, pathOf } from './shapes.ts'
 
 const IN_REACH: Source = {
   work: 'practice',
@@ -94,7 +94,7 @@ function outsideReaches(name: string, h: OutsideHandle, { far, beside }: Reach):
             side: 'at least',
             limit: ROUND_ARM,
             says: 'The arm passes {what} {found} from its middle line; with a thick glove it needs {limit}.',
-            slots: { what: word(pathOf(beside.what), beside.what) },
+            slots: { what: nameOfShape(beside.what) },
             remedies: [{ do: 'act', says: 'Move what stands beside the way of the arm, or say what the handle is part of.' }],
           } as const,
         ]
@@ -111,4 +111,3 @@ function outsideReaches(name: string, h: OutsideHandle, { far, beside }: Reach):
         },
   ]
 }
-const word = (path: string, value: string): Fact<string> => ({ path, label: 'shape', symbol: '', unit: '', value })

@@ -4,7 +4,7 @@ import { shapesOf } from '../../studies/fit/places.ts'
 import { isGaps } from '../../studies/study.ts'
 import { type Fact, isGap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
-import { anyShape, FITTING, NO_SHAPE, pathOf, placeOf } from './shapes.ts'
+import { anyShape, FITTING, nameOfShape, NO_SHAPE, pathOf, placeOf } from './shapes.ts'
 
 export const facesReached = rule({
   id: 'faces-reached',
@@ -26,7 +26,7 @@ export const facesReached = rule({
         side: 'at least',
         limit: wanted,
         says: 'Before this face {found} is free up to {other}; {limit} is wanted.',
-        slots: { other: { path: pathOf(other.name), label: 'shape', symbol: '', unit: '', value: other.name } satisfies Fact<string> },
+        slots: { other: nameOfShape(other.name) },
         remedies: [{ do: 'act', says: 'Turn the part so that the face looks into the open, or move what stands before it.' }],
       }),
     )

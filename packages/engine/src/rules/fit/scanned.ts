@@ -1,9 +1,9 @@
 import { scansOf } from '../../studies/fit/scan-task.ts'
 import { type Scanned, scans } from '../../studies/fit/scans.ts'
 import { type Gaps, isGaps } from '../../studies/study.ts'
-import type { Fact, Gap } from '../../working/value.ts'
+import type { Gap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
-import { anyShape, FITTING, NO_SHAPE, pathOf, placeOf } from './shapes.ts'
+import { anyShape, FITTING, nameOfShape, NO_SHAPE, placeOf, wordAt } from './shapes.ts'
 
 export const clearOfScans = rule({
   id: 'clear-of-what-was-scanned',
@@ -40,7 +40,7 @@ export const clearOfScans = rule({
           side: 'at least',
           limit,
           says: 'From {shape} to the scan {scan} there is {found}; leave {limit}. Measure tight places by hand: a scan is good to some millimetres.',
-          slots: { shape: word(pathOf(shape), 'shape', shape), scan: word(at, 'scan', scan) },
+          slots: { shape: nameOfShape(shape), scan: wordAt(at, 'scan', scan) },
           remedies: [{ do: 'act', says: 'Move the part, turn it, or take a smaller one.' }],
         }),
       )
@@ -76,8 +76,7 @@ export const clearOfScans = rule({
 
 const faulty = (scan: string, fault: string): Pick<Judgement, 'says' | 'slots' | 'remedies'> & { readonly missing: Gap } => ({
   says: 'Nothing can be measured on the scan {scan}: {fault}.',
-  slots: { scan: word(`fit.scans.${scan}`, 'scan', scan), fault: word(`fit.scans.${scan}#fault`, 'fault', fault) },
+  slots: { scan: wordAt(`fit.scans.${scan}`, 'scan', scan), fault: wordAt(`fit.scans.${scan}#fault`, 'fault', fault) },
   missing: { gap: true, path: `fit.scans.${scan}.points`, label: 'points that fit the scan', until: 'before the body is apart' },
   remedies: [{ do: 'act', says: 'Pick the points again, or put another file in its place.' }],
 })
-const word = (path: string, label: string, value: string): Fact<string> => ({ path, label, symbol: '', unit: '', value })

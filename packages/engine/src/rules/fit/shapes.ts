@@ -2,13 +2,16 @@ import type { Model } from '../../model/model.ts'
 import type { Source } from '../../sources.ts'
 import { type PlacedShape, places, shapesOf } from '../../studies/fit/places.ts'
 import { type Ask, type Gaps, isGaps } from '../../studies/study.ts'
-import { type Gap, isGap } from '../../working/value.ts'
+import { type Fact, type Gap, isGap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
 
 export const FITTING: Source = { work: 'practice', place: 'fitting parts into cars', mark: 'common practice' }
 export const NO_SHAPE = (): readonly Judgement[] => doesNotApply('nothing that goes in has a shape yet', ['fit.bodies'])
 export const anyShape = (m: Model): boolean => shapesOf(m).some(([, b]) => b.kind !== 'stays in the car')
 export const pathOf = (shape: string): string => `fit.bodies.${shape}`
+/** A name or a word that stands in the file or was told by a survey, as a sentence holds it. */
+export const wordAt = (path: string, label: string, value: string): Fact<string> => ({ path, label, symbol: '', unit: '', value })
+export const nameOfShape = (name: string): Fact<string> => wordAt(pathOf(name), 'shape', name)
 
 /** Shapes whose place or size is not known yet, as findings that name what to measure. */
 export function unplaced(m: Model, ask: Ask, says: string): readonly Judgement[] {

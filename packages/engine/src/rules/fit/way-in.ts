@@ -1,13 +1,13 @@
 import type { Source } from '../../sources.ts'
 import { type Passage, partsWithWay, SEAT, type WaysIn, waysIn } from '../../studies/fit/way-in.ts'
 import { isGaps } from '../../studies/study.ts'
-import { type AnyValue, type Fact, isGap } from '../../working/value.ts'
+import { type AnyValue, isGap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
 import { judgedPastScans } from './past-scans.ts'
-import { FITTING, pathOf, placeOf } from './shapes.ts'
+import { FITTING, pathOf, placeOf, wordAt } from './shapes.ts'
 
 const NO_WAY = (): readonly Judgement[] => doesNotApply('no part says which way it goes in', ['fit.bodies'])
-const named = (label: string, value: string): Fact<string> => ({ path: pathOf(value), label, symbol: '', unit: '', value })
+const named = (label: string, value: string) => wordAt(pathOf(value), label, value)
 
 export const canBeBroughtIn = rule({
   id: 'can-be-brought-in',

@@ -1,4 +1,3 @@
-import { CLEARANCE_HABITS } from '../../fitting/clearance-habits.ts'
 import { surveyedGap } from '../../fitting/surveyed.ts'
 import type { SurveyedWay } from '../../model/survey.ts'
 import type { Fact, Figure, Gap, Value } from '../../working/value.ts'
@@ -92,6 +91,3 @@ function passed(make: Maker, scan: string, residual: number, { shape, way }: Goi
     at: three(scan, `place beside the way of ${name}`, 'p', found.at, 'm'),
   }
 }
-
-/** Air wanted on each side on the way in. */
-export const BESIDE_WAY = CLEARANCE_HABITS.wayIn

@@ -1,4 +1,3 @@
-import { CLEARANCE_HABITS } from '../../fitting/clearance-habits.ts'
 import type { AlignedBox, OrientedBox } from '../../fitting/box.ts'
 import type { Vector } from '../../fitting/vector.ts'
 import { outOf, type Way } from '../../fitting/way-in.ts'
@@ -7,6 +6,7 @@ import type { Model } from '../../model/model.ts'
 import { type Fact, type Field, type Gap, isGap } from '../../working/value.ts'
 import { type Ask, type Gaps, gapsIn, isGaps } from '../study.ts'
 import { type PlacedShape, places, shapesOf } from './places.ts'
+import { SEAT } from './way-in.ts'
 
 /** How a scan is laid into the car, and which free space of it is wanted [m]; only points on the scan are as its file counts. */
 export type LaidScan = {
@@ -81,8 +81,6 @@ export function goingIn(m: Model, ask: Ask): readonly PlacedShape[] {
   })
 }
 
-/** Out of its seat by as much a part has left what it stood on. */
-const SEAT = CLEARANCE_HABITS.wayIn
 /** Which way a shape goes in, where that is said. */
 export function wayOf(m: Model, { name }: PlacedShape): Way | undefined {
   const body = m.fit.bodies[name]
