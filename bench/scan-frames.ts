@@ -12,7 +12,8 @@ const triangles = Number(process.argv[2] ?? 1_960_000),
   folder = mkdtempSync(join(tmpdir(), 'ampwright-scan-'))
 /** Frames of which the middle one counts. */
 const FRAMES = 3
-const frame = `window.ampwrightFrameTime(${FRAMES})`
+const frame = `window.ampwrightFrameTime(${FRAMES}, false)`,
+  movingFrame = `window.ampwrightFrameTime(${FRAMES}, true)`
 /** Each triangle split into four: making a quarter and splitting it is quicker than making them all. */
 function split({ positions, triangles }: TriangleMesh): TriangleMesh {
   const places = [...Array(positions.length / 3).keys()].map(
@@ -53,15 +54,26 @@ try {
   await scans.getByText(/It is only laid out to be looked at/).waitFor({ timeout: 300_000 })
   await page.waitForTimeout(3000)
   const there = (performance.now() - began - 3000) / 1000,
-    opaque = await page.evaluate<number>(frame)
+    opaque = await page.evaluate<number>(frame),
+    moving = await page.evaluate<number>(movingFrame)
   await page.getByLabel('see through scans').check()
   await page.waitForTimeout(1000)
-  const thin = await page.evaluate<number>(frame)
+  const thin = await page.evaluate<number>(frame),
+    thinMoving = await page.evaluate<number>(movingFrame)
   const renderer = await page.evaluate<string>(
     "(() => { const gl = document.createElement('canvas').getContext('webgl2'), x = gl.getExtension('WEBGL_debug_renderer_info'); return x ? gl.getParameter(x.UNMASKED_RENDERER_WEBGL) : 'unknown' })()",
   )
   console.log(
-    JSON.stringify({ triangles: made.triangles.length / 3, seconds: there, frame: { bare, opaque, seeThrough: thin }, renderer }, null, 2),
+    JSON.stringify(
+      {
+        triangles: made.triangles.length / 3,
+        seconds: there,
+        frame: { bare, opaque, moving, seeThrough: thin, seeThroughMoving: thinMoving },
+        renderer,
+      },
+      null,
+      2,
+    ),
   )
 } finally {
   await bench.close()

@@ -1,6 +1,10 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { writeStl } from '@ampwright/exchange'
 import { expect, it } from 'vitest'
 import { root } from '../cars.ts'
+import { engineBay } from '../scans/engine-bay.ts'
 import { benchOfFile } from './bench-of-file.ts'
 import { settled } from './browser.ts'
 
@@ -51,4 +55,35 @@ it('a scan dropped on the page Fit is shown, laid into the car by three points c
     .first()
     .waitFor({ state: 'attached' })
   expect(bench.complaints).toEqual([])
+}, 180_000)
+
+it('a large scan is drawn by fewer triangles for as long as the view moves, and whole once it rests', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'ampwright-scan-')),
+    { scan } = engineBay({ seed: 3, triangles: 90_000 }),
+    whole = scan.triangles.length / 3,
+    page = await bench.window()
+  writeFileSync(join(folder, 'bay.stl'), writeStl(scan))
+  try {
+    await page.goto(`${bench.url}/c/${bench.demo}/fit`)
+    await settled(page)
+    await page.getByRole('region', { name: 'Scans' }).locator('input[type=file]').setInputFiles(join(folder, 'bay.stl'))
+    await page.waitForFunction(least => ((window as { ampwrightTriangles?: () => number }).ampwrightTriangles?.() ?? 0) > least, whole, {
+      timeout: 60_000,
+    })
+    const space = page.locator('.scene .space')
+    await space.evaluate(e => e.scrollIntoView({ block: 'end' }))
+    const box = (await space.boundingBox())!
+    await page.mouse.move(box.x + 8, box.y + 8)
+    await page.mouse.down()
+    for (let n = 1; n <= 5; n++) await page.mouse.move(box.x + 8 + 6 * n, box.y + 8)
+    await page.waitForFunction(
+      least => ((window as { ampwrightTriangles?: () => number }).ampwrightTriangles?.() ?? Infinity) < least,
+      whole - 20_000,
+    )
+    await page.mouse.up()
+    await page.waitForFunction(least => ((window as { ampwrightTriangles?: () => number }).ampwrightTriangles?.() ?? 0) > least, whole)
+    expect(bench.complaints).toEqual([])
+  } finally {
+    rmSync(folder, { recursive: true, force: true })
+  }
 }, 180_000)

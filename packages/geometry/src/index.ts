@@ -3,6 +3,7 @@ export { type Alignment, type AlignmentProblem, byPicks, type Pick } from './ali
 export { inCar, inFile, mirrors, type Placement, placed } from './align/placement.ts'
 export { FILE_UNITS, type FileUnit, fileUnits, unitOfScale, unitsBySize } from './align/unit.ts'
 export { type Closedness, closedness } from './closedness.ts'
+export { coarser } from './coarser.ts'
 export { firstHit, type Hit } from './first-hit.ts'
 export { type Gap, type GapOptions, gapBetween, gapToBox, gapToTube, type Pose } from './gap.ts'
 export { seenAt } from './hit.ts'

@@ -2,7 +2,7 @@ import type { MeshesTask, Surveys, Vector } from '@ampwright/engine'
 import type { ScanTold } from '@ampwright/workbench'
 import { proxy, type Remote, transfer, wrap } from 'comlink'
 import type { Engine } from '../worker/engine.ts'
-import type { MeshesKnown, Packing, ScanKnown, ScanMesh, ScanThread } from './scan-thread.ts'
+import type { MeshesKnown, Packing, ScanDrawn, ScanKnown, ScanMesh, ScanThread } from './scan-thread.ts'
 
 /** A scan as the page knows it. */
 export type ScanShown = {
@@ -127,7 +127,7 @@ export class CarScans {
   /** The mesh that stands for a part, in the axes of this. */
   partMesh = async (shape: string): Promise<ScanMesh | undefined> => this.thread?.scans.partMesh(shape)
   /** The mesh of a scan as it is drawn. */
-  mesh = async (scan: string): Promise<ScanMesh | undefined> => this.thread?.scans.mesh(scan)
+  mesh = async (scan: string): Promise<ScanDrawn | undefined> => this.thread?.scans.mesh(scan)
   /** The point of a scan that stands first in a line of sight. */
   pick = async (scan: string, from: Vector, towards: Vector) => this.thread?.scans.pick(scan, from, towards)
 

@@ -14,6 +14,7 @@ import {
   type CarMeshes,
   carMeshes,
   carSurvey,
+  coarser,
   FILE_UNITS,
   gapsTo,
   heldAgainst,
@@ -36,6 +37,8 @@ import type { PackedBox } from './packed-meshes.ts'
 
 /** A scan as it is drawn: corners in the car [m], three numbers for each triangle. */
 export type ScanMesh = { readonly positions: Float32Array; readonly triangles: Uint32Array }
+/** A scan and, where it is a large one, what is drawn of it for as long as the view moves. */
+export type ScanDrawn = ScanMesh & { readonly moving?: ScanMesh }
 /** What the page hears of a scan. `key` changes whenever it lies elsewhere, so that it is drawn anew. */
 export type ScanKnown = { readonly key: string; readonly triangles: number; readonly survey?: SurveyOfScan; readonly fault?: string }
 
@@ -60,6 +63,8 @@ const LONGEST = 60_000,
 /** Air between two modules [m]. */
 const AIR = 0.003
 const SEED = 1
+/** Triangles drawn while the view moves: some 80 ms a frame where the processor draws, bench/scan-frames. */
+const MOVING = 60_000
 /** How often a search says how far it is [ms]. */
 const BEAT = 200
 
@@ -157,9 +162,15 @@ export class ScanThread {
     this.stopped = true
   }
   /** The mesh as it is drawn. */
-  mesh(scan: string): ScanMesh | undefined {
+  mesh(scan: string): ScanDrawn | undefined {
     const laid = this.laid.get(scan)
-    return laid && drawn(laid.lies.mesh)
+    if (!laid) return undefined
+    const { mesh } = laid.lies,
+      { mesh: less } = coarser(mesh, MOVING)
+    if (less === mesh) return drawn(mesh)
+    const whole = sent(mesh),
+      moving = sent(less)
+    return transfer({ ...whole, moving }, [...buffers(whole), ...buffers(moving)])
   }
   /** The point of the file that stands first in a line of sight; undefined where none does. */
   pick(scan: string, from: Vector, towards: Vector): { readonly onScan: Vector; readonly inCar: Vector } | undefined {
@@ -170,10 +181,11 @@ export class ScanThread {
 }
 
 function drawn(mesh: TriangleMesh): ScanMesh {
-  const positions = Float32Array.from(mesh.positions),
-    triangles = mesh.triangles.slice()
-  return transfer({ positions, triangles }, [positions.buffer, triangles.buffer])
+  const own = sent(mesh)
+  return transfer(own, buffers(own))
 }
+const sent = (mesh: TriangleMesh): ScanMesh => ({ positions: Float32Array.from(mesh.positions), triangles: mesh.triangles.slice() })
+const buffers = ({ positions, triangles }: ScanMesh): ArrayBufferLike[] => [positions.buffer, triangles.buffer]
 
 const soFar = ({ placed, bound, steps }: BayAnswer, began: number, done: boolean): Packing => ({
   placed: placed.length,

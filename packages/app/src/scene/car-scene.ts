@@ -18,7 +18,7 @@ import { OrbitControls } from 'three/addons/controls/OrbitControls.js'
 import { type PackedBox, PackedMeshes } from '../scans/packed-meshes.ts'
 import { PartMeshes } from '../scans/part-meshes.ts'
 import { ScanMeshes } from '../scans/scan-meshes.ts'
-import type { ScanMesh } from '../scans/scan-thread.ts'
+import type { ScanDrawn, ScanMesh } from '../scans/scan-thread.ts'
 import type { SceneView } from '../worker/drawings.ts'
 import {
   bodyMesh,
@@ -66,6 +66,8 @@ const SNAP = 0.005
 const NAME = { high: 17, each: 6.6, withMass: 9 } as const
 const meet = (a: Label, b: Label, more: number): boolean =>
   Math.abs(a.y - b.y) < NAME.high && Math.abs(a.x - b.x) < NAME.each * ((a.name.length + b.name.length) / 2 + more) + 6
+/** So long after the last movement large scans are drawn whole again [ms]. */
+const REST = 250
 /** A pointer that moved less than this between down and up was a click [px]. */
 const STILL = 5
 
@@ -86,6 +88,7 @@ export class CarScene {
   private view: SceneView | undefined
   private look: Look | undefined
   private asked = 0
+  private rest: ReturnType<typeof setTimeout> | undefined
   private framed = false
   private drag: { name: string; plane: Plane; from: Vector3; start: Vector3 } | undefined
 
@@ -110,6 +113,7 @@ export class CarScene {
   }
   dispose(): void {
     cancelAnimationFrame(this.asked)
+    clearTimeout(this.rest)
     this.canvas.removeEventListener('pointerdown', this.down)
     this.canvas.removeEventListener('pointermove', this.moved)
     this.canvas.removeEventListener('pointerup', this.up)
@@ -137,7 +141,7 @@ export class CarScene {
   /** Shows these scans and no other; each is fetched only where it lies elsewhere than it is drawn. */
   async showScans(
     scans: readonly { readonly scan: string; readonly key: string }[],
-    fetch: (scan: string) => Promise<ScanMesh | undefined>,
+    fetch: (scan: string) => Promise<ScanDrawn | undefined>,
   ): Promise<void> {
     this.scans.keep(scans.map(s => s.scan))
     for (const { scan, key } of scans) {
@@ -193,8 +197,9 @@ export class CarScene {
     this.bodies.get(name)?.position.set(...to)
     this.draw()
   }
-  /** How long drawing takes [ms], the middle of several frames one after the other: a measure for the bench. */
-  frameTime(frames: number): number {
+  /** How long drawing takes [ms], as while the view moves or whole, the middle of several frames one after the other: a measure for the bench. */
+  frameTime(frames: number, moving: boolean): number {
+    this.scans.coarse(moving)
     const gl = this.renderer.getContext(),
       pixel = new Uint8Array(4)
     const times = Array.from({ length: frames }, (_, i) => {
@@ -277,9 +282,16 @@ export class CarScene {
     if (this.asked) return
     this.asked = requestAnimationFrame(() => {
       this.asked = 0
+      clearTimeout(this.rest)
+      if (this.scans.coarse(true)) this.rest = setTimeout(this.drawWhole, REST)
       this.renderer.render(this.scene, this.camera)
       this.hooks.labels(this.labels())
     })
+  }
+  /** Once nothing has moved for a while. */
+  private readonly drawWhole = (): void => {
+    this.scans.coarse(false)
+    this.renderer.render(this.scene, this.camera)
   }
   private labels(): readonly Label[] {
     const { clientWidth: w, clientHeight: h } = this.canvas,

@@ -60,7 +60,10 @@ export function SceneView() {
           },
         })
         watch.observe(frame.current)
-        Object.assign(window, { ampwrightFrameTime: (n: number) => scene?.frameTime(n), ampwrightTriangles: () => scene?.triangles() })
+        Object.assign(window, {
+          ampwrightFrameTime: (n: number, moving: boolean) => scene?.frameTime(n, moving),
+          ampwrightTriangles: () => scene?.triangles(),
+        })
         setLayers(l => ({ ...l }))
       } catch {
         setFault('This browser draws nothing in three dimensions. The drawings below show the same.')
