@@ -65,11 +65,111 @@ describe('the finished car on the scales', () => {
     expect(findings(textOf('lapwing'), 'weighs-as-reckoned').map(f => f.outcome)).toEqual(['does not apply']))
 })
 
+describe('a car reckoned from the scales', () => {
+  const edited = (text: string, edits: readonly { readonly path: string; readonly now: string | null }[]): string => {
+    const made = applyEdits(text, edits)
+    if (!made.ok) throw new Error(made.problem.what)
+    return made.text
+  }
+  const value = (text: string, id: string): number => assessText(text).assessment.figures.get(id)?.value as number
+  /** The ledger's word of today set as that of the day the car was weighed, as the remedy does. */
+  const reckoned = (car: 'wren' | 'badger'): string => {
+    const remedy = findings(textOf(car), 'reckoned-from-the-scales')[0]?.remedies[0]
+    if (remedy?.do !== 'set') throw new Error('nothing is offered')
+    return edited(
+      textOf(car),
+      remedy.sets.map(({ path, to }) => ({ path, now: `${to && 'value' in to ? to.value : ''} kg` })),
+    )
+  }
+  it.each(['wren', 'badger'] as const)('weighs what the scales said, and is as sure as they are: %s', car => {
+    const before = textOf(car),
+      after = reckoned(car),
+      scales = (of: 'front' | 'rear'): number => Number(before.match(new RegExp(`  weighed: .*${of}: "(\\d+)`))?.[1])
+    expect(findings(before, 'reckoned-from-the-scales').map(f => f.outcome)).toEqual(['marginal'])
+    expect(findings(after, 'reckoned-from-the-scales').map(f => f.outcome)).toEqual(['sound'])
+    expect(value(after, 'ledger.kerb')).toBe(scales('front') + scales('rear'))
+    expect(value(after, 'ledger.parts-kerb')).toBe(value(before, 'ledger.kerb'))
+    expect(value(after, 'load.rear@driver') - value(before, 'load.rear@driver')).toBeCloseTo(
+      scales('rear') - value(before, 'ledger.rear'),
+      9,
+    )
+    // What was reckoned is still held against the scales, and as before.
+    for (const f of findings(before, 'weighs-as-reckoned'))
+      expect(findings(after, 'weighs-as-reckoned').find(o => o.item === f.item)?.found?.value).toBe(f.found?.value)
+    const half = (text: string): number => assessText(text, { bands: true }).assessment.halves.get('ledger.kerb') as number
+    expect(half(after)).toBeLessThan(half(before))
+    expect(half(after)).toBeCloseTo(car === 'wren' ? Math.hypot(3, 3) : Math.hypot(5, 5), 6)
+  })
+  it('moves with what is put in afterwards, by its lever', () => {
+    const after = reckoned('wren'),
+      L = value(after, 'ledger.centre-x') / (value(after, 'ledger.rear') / value(after, 'ledger.kerb'))
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 200 }), fc.integer({ min: -500, max: 2500 }), (m, x) => {
+        const text = edited(after, [{ path: 'donor.added.later', now: { mass: `${m} kg`, x: `${x} mm`, y: '0 mm', z: '500 mm' } }])
+        expect(value(text, 'ledger.kerb')).toBeCloseTo(value(after, 'ledger.kerb') + m, 8)
+        expect(value(text, 'ledger.rear') - value(after, 'ledger.rear')).toBeCloseTo((m * x) / 1000 / L, 8)
+      }),
+      { numRuns: runs(100) },
+    )
+  })
+  it('shares each axle between its wheels as the scales did', () => {
+    const otter = textOf('otter'),
+      heavier = edited(otter, [{ path: 'donor.added.later', now: { mass: '80 kg', x: '100 mm', y: '0 mm', z: '500 mm' } }])
+    expect(value(otter, 'side.front-left')).toBeCloseTo(427, 9)
+    expect(value(otter, 'side.rear-right')).toBeCloseTo(402, 9)
+    expect(value(heavier, 'side.front-left') / value(heavier, 'side.front-right')).toBeCloseTo(427 / 425, 12)
+    expect(value(heavier, 'side.front-left') + value(heavier, 'side.front-right')).toBeCloseTo(value(heavier, 'ledger.front'), 9)
+  })
+  it('rests on the list where only one of the two is known', () => {
+    const text = edited(textOf('otter'), [{ path: 'fit.weighed.reckoned-rear', now: null }])
+    expect(findings(text, 'reckoned-from-the-scales').map(f => [f.outcome, f.says.slice(0, 20)])).toEqual([
+      ['marginal', 'What the ledger said'],
+    ])
+    expect(value(text, 'ledger.kerb')).toBeCloseTo(1653.6, 1)
+  })
+})
+
 describe('what is done to the body', () => {
   it('is listed part by part, what stays in the car left out', () => {
     const rows = assessText(textOf('lapwing')).assessment.tables.get('fixing.fixings')?.rows ?? []
     expect(rows.map(r => r.name)).not.toContain('booster')
     expect(rows.find(r => r.name === 'boot-box')?.cells['fixing']).toMatchObject({ value: 'new holes' })
+  })
+})
+
+describe('where a part is fixed', () => {
+  const points = (text: string): readonly string[] =>
+    assessText(text)
+      .assessment.tables.get('fixing-point.points')
+      ?.rows.map(r => r.name) ?? []
+  const behind = (text: string) => findings(text, 'nothing-behind-a-hole')
+  const edited = (text: string, path: string, now: string | null): string => {
+    const made = applyEdits(text, [{ path, now }])
+    if (!made.ok) throw new Error(made.problem.what)
+    return made.text
+  }
+  const LINE = 'fit.keep-outs.brake-line'
+  it('is listed point by point, and holes are held against lines and batteries behind them', () => {
+    expect(points(textOf('lapwing'))).toHaveLength(6)
+    expect(behind(textOf('lapwing')).map(f => [f.item, f.outcome])).toEqual([['boot-box', 'sound']])
+    const moved = edited(edited(textOf('lapwing'), `${LINE}.rear`, '2450 mm'), `${LINE}.left`, '-180 mm'),
+      near = behind(edited(moved, `${LINE}.top`, '330 mm'))[0]
+    expect(near?.found?.value).toBeCloseTo(Math.hypot(0.0025, 0.015), 9)
+    expect(near?.outcome).toBe('failing')
+    expect([near?.slots['point']?.value, near?.slots['to']?.value]).toEqual(['front-left', 'brake-line'])
+  })
+  it('asks for what is missing of a point, and goes on with the others', () => {
+    const text = edited(textOf('lapwing'), 'fit.bodies.boot-box.points.rear-left.up', null)
+    expect(points(text)).toHaveLength(5)
+    expect(behind(text).map(f => f.outcome)).toEqual(['unanswered', 'sound'])
+    expect(behind(text)[0]?.gaps.map(g => g.path)).toEqual(['fit.bodies.boot-box.points.rear-left.up'])
+  })
+  it('is of no concern to lines where nothing is drilled, and unanswered where nobody says', () => {
+    expect(behind(edited(textOf('lapwing'), 'fit.bodies.boot-box.fixing', 'existing points')).map(f => f.outcome)).toEqual([
+      'does not apply',
+    ])
+    expect(behind(edited(textOf('lapwing'), 'fit.bodies.boot-box.fixing', null)).map(f => f.outcome)).toEqual(['unanswered'])
+    expect(behind(textOf('wren')).map(f => f.outcome)).toEqual(['does not apply'])
   })
 })
 

@@ -14,7 +14,7 @@ import { voltageWindowChart } from './charts/voltage-window.ts'
 import type { Mark } from './line-chart.ts'
 import type { Outcome, Page, Picture } from './picture.ts'
 import { boxDrawing, type BoxToDraw } from './scene/box-drawing.ts'
-import { boxPlan, type Plan } from './scene/box-plan.ts'
+import { type BoxPoint, boxPlan, type Plan } from './scene/box-plan.ts'
 import { sceneOf } from './scene/scene.ts'
 import { carView, VIEWS } from './scene/view.ts'
 
@@ -170,7 +170,7 @@ function boxes(a: Known): readonly Drawing[] {
     const sizes = ['length', 'width', 'height', 'wall'].map(key => numberIn(cells[key]))
     if (sizes.some(s => s === undefined)) return []
     const [length, width, height, wall] = sizes as [number, number, number, number],
-      box: BoxToDraw = { name, length, width, height, wall, material: wordsIn(cells['material']) },
+      box: BoxToDraw = { name, length, width, height, wall, material: wordsIn(cells['material']), points: pointsOf(a, name) },
       beside = 0.15 * Math.max(length, width, height)
     return [
       {
@@ -184,6 +184,12 @@ function boxes(a: Known): readonly Drawing[] {
     ]
   })
 }
+/** Where a box is fixed, of the points that are measured on it. */
+const pointsOf = (a: Known, part: string): readonly BoxPoint[] =>
+  (a.tables.get('fixing-point.points')?.rows ?? []).flatMap(({ cells }) => {
+    const [back, across, up] = ['back', 'across', 'up'].map(key => numberIn(cells[key]))
+    return wordsIn(cells['part']) === part && back !== undefined && across !== undefined && up !== undefined ? [{ back, across, up }] : []
+  })
 function weather(a: Known): readonly Drawing[] {
   return (
     [

@@ -99,6 +99,7 @@ import * as segments from './fitting/segments.ts'
 import * as shaftOverTravel from './fitting/shaft-over-travel.ts'
 import * as shell from './fitting/shell.ts'
 import * as surveyed from './fitting/surveyed.ts'
+import * as fixingPoints from './fitting/fixing-points.ts'
 import * as handReach from './fitting/hand-reach.ts'
 import * as tubeToBox from './fitting/tube-to-box.ts'
 import * as turnedBoxes from './fitting/turned-boxes.ts'
@@ -142,6 +143,7 @@ import * as rollOver from './vehicle/roll-over.ts'
 import * as rollingRadius from './vehicle/rolling-radius.ts'
 import * as rotatingInertia from './vehicle/rotating-inertia.ts'
 import * as runningOrder from './vehicle/running-order.ts'
+import * as sinceWeighed from './vehicle/since-weighed.ts'
 import * as speedometer from './vehicle/speedometer.ts'
 import * as standsLower from './vehicle/stands-lower.ts'
 import * as steadySpeed from './vehicle/steady-speed.ts'
@@ -166,6 +168,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     centreOfMass,
     rollOver,
     rotatingInertia,
+    sinceWeighed,
     speedometer,
     steadySpeed,
     towing,
@@ -189,6 +192,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
   ],
   fitting: [
     placedBody,
+    fixingPoints,
     handReach,
     tubeToBox,
     wheelToBody,

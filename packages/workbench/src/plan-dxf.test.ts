@@ -27,6 +27,25 @@ describe('a battery box for a drawing program', () => {
     for (const size of ['310', '380', '345']) expect(text).toMatch(new RegExp(` 1\\r\\n${size}\\r\\n`))
     expect(text).toContain('Battery box front, outer sizes in mm')
   })
+  it('marks each point it is fixed at in all three views, on a layer of its own', () => {
+    const points = [
+        { back: 0.03, across: -0.015, up: 0 },
+        { back: 0.28, across: 0.395, up: 0 },
+      ],
+      fixed = boxPlan({ ...box, points }, 0.1, 0.05),
+      crosses = fixed.lines.filter(l => l.is === 'fixing')
+    expect(crosses).toHaveLength(2 * 3 * points.length)
+    // From above it stands where it was measured: back along the sheet, across up it.
+    const middles = crosses.map(({ from, to }) => [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2])
+    for (const { back, across } of points)
+      expect(middles.filter(([u, v]) => Math.hypot((u ?? 9) - back, (v ?? 9) - across) < 1e-12)).toHaveLength(2)
+    expect(
+      planDxf('Battery box front', fixed)
+        .split('\r\n')
+        .filter(l => l === 'FIXING').length,
+    ).toBe(1 + crosses.length)
+    expect(plan.lines.some(l => l.is === 'fixing')).toBe(false)
+  })
   it('keeps what is drawn inside the sheet it states, but for the sizes beside it', () => {
     for (const { from, to } of plan.lines)
       for (const [u, v] of [from, to]) {

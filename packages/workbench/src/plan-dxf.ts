@@ -5,9 +5,10 @@ const LAYERS = [
   { name: 'OUTLINE', colour: 7 },
   { name: 'HIDDEN', colour: 8 },
   { name: 'LID', colour: 5 },
+  { name: 'FIXING', colour: 1 },
   { name: 'SIZES', colour: 3 },
 ] as const
-const LAYER_OF = { outline: 'OUTLINE', hidden: 'HIDDEN', lid: 'LID' } as const
+const LAYER_OF = { outline: 'OUTLINE', hidden: 'HIDDEN', lid: 'LID', fixing: 'FIXING' } as const
 const MM = 1000
 type Flat = readonly [number, number]
 const mm = ([u, v]: Flat): Flat => [u * MM, v * MM]

@@ -63,6 +63,7 @@ export const STAGE_PAGES: readonly Page[] = [
       'way-in.ways',
       'reach.handles',
       'fixing.fixings',
+      'fixing-point.points',
       'shell.cut-list',
     ],
   },

@@ -33,6 +33,12 @@ const onScales = (car: 'stripped' | 'finished', mark: 's' | '1') => {
     with: words('what was in the car that is not part of it'),
   }
 }
+const reckoned = (what: string, symbol: string) =>
+  quantity('mass', `${what} by the ledger the day it was weighed`, symbol, {
+    least: 1,
+    most: 20_000,
+    says: 'Left out: masses and axle loads rest on the ledger, and the scales are only held against it.',
+  })
 const travel = (label: string, symbol: string) => quantity('length', label, symbol, { least: 0, most: 0.5, measure: TRAVEL })
 
 const WAYS = ['from above', 'from below', 'from ahead', 'from behind', 'from the left', 'from the right'] as const
@@ -57,6 +63,8 @@ const wanted = (face: string, symbol: string) =>
     measure: TRIAL,
     says: 'Left out: this face is not reached.',
   })
+const onPart = (label: string, symbol: string) =>
+  quantity('length', `fixing point, ${label}`, symbol, { least: -1, most: 10, measure: TAPE })
 const shape = {
   length: side('length along the car, before it is turned', 'ℓ'),
   width: side('width across the car, before it is turned', 'w'),
@@ -96,6 +104,16 @@ const shape = {
     'floor sheet alone',
   ]),
   'fixing-points': quantity('count', 'points it is fixed at', 'n_f', { least: 1, most: 100, measure: LOOK }),
+  points: mapOf(
+    'where it is fixed',
+    'fixing point',
+    group('fixing point', {
+      back: onPart('behind the front end of the part', 'b'),
+      across: onPart('to the right of its left side', 'a'),
+      up: onPart('above its underside', 'u'),
+    }),
+    'Measured on the part, before it is turned; below zero beside it. Left out: only their number is known.',
+  ),
 } satisfies Fields
 const moving = {
   ...shape,
@@ -347,9 +365,17 @@ export const fit = group(
     stripped: group('stripped car on the scales', onScales('stripped', 's'), {
       says: 'With all that comes out taken out and nothing put in yet, by wheels or by axles: from then on the car is reckoned from it, and no longer from what came out. Left and right are known only where it was weighed by wheels.',
     }),
-    weighed: group('finished car on the scales', onScales('finished', '1'), {
-      says: 'With nobody aboard, by wheels or by axles: what it says is held against the ledger.',
-    }),
+    weighed: group(
+      'finished car on the scales',
+      {
+        ...onScales('finished', '1'),
+        'reckoned-front': reckoned('front axle', 'm_F0'),
+        'reckoned-rear': reckoned('rear axle', 'm_R0'),
+      },
+      {
+        says: 'With nobody aboard, by wheels or by axles: what it says is held against the ledger. With what the ledger said that day the car is reckoned from the scales, and the ledger only adds what has changed since.',
+      },
+    ),
     lift: group('two-post lift', {
       'front-pads': along('front pads', 'x_f'),
       'rear-pads': along('rear pads', 'x_r'),

@@ -19,6 +19,7 @@ const INKS: Readonly<Record<PlanLine['is'], { readonly ink: Ink; readonly width:
   outline: { ink: 'ink', width: '1.6' },
   hidden: { ink: 'quiet', width: '1', dash: '4 3' },
   lid: { ink: 'act', width: '1.6' },
+  fixing: { ink: 'act', width: '1.6' },
 }
 
 /** A battery box from three sides, to scale, with its outer sizes, its wall and the line of its lid. */
@@ -34,7 +35,7 @@ export function boxDrawing(box: BoxToDraw, on: Page): Picture {
   const at = ([u, v]: Flat): Flat => [BESIDE + u * scale, foot - v * scale]
   const { unit, fromSI } = unitOf({ label: '', unit: 'm', shows: 'length' }, page.units, Math.max(box.length, box.width, box.height))
   const told = (m: number): string => withUnit(reading(fromSI(m)), unit)
-  const text = `Three views, to scale: ${told(box.length)} long, ${told(box.width)} wide, ${told(box.height)} high outside; wall ${told(box.wall)} of ${box.material}; the lid lies on top.`
+  const text = `Three views, to scale: ${told(box.length)} long, ${told(box.width)} wide, ${told(box.height)} high outside; wall ${told(box.wall)} of ${box.material}; the lid lies on top.${box.points?.length ? ` Fixed at ${box.points.length} points, marked by crosses.` : ''}`
   const svg = [
     ...title.svg,
     ...plan.lines.map(l => lineOf(hand, l, at)),
@@ -43,7 +44,9 @@ export function boxDrawing(box: BoxToDraw, on: Page): Picture {
       const [x, y] = at(w.at)
       return write(hand, x, y + 16, w.text, { size: SIZE.tick, anchor: w.end ? 'end' : 'start' })
     }),
-    write(hand, BESIDE, foot + 36, `wall ${told(box.wall)}, ${box.material}`, { ink: 'ink' }),
+    write(hand, BESIDE, foot + 36, `wall ${told(box.wall)}, ${box.material}${box.points?.length ? '; crosses: where it is fixed' : ''}`, {
+      ink: 'ink',
+    }),
   ]
   const rows = (['length', 'width', 'height', 'wall'] as const).map(side => [side, tidy(fromSI(box[side]))])
   return {

@@ -1,6 +1,6 @@
 /** A place on the sheet: to the right, up. */
 export type Flat = readonly [u: number, v: number]
-export type PlanLine = { readonly from: Flat; readonly to: Flat; readonly is: 'outline' | 'hidden' | 'lid' }
+export type PlanLine = { readonly from: Flat; readonly to: Flat; readonly is: 'outline' | 'hidden' | 'lid' | 'fixing' }
 /** A length between two places of the sheet that lie level with, or over, each other. */
 export type PlanSize = { readonly from: Flat; readonly to: Flat; readonly metres: number }
 export type PlanWord = { readonly at: Flat; readonly text: string; readonly end: boolean }
@@ -12,11 +12,21 @@ export type Plan = {
   readonly sizes: readonly PlanSize[]
   readonly words: readonly PlanWord[]
 }
-/** Outer sides and wall of a box, m. */
-export type BoxSizes = { readonly length: number; readonly width: number; readonly height: number; readonly wall: number }
+/** A point a box is fixed at, m: behind its front end, to the right of its left side, above its underside. */
+export type BoxPoint = { readonly back: number; readonly across: number; readonly up: number }
+/** Outer sides and wall of a box, m, and where it is fixed, as far as that is known. */
+export type BoxSizes = {
+  readonly length: number
+  readonly width: number
+  readonly height: number
+  readonly wall: number
+  readonly points?: readonly BoxPoint[]
+}
+/** Half a cross that marks a point [m]. */
+const CROSS = 0.006
 
 /** Three views of a box with its sizes: from its left, from above below it, from its rear beside it. `gap` is left between them, `off` to each size. */
-export function boxPlan({ length, width, height, wall }: BoxSizes, gap: number, off: number): Plan {
+export function boxPlan({ length, width, height, wall, points = [] }: BoxSizes, gap: number, off: number): Plan {
   const low = width + gap,
     beside = length + gap,
     top = low + height
@@ -33,6 +43,11 @@ export function boxPlan({ length, width, height, wall }: BoxSizes, gap: number, 
       ...upright([beside, low], width),
       ...frame([0, 0], length, width, 'outline'),
       ...frame([wall, wall], length - 2 * wall, width - 2 * wall, 'hidden'),
+      ...points.flatMap(({ back, across, up }) => [
+        ...cross([back, low + up]),
+        ...cross([beside + across, low + up]),
+        ...cross([back, across]),
+      ]),
     ],
     sizes: [
       { from: [0, top + off], to: [length, top + off], metres: length },
@@ -46,6 +61,11 @@ export function boxPlan({ length, width, height, wall }: BoxSizes, gap: number, 
     ],
   }
 }
+
+const cross = ([u, v]: Flat): readonly PlanLine[] => [
+  { from: [u - CROSS, v], to: [u + CROSS, v], is: 'fixing' },
+  { from: [u, v - CROSS], to: [u, v + CROSS], is: 'fixing' },
+]
 
 function frame([u, v]: Flat, across: number, up: number, is: PlanLine['is']): readonly PlanLine[] {
   const corners: readonly Flat[] = [

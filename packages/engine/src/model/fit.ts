@@ -47,6 +47,8 @@ export type Shape = Here & {
   readonly fixing: Field<'existing points' | 'new holes' | 'cut out' | 'welded on'>
   readonly fixedInto: Field<'chassis or cross member' | 'sill or bulkhead' | 'floor sheet with spreading plates' | 'floor sheet alone'>
   readonly fixingPoints: Field
+  /** Measured on the part before it is turned. */
+  readonly points: Named<{ readonly back: Field; readonly across: Field; readonly up: Field }>
 }
 export type StraightWay = 'from above' | 'from below' | 'from ahead' | 'from behind' | 'from the left' | 'from the right'
 type Moving = Shape & {
@@ -190,6 +192,6 @@ export type Fit = Here & {
   }
   readonly lifting: Here & { readonly people: Field; readonly hoist: Field }
   readonly stripped: OnScales
-  readonly weighed: OnScales
+  readonly weighed: OnScales & { readonly reckonedFront: Field; readonly reckonedRear: Field }
   readonly lift: Here & { readonly frontPads: Field; readonly rearPads: Field; readonly armRating: Field }
 }

@@ -51,7 +51,8 @@ import { clearOfScans } from './fit/scanned.ts'
 import { heavyPartsHaveAShape } from './fit/shapes.ts'
 import { meshesAsLargeAsSaid } from './fit/meshes.ts'
 import { canBeBroughtIn, canBeLifted } from './fit/way-in.ts'
-import { weighsAsReckoned } from './fit/weigh-in.ts'
+import { nothingBehindHoles } from './fit/holes.ts'
+import { reckonedFromScales, weighsAsReckoned } from './fit/weigh-in.ts'
 import {
   bmsFitted,
   bmsLimitsDrive,
@@ -275,6 +276,8 @@ const FIT: readonly Rule[] = [
   lidsReached,
   powerCutInReach,
   weighsAsReckoned,
+  reckonedFromScales,
+  nothingBehindHoles,
   staysOnTheLift,
   standsAsBefore,
 ]

@@ -41,6 +41,7 @@ import { weighings } from './donor/weighings.ts'
 import { edges } from './fit/edges.ts'
 import { finished } from './fit/finished.ts'
 import { reach } from './fit/reach.ts'
+import { fixingPoints } from './fit/fixing-points.ts'
 import { fixings } from './fit/fixings.ts'
 import { gaps } from './fit/gaps.ts'
 import { ground } from './fit/ground.ts'
@@ -207,6 +208,7 @@ export const STUDIES: readonly Study<unknown>[] = [
   finished,
   waysIn,
   fixings,
+  fixingPoints,
   lids,
   reach,
   lift,

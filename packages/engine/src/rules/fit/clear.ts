@@ -49,8 +49,6 @@ export const partsClear = rule({
   spoil: { sample: 'lapwing', edits: [{ path: 'fit.bodies.motor.length', now: '420 mm' }], item: 'front-box and motor' },
 })
 
-/** A name as a word of a sentence. */
-
 type Guard = { readonly limit: Fact; readonly why: string }
 const GUARDS_PEOPLE: Readonly<Partial<Record<Beside['kind'], Guard>>> = {
   'jacking point': { limit: CLEARANCE_HABITS.toBody, why: 'a jack or lift pad under it would bear on the part' },

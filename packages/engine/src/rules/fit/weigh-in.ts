@@ -2,7 +2,7 @@ import type { OnScales } from '../../model/fit.ts'
 import type { Source } from '../../sources.ts'
 import { type Finished, finished } from '../../studies/fit/finished.ts'
 import { isGaps } from '../../studies/study.ts'
-import { type Fact, isGap } from '../../working/value.ts'
+import { type Fact, isGap, type Value } from '../../working/value.ts'
 import { limitOf } from '../pack/answers.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
 
@@ -56,6 +56,58 @@ function held({ unsure }: Finished, against: Finished['against'], { with: had }:
     }),
   )
 }
+
+const FROM_SCALES: Source = {
+  work: 'practice',
+  place: 'once a car is finished its masses are those of the scales, no longer those of the list',
+  mark: 'common practice',
+}
+
+export const reckonedFromScales = rule({
+  id: 'reckoned-from-the-scales',
+  title: 'A finished car that was weighed is reckoned from the scales',
+  stage: 'fit',
+  harm: 'S1',
+  hazards: [],
+  source: FROM_SCALES,
+  judgements: (m, ask) => {
+    const { weighed } = m.fit,
+      about = ['fit.weighed']
+    if (!weighed.given) return doesNotApply('the finished car has not been on the scales yet', about)
+    const found = ask(finished),
+      missing = isGaps(found) ? found : isGaps(found.against) ? found.against : undefined
+    if (missing || isGaps(found) || found.against === null || isGaps(found.against))
+      return [{ about, says: 'The scales cannot be held against the ledger yet.', missing: missing ?? { gaps: [] } }]
+    const [whole, front, rear] = found.against.map(a => a.expected) as [Value, Value, Value],
+      { reckonedFront, reckonedRear } = weighed,
+      half = isGap(reckonedFront) !== isGap(reckonedRear)
+    return [
+      {
+        about,
+        rests: [whole, ...[reckonedFront, reckonedRear].flatMap(f => (isGap(f) ? [] : [f]))],
+        holds: true,
+        marginal: isGap(reckonedFront) || isGap(reckonedRear),
+        says: half
+          ? 'What the ledger said the day it was weighed is known of one axle only: masses and axle loads still rest on the list, by which the car weighs {whole}.'
+          : isGap(reckonedFront)
+            ? 'Masses and axle loads still rest on the list, by which the car weighs {whole}.'
+            : 'Masses and axle loads rest on the scales and on what the list says has changed since; by the list alone it would weigh {whole}.',
+        slots: { whole },
+        remedies: [
+          {
+            do: 'set',
+            says: 'Reckon from the scales: what the list says today is noted as that of the day it was weighed. Only while nothing has been put in, taken out or moved since.',
+            sets: [
+              { path: 'fit.weighed.reckoned-front', to: { value: front.value, kind: 'mass' } },
+              { path: 'fit.weighed.reckoned-rear', to: { value: rear.value, kind: 'mass' } },
+            ],
+          },
+        ],
+      },
+    ]
+  },
+  spoil: { sample: 'otter', edits: [{ path: 'fit.weighed.reckoned-rear', now: null }], turns: 'marginal' },
+})
 
 const named = (names: readonly string[]): Fact<string> => ({
   path: 'fit.weighed',

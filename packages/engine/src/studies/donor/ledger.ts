@@ -8,15 +8,17 @@ import {
   otherAxle,
   rearAxleByLedger,
   severalAlike,
+  twoTogether,
   unboxedMass,
   unboxedOfTwoForms,
 } from '../../vehicle/mass-and-axles.ts'
 import { FUEL_DENSITY, fuelMass } from '../../vehicle/running-order.ts'
+import { asWeighed, sinceWeighed } from '../../vehicle/since-weighed.ts'
 import { type Field, type Figure, isGap, type Value } from '../../working/value.ts'
 import { othersIn, twoForms } from '../pack/other-module.ts'
 import { type PackMass, unboxed } from '../pack/pack-mass.ts'
 import { type Ask, from, type Known, type Maker, study } from '../study.ts'
-import type { Axles } from './on-scales.ts'
+import { type Axles, axlesOf, type OnAxles, onAxle } from './on-scales.ts'
 import { stripped, weighed } from './weighed.ts'
 
 type Place = { readonly x: Field; readonly y: Field; readonly z: Field }
@@ -27,8 +29,12 @@ export type Weight = { readonly mass: Value; readonly x: Value }
 
 export type Kerb = {
   readonly kerb: Figure
-  readonly front: Figure
-  readonly rear: Figure
+  readonly front: Value
+  readonly rear: Value
+  /** The same by the list of parts alone, whatever the finished car weighed on the scales. */
+  readonly byParts: Axles
+  /** Whether the car is reckoned from the scales it stood on when it was finished. */
+  readonly fromScales: boolean
   /** Centre of mass behind the front axle. */
   readonly x: Figure
   /** What went in (parts as `added` lists them, then the battery boxes) and what came out since it was weighed, in the order of the file. */
@@ -105,9 +111,14 @@ export const addedNames = (m: Model, ask: Ask): readonly string[] => [
 /** The car the ledger starts from: as it came, or stripped where it was on the scales then. */
 export const reckonedFrom = (m: Model, ask: Ask) => (m.fit.stripped.given ? from(ask(stripped), s => s.axles as Axles) : ask(weighed))
 
+/** Whether the finished car was weighed and what the ledger said that day is known: then the scales count. */
+export const fromScales = ({ fit: { weighed: w } }: Model): boolean => w.given && !isGap(w.reckonedFront) && !isGap(w.reckonedRear)
+/** Less than this is no change of the ledger since the car was weighed, but how a number was written down [kg]. */
+const WRITTEN = 0.05
+
 /**
  * Mass and axle loads of the finished car at kerb: what was weighed, less what came out and the fuel drained, plus what went in. Weighed once more with all of that
- * out, the car is reckoned from there: what came out no longer matters.
+ * out, the car is reckoned from there: what came out no longer matters. Weighed when it was finished, it is reckoned from those scales and from what the list says has changed since.
  */
 export const ledger = study({
   id: 'ledger',
@@ -115,6 +126,9 @@ export const ledger = study({
   asks: 'What will the finished car weigh, and on which axle?',
   reads: (m, ask) => ({
     weighed: reckonedFrom(m, ask),
+    scales: fromScales(m)
+      ? { axles: axlesOf(m.fit.weighed), before: { front: m.fit.weighed.reckonedFront, rear: m.fit.weighed.reckonedRear } }
+      : null,
     wheelbase: m.donor.wheelbase,
     added: added(m).map(({ name, mass, x }) => ({ name, mass, x })),
     leaves: m.fit.stripped.given ? null : leaving(m),
@@ -144,22 +158,58 @@ export const ledger = study({
     const ins = [...known.added.map(a => ({ mass: a.mass as Value, x: a.x as Value })), ...others, ...boxes]
     const outs = known.leaves ? gone(make, known.leaves) : []
     const masses = { added: ins.map(i => i.mass), removed: outs.map(o => o.mass) }
-    const kerb = make.work(
-      'kerb',
-      massByLedger,
-      { front: known.weighed.front, rear: known.weighed.rear, ...masses },
-      { label: 'Kerb mass' },
-    )
-    const rear = make.work(
-      'rear',
-      rearAxleByLedger,
-      { rear: known.weighed.rear, ...masses, addedX: ins.map(i => i.x), removedX: outs.map(o => o.x), wheelbase: known.wheelbase },
-      { label: 'Rear axle at kerb' },
-    )
-    const front = make.work('front', otherAxle, { total: kerb, one: rear }, { label: 'Front axle at kerb' })
-    return { kerb, front, rear, x: make.work('centre-x', centreOfMassX, { rear, total: kerb, wheelbase: known.wheelbase }), ...masses }
+    const { weighed, wheelbase } = known,
+      places = { addedX: ins.map(i => i.x), removedX: outs.map(o => o.x) },
+      parts = byList(make, { weighed, wheelbase, ...masses, ...places }, known.scales !== null),
+      { total, front, rear } = known.scales ? onScales(make, known.scales, parts) : parts
+    return {
+      kerb: total as Figure,
+      front,
+      rear,
+      byParts: parts,
+      fromScales: known.scales !== null,
+      x: make.work('centre-x', centreOfMassX, { rear, total, wheelbase: known.wheelbase }),
+      ...masses,
+    }
   },
 })
+
+type Listed = {
+  readonly weighed: Axles
+  readonly wheelbase: Value
+  readonly added: readonly Value[]
+  readonly addedX: readonly Value[]
+  readonly removed: readonly Value[]
+  readonly removedX: readonly Value[]
+}
+/** The finished car by its list of parts; figures of their own where the scales count instead. */
+function byList(make: Maker, { weighed, wheelbase, ...changes }: Listed, aside: boolean): Axles {
+  const [id, by] = aside ? ['parts-', ', by the ledger alone'] : ['', ''],
+    { added, removed } = changes
+  const total = make.work(
+    `${id}kerb`,
+    massByLedger,
+    { front: weighed.front, rear: weighed.rear, added, removed },
+    { label: `Kerb mass${by}` },
+  )
+  const rear = make.work(`${id}rear`, rearAxleByLedger, { rear: weighed.rear, ...changes, wheelbase }, { label: `Rear axle at kerb${by}` })
+  return { total, rear, front: make.work(`${id}front`, otherAxle, { total, one: rear }, { label: `Front axle at kerb${by}` }) }
+}
+
+type ByAxle = { readonly front: Value; readonly rear: Value }
+const AXLES = ['front', 'rear'] as const
+/** The car on the scales, and what the list says has changed since. */
+function onScales(make: Maker, { axles, before }: { readonly axles: OnAxles; readonly before: ByAxle }, now: Axles): Axles {
+  const unchanged = AXLES.every(axle => Math.abs(now[axle].value - before[axle].value) < WRITTEN)
+  const [front, rear] = AXLES.map(axle => {
+    const weighed = onAxle(make, axles[axle], `weighed-${axle}`, `Finished car, ${axle} axle`),
+      named = { label: `${axle === 'front' ? 'Front' : 'Rear'} axle at kerb` }
+    return unchanged
+      ? make.work(axle, asWeighed, { weighed }, named)
+      : make.work(axle, sinceWeighed, { weighed, now: now[axle], before: before[axle] }, named)
+  }) as [Figure, Figure]
+  return { front, rear, total: make.work('kerb', twoTogether, { one: front, other: rear }, { label: 'Kerb mass' }) }
+}
 
 /** What a study reads of all that leaves: the parts, and fuel that was aboard when the car was weighed but leaves with no tank. */
 export const leaving = (m: Model) => ({

@@ -13,11 +13,15 @@ export const axlesOf = (w: Scales) => ({
   rear: either(w.rear, { left: w.rearLeft, right: w.rearRight }),
 })
 
+export type OnAxles = { readonly front: OnAxle; readonly rear: OnAxle }
+
+/** The mass of an axle, from its wheels where it was weighed by these. */
+export const onAxle = (make: Maker, axle: OnAxle, id: string, label: string): Value =>
+  'left' in axle ? make.work(id, twoTogether, { one: axle.left, other: axle.right }, { label }) : axle
+
 /** Axle masses and their sum. `car` is what the labels call it. */
-export function axlesTogether(make: Maker, { front, rear }: { readonly front: OnAxle; readonly rear: OnAxle }, car: string): Axles {
-  const axle = (name: 'front' | 'rear', x: OnAxle): Value =>
-    'left' in x ? make.work(name, twoTogether, { one: x.left, other: x.right }, { label: `${car}, ${name} axle` }) : x
-  const f = axle('front', front),
-    r = axle('rear', rear)
+export function axlesTogether(make: Maker, { front, rear }: OnAxles, car: string): Axles {
+  const f = onAxle(make, front, 'front', `${car}, front axle`),
+    r = onAxle(make, rear, 'rear', `${car}, rear axle`)
   return { front: f, rear: r, total: make.work('total', twoTogether, { one: f, other: r }, { label: `${car} as weighed` }) }
 }

@@ -54,7 +54,7 @@ export const finished = study({
       against:
         scales === null || isGaps(scales)
           ? scales
-          : held(make, 'finished', axlesTogether(make, scales.axles, 'Finished car'), byLedger(scales.ledger as Kerb)),
+          : held(make, 'finished', axlesTogether(make, scales.axles, 'Finished car'), (scales.ledger as Kerb).byParts),
       unsure: unsure.map(u => u.name),
     }
   },
@@ -78,7 +78,6 @@ function withoutRemoved(make: Maker, { donor: { front, rear }, wheelbase, leaves
     front: make.work('stripped-front', otherAxle, { total: all, one: atRear }, { label: 'Stripped car, front axle by the ledger' }),
   }
 }
-const byLedger = ({ kerb, front, rear }: Kerb): Axles => ({ total: kerb, front, rear })
 
 /** By the width of their ±, then by mass: what moves the sum most comes first. */
 const notWeighed = (things: readonly Thing[]): readonly Thing[] =>

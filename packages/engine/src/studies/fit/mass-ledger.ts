@@ -2,6 +2,7 @@ import type { Model } from '../../model/model.ts'
 import { massesTogether, massOnAxles, massOnSides } from '../../vehicle/mass-on-wheels.ts'
 import type { Field, Figure, Value } from '../../working/value.ts'
 import { added, addedNames, addedPlaces, type Kerb, ledger, removedNames, removedPlaces } from '../donor/ledger.ts'
+import type { Axles } from '../donor/on-scales.ts'
 import { stripped, weighed } from '../donor/weighed.ts'
 import { type Ask, from, type Gaps, isGaps, type Maker, maybe, study, type Table } from '../study.ts'
 import { knownAs } from './known-as.ts'
@@ -96,7 +97,10 @@ export const massLedger = study({
         ...sums,
         ...(isGaps(finished)
           ? []
-          : [{ name: 'finished at kerb', cells: { way: 'after', ...byAxles((finished as Kerb).kerb, finished as Kerb) } }]),
+          : [
+              ...((finished as Kerb).fromScales ? [whole('finished by the parts alone', (finished as Kerb).byParts)] : []),
+              whole('finished at kerb', { ...(finished as Kerb), total: (finished as Kerb).kerb }),
+            ]),
       ],
     })
     return { things: rows.flatMap(({ name, way, mass }) => (mass ? [{ name, way, mass }] : [])) }
@@ -111,6 +115,8 @@ const byAxles = (mass: Value, { front, rear }: { readonly front: Value; readonly
   rear,
   known: knownAs(mass),
 })
+
+const whole = (name: string, axles: Axles) => ({ name, cells: { way: 'after', ...byAxles(axles.total, axles) } })
 
 const kg = (key: string, label: string): Table['columns'][number] => ({ key, label, unit: 'kg' })
 const at = (key: string, label: string): Table['columns'][number] => ({ key, label, unit: 'm', shows: 'length' })

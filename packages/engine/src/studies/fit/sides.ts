@@ -1,8 +1,10 @@
+import type { Scales } from '../../model/donor.ts'
 import type { Model } from '../../model/model.ts'
 import { centreShiftsSideways, rightFrontWheel, rightRearWheel, shareFromEven } from '../../vehicle/corner-masses.ts'
 import { otherAxle, sideShare, twoTogether } from '../../vehicle/mass-and-axles.ts'
+import { wheelAsWeighed } from '../../vehicle/since-weighed.ts'
 import { type Figure, isGap, type Value } from '../../working/value.ts'
-import { addedPlaces, ledger, removedPlaces } from '../donor/ledger.ts'
+import { addedPlaces, fromScales, ledger, removedPlaces } from '../donor/ledger.ts'
 import { type Ask, type Gaps, isGaps, type Maker, maybe, study } from '../study.ts'
 
 export type Wheels = { readonly frontLeft: Figure; readonly frontRight: Figure; readonly rearLeft: Figure; readonly rearRight: Figure }
@@ -27,9 +29,18 @@ export const sides = study({
   asks: 'What does each wheel carry, and does the car stand even?',
   reads: (m, ask) => {
     const w = m.fit.stripped.given ? m.fit.stripped : m.donor.weighing,
-      wheels = [w.frontLeft, w.frontRight, w.rearLeft, w.rearRight]
+      wheels = wheelsOf(w),
+      done = wheelsOf(m.fit.weighed)
     return {
       listed: maybe(listed(m, ask)),
+      // Each wheel of the finished car by what the scales said of it, where the car is reckoned from these.
+      done:
+        fromScales(m) && !done.some(isGap)
+          ? maybe({
+              front: { left: m.fit.weighed.frontLeft, right: m.fit.weighed.frontRight },
+              rear: { left: m.fit.weighed.rearLeft, right: m.fit.weighed.rearRight },
+            })
+          : null,
       // A car weighed by axles has no left and right; what the changes do is told all the same.
       wheels: wheels.every(isGap)
         ? null
@@ -49,6 +60,10 @@ export const sides = study({
       addedY = l.added.map(p => p.y as Value),
       removedY = l.removed.map(p => p.y as Value)
     const shift = make.work('shift', centreShiftsSideways, { added, addedY, removed, removedY, total: kerb })
+    if (known.done && !isGaps(known.done)) {
+      const wheels = asWeighed(make, known.done, { front, rear })
+      return { shift, wheels, left: leftOf(make, wheels) }
+    }
     if (known.wheels === null) return { shift, wheels: { gaps: [] }, left: { gaps: [] } }
     if (isGaps(known.wheels)) return { shift, wheels: known.wheels, left: known.wheels }
     const w = known.wheels,
@@ -75,6 +90,30 @@ export const sides = study({
     return { shift, wheels, left: leftOf(make, wheels) }
   },
 })
+
+const wheelsOf = (w: Scales) => [w.frontLeft, w.frontRight, w.rearLeft, w.rearRight]
+
+type Pair = { readonly left: Value; readonly right: Value }
+/** Each wheel by its share of the axle it stands on. */
+function asWeighed(
+  make: Maker,
+  scales: { readonly front: Pair; readonly rear: Pair },
+  axles: { readonly front: Value; readonly rear: Value },
+): Wheels {
+  const one = (axle: 'front' | 'rear', side: 'left' | 'right'): Figure =>
+    make.work(
+      `${axle}-${side}`,
+      wheelAsWeighed,
+      { axle: axles[axle], one: scales[axle][side], other: scales[axle][side === 'left' ? 'right' : 'left'] },
+      { label: `${side === 'left' ? 'Left' : 'Right'} ${axle} wheel at kerb` },
+    )
+  return {
+    frontLeft: one('front', 'left'),
+    frontRight: one('front', 'right'),
+    rearLeft: one('rear', 'left'),
+    rearRight: one('rear', 'right'),
+  }
+}
 
 function leftOf(make: Maker, w: Wheels): { readonly share: Figure; readonly off: Figure } {
   const left = make.work('left', twoTogether, { one: w.frontLeft, other: w.rearLeft }, { label: 'Left wheels at kerb' }),
