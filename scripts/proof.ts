@@ -1,5 +1,5 @@
 // Writes docs/proof.json and docs/proof.md from what the tests noted.
-import { existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from 'node:fs'
 import { dirname, join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import type { Check } from '../tests/proof.ts'
@@ -8,7 +8,11 @@ type Noted = Check & { readonly holds: boolean }
 const root = dirname(dirname(fileURLToPath(import.meta.url)))
 const folder = process.env['AMPWRIGHT_PROOF'] ?? join(root, 'node_modules/.ampwright/proof')
 const all = new Map<string, Noted>()
-for (const file of readdirSync(folder).filter(name => name.endsWith('.jsonl')))
+// The latest last: what was run again counts.
+const notes = readdirSync(folder)
+  .filter(name => name.endsWith('.jsonl'))
+  .sort((a, b) => statSync(join(folder, a)).mtimeMs - statSync(join(folder, b)).mtimeMs)
+for (const file of notes)
   for (const line of readFileSync(join(folder, file), 'utf8').split('\n'))
     if (line) {
       const c = JSON.parse(line) as Noted
@@ -76,15 +80,26 @@ ${domains
 writeFileSync(join(root, 'docs/proof.md'), text)
 writeFileSync(join(root, 'docs/proof.json'), `${JSON.stringify(rounded, null, 1)}\n`)
 if (process.argv.includes('--long')) {
-  const { numPassedTests: passed, numFailedTests: failed } = JSON.parse(
-      readFileSync(join(root, 'node_modules/.ampwright/tests.json'), 'utf8'),
-    ) as {
+  const {
+      numPassedTests: passed,
+      numFailedTests: failed,
+      again,
+    } = JSON.parse(readFileSync(join(root, 'node_modules/.ampwright/tests.json'), 'utf8')) as {
       numPassedTests: number
       numFailedTests: number
+      again?: readonly string[]
     },
     noted = join(folder, 'seeds'),
     seeds = existsSync(noted) ? readFileSync(noted, 'utf8').split('\n').filter(Boolean).map(Number) : []
-  const record = { date: new Date().toISOString().slice(0, 10), passed, failed, checks: checks.length, misses: missed.length, seeds }
+  const record = {
+    date: new Date().toISOString().slice(0, 10),
+    passed,
+    failed,
+    checks: checks.length,
+    misses: missed.length,
+    seeds,
+    ...(again ? { again } : {}),
+  }
   writeFileSync(join(root, 'docs/proof-long.json'), `${JSON.stringify(record, null, 1)}\n`)
 }
 console.log(`${checks.length} checks against the outside, ${missed.length} miss; see docs/proof.md`)

@@ -31,6 +31,7 @@ import {
   roomMesh,
   shaftMesh,
   shapeMesh,
+  spaceEdges,
   wheelMesh,
 } from './scene-parts.ts'
 
@@ -247,7 +248,7 @@ export class CarScene {
       this.bodies.set(body.name, mesh)
       this.content.add(mesh)
     }
-    if (look.layers.spaces) for (const r of view.spaces) this.content.add(roomEdges(r.low, r.high, inks.quiet, cut))
+    if (look.layers.spaces) for (const r of view.spaces) this.content.add(spaceEdges(r, inks.quiet, cut))
     if (look.layers.kept) {
       for (const r of view.kept) this.content.add(roomMesh(r.low, r.high, inks.failing, cut))
       for (const s of view.shafts) this.content.add(shaftMesh(s, inks.failing, cut))

@@ -82,6 +82,17 @@ export function roomEdges(low: Place, high: Place, color: string, cut: readonly 
   lines.position.copy(at)
   return lines
 }
+/** A space, by its walls as they stand where they do not stand square. */
+export function spaceEdges({ low, high, outline }: SceneView['spaces'][number], color: string, cut: readonly Plane[]): Object3D {
+  if (!outline) return roomEdges(low, high, color, cut)
+  const [bottom, top] = [low[2], high[2]]
+  const ends = outline.flatMap(([x, y], i) => {
+    const [u, v] = outline[(i + 1) % outline.length] as readonly [number, number]
+    const [a, b, c] = [new Vector3(x, y, bottom), new Vector3(u, v, bottom), new Vector3(x, y, top)]
+    return [a, b, c, new Vector3(u, v, top), a, c]
+  })
+  return new LineSegments(new BufferGeometry().setFromPoints(ends), new LineBasicMaterial({ color, clippingPlanes: [...cut] }))
+}
 export function roomMesh(low: Place, high: Place, color: string, cut: readonly Plane[]): Object3D {
   const { geometry, at } = roomBox(low, high),
     mesh = new Mesh(
