@@ -31,6 +31,8 @@ export function outlined(text: string, start: number): Outline {
   /** Lines indented at least this far are a note's text, or hang below something already reported. */
   let skipFrom = Number.POSITIVE_INFINITY
   let inNote = false
+  /** The last line that said something was a key whose value may still come. */
+  let waits = false
 
   for (let from = start, line = 1, next = start; from < text.length; from = next, line++) {
     const newline = text.indexOf('\n', from)
@@ -38,7 +40,11 @@ export function outlined(text: string, start: number): Outline {
     const end = newline < 0 ? text.length : newline > from && text[newline - 1] === '\r' ? newline - 1 : newline
     const { first, tab, kind } = lineStart(text, from, end)
     const indent = first - from
-    if (kind === 'blank') continue
+    if (kind === 'blank') {
+      // Where something may hang below, others read a line of nothing but a tab as its indentation.
+      if (tab >= 0 && waits && !inNote && tab - from < skipFrom) problems.add({ line, column: tab - from + 1, path: '', ...tabProblem() })
+      continue
+    }
     if (indent < skipFrom && (inNote || kind === 'content')) {
       skipFrom = Number.POSITIVE_INFINITY
       inNote = false
@@ -52,6 +58,7 @@ export function outlined(text: string, start: number): Outline {
     const isContinued = open > 0 && indent > openedAt
     const shape = lineShape(text, first, end, isContinued ? open : 0)
     open = shape.open
+    waits = !shape.hasValue && open === 0
     if (!isContinued) openedAt = indent
     if (indent === 0) sections.push({ from, to: text.length, line })
 

@@ -75,6 +75,9 @@ describe('a file', () => {
     expect(CAR.slice(group?.at.offset, group?.at.end)).toMatch(/^mass[^]*'it''s'$/)
   })
 
+  it.each(['a: 1\n\t\nb: 2', '\t\na: 1', 'a: 1\n \t \n\n'])('may hold tabs in lines of nothing else: %j', text =>
+    expect(issues(text)).toEqual([]),
+  )
   it('may be empty, or hold only comments', () => {
     for (const text of ['', '\n', '# nothing', '\ufeff', '\ufeff# x\r\n', '  \n\t\n'])
       expect([issues(text), meaning(text)]).toEqual([[], ''])
@@ -105,6 +108,8 @@ describe('what does not belong to the small YAML', () => {
     ['a: [b: 1]', '1:5 a: a row holds only plain values'],
     ['[a]: 1', '1:1 a colon without a plain key in front of it'],
     [': 1', '1:1 a colon without a plain key in front of it'],
+    ['a: \n\t\n\nkey:', '2:1 a tab is used for indentation; accepted spaces'],
+    ['a:\n  b:\n  \t\n  c: 1', '3:3 a tab is used for indentation; accepted spaces'],
     ['{ a: 1 }', '1:1 a line needs a key, a colon and a value'],
     ['a: "\\0"', '1:4 a: an escape stands for a character a value may not hold; found "\\u0000"'],
     ['a: "\\ud800"', '1:4 a: an escape stands for a character a value may not hold'],

@@ -31,11 +31,12 @@ export function boxDrawing(box: BoxToDraw, on: Page): Picture {
     scale = (page.width - BESIDE - BETWEEN - RIGHT) / (box.length + box.width),
     plan = boxPlan(box, BETWEEN / scale, OFF / scale),
     foot = title.height + ABOVE + plan.height * scale,
-    height = foot + 44
+    fixed = (box.points ?? []).length > 0,
+    height = foot + (fixed ? 62 : 44)
   const at = ([u, v]: Flat): Flat => [BESIDE + u * scale, foot - v * scale]
   const { unit, fromSI } = unitOf({ label: '', unit: 'm', shows: 'length' }, page.units, Math.max(box.length, box.width, box.height))
   const told = (m: number): string => withUnit(reading(fromSI(m)), unit)
-  const text = `Three views, to scale: ${told(box.length)} long, ${told(box.width)} wide, ${told(box.height)} high outside; wall ${told(box.wall)} of ${box.material}; the lid lies on top.${box.points?.length ? ` Fixed at ${box.points.length} points, marked by crosses.` : ''}`
+  const text = `Three views, to scale: ${told(box.length)} long, ${told(box.width)} wide, ${told(box.height)} high outside; wall ${told(box.wall)} of ${box.material}; the lid lies on top.${fixed ? ` Fixed at ${box.points?.length} points, marked by crosses.` : ''}`
   const svg = [
     ...title.svg,
     ...plan.lines.map(l => lineOf(hand, l, at)),
@@ -44,9 +45,8 @@ export function boxDrawing(box: BoxToDraw, on: Page): Picture {
       const [x, y] = at(w.at)
       return write(hand, x, y + 16, w.text, { size: SIZE.tick, anchor: w.end ? 'end' : 'start' })
     }),
-    write(hand, BESIDE, foot + 36, `wall ${told(box.wall)}, ${box.material}${box.points?.length ? '; crosses: where it is fixed' : ''}`, {
-      ink: 'ink',
-    }),
+    write(hand, BESIDE, foot + 36, `wall ${told(box.wall)}, ${box.material}`, { ink: 'ink' }),
+    ...(fixed ? [write(hand, BESIDE, foot + 54, 'crosses: where it is fixed', { ink: 'ink' })] : []),
   ]
   const rows = (['length', 'width', 'height', 'wall'] as const).map(side => [side, tidy(fromSI(box[side]))])
   return {

@@ -60,6 +60,15 @@ describe('arranging the battery of a car', () => {
     const text = edited(BADGER, [{ path: 'pack.module.width', now: '900 mm' }])
     expect(() => arrangingPlan(modelOf(text))).toThrow(/^No module fits/)
   })
+  it('refuses modules so small that no search lays them out', () => {
+    const text = edited(
+      BADGER,
+      ['length', 'width', 'height'].map(side => ({ path: `pack.module.${side}`, now: '20 mm' })),
+    )
+    expect(() => arrangingPlan(modelOf(text))).toThrow(
+      /^Into [\w-]+ there would go some \d{4,} modules of 20 × 20 × 20 mm; up to 2000 are laid out\./,
+    )
+  })
   it('keeps the way of an arm to what cuts the power free, and names a handle whose way is not known', () => {
     const text = textOf('lapwing'),
       model = modelOf(text),

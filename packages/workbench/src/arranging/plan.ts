@@ -13,6 +13,7 @@ import {
   loadCases,
   type Model,
   MODULES_LIE,
+  MOST_MODULES,
   modulesAllOneWay,
   type PackModule,
   type PackTask,
@@ -78,6 +79,7 @@ export function arrangingPlan(model: Model, { strings }: Arranging = {}): Arrang
     rooms = roomsOf(m, spaces, taken.rooms, mixed?.worth ?? (room => modulesAllOneWay(room, module, box)))
   if (rooms.length === 0)
     throw new Refusal('No module fits into any space that takes batteries, beside what stands there and must stay free.')
+  refuseTooMany(rooms, [module, ...(mixed ? [mixed.mix.other] : [])])
   return {
     task: {
       spaces: rooms.map(({ name, room }) => ({ name, kind: 'box', low: room.low, high: room.high })),
@@ -97,6 +99,19 @@ export function arrangingPlan(model: Model, { strings }: Arranging = {}): Arrang
     // Walls with a corner that is not measured cannot be kept clear of.
     unplaced: [...taken.unplaced, ...spaces.flatMap(([name, s]) => (behindWalls(s, 0) ? [] : [`fit.spaces.${name}.outline`]))].sort(),
   }
+}
+
+const volume = (sides: readonly number[]): number => sides.reduce((product, s) => product * s, 1)
+/** A search lays out so many modules at most: what would hold more says that a size is wrong. */
+function refuseTooMany(rooms: readonly ArrangingRoom[], modules: readonly PackModule[]): void {
+  for (const { space, room } of rooms)
+    for (const { size } of modules) {
+      const most = volume(room.high.map((h, i) => h - (room.low[i] as number))) / volume(size)
+      if (most > MOST_MODULES)
+        throw new Refusal(
+          `Into ${space} there would go some ${Math.round(most)} modules of ${size.map(s => Math.round(s * 1000)).join(' × ')} mm; up to ${MOST_MODULES} are laid out. Look at length, width and height of a module, and at the ends of that space.`,
+        )
+    }
 }
 
 function moduleOf(m: Model, ask: Ask, w: Wanting, modules: number): PackModule {

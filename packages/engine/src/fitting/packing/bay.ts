@@ -25,7 +25,7 @@ export type BayAnswer = {
 }
 
 /** Most modules that are laid out in one bay. */
-const MANY = 2000
+export const MOST_MODULES = 2000
 
 /**
  * Modules of one kind in an irregular field of free cubes: ever better answers, until the bound is reached. Small fields are searched through. Others are filled in one sweep
@@ -42,7 +42,8 @@ export function* packBay(field: VoxelField, module: BayModule, { seed }: { reado
     small = searchBayThrough(lattice, module, table)
   let bound = bayBound(lattice, module),
     best: readonly Spot[] = small?.spots ?? []
-  if (bound.most > MANY) throw new RangeError(`packing: at most ${MANY} modules are laid out, the bay may hold ${bound.most}`)
+  if (bound.most > MOST_MODULES)
+    throw new RangeError(`packing: at most ${MOST_MODULES} modules are laid out, the bay may hold ${bound.most}`)
   if (small?.proven && best.length < bound.most) bound = { most: best.length, by: 'searched through' }
   let placed = checked(lattice, module, best)
   const answer = (steps: number): BayAnswer => ({
