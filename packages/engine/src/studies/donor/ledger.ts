@@ -113,8 +113,8 @@ export const reckonedFrom = (m: Model, ask: Ask) => (m.fit.stripped.given ? from
 
 /** Whether the finished car was weighed and what the ledger said that day is known: then the scales count. */
 export const fromScales = ({ fit: { weighed: w } }: Model): boolean => w.given && !isGap(w.reckonedFront) && !isGap(w.reckonedRear)
-/** Less than this is no change of the ledger since the car was weighed, but how a number was written down [kg]. */
-const WRITTEN = 0.05
+/** Up to this, the ledger has not changed since the car was weighed, but a number was written down to the hundredth [kg]. */
+const WRITTEN = 0.005
 
 /**
  * Mass and axle loads of the finished car at kerb: what was weighed, less what came out and the fuel drained, plus what went in. Weighed once more with all of that
@@ -200,11 +200,10 @@ type ByAxle = { readonly front: Value; readonly rear: Value }
 const AXLES = ['front', 'rear'] as const
 /** The car on the scales, and what the list says has changed since. */
 function onScales(make: Maker, { axles, before }: { readonly axles: OnAxles; readonly before: ByAxle }, now: Axles): Axles {
-  const unchanged = AXLES.every(axle => Math.abs(now[axle].value - before[axle].value) < WRITTEN)
   const [front, rear] = AXLES.map(axle => {
     const weighed = onAxle(make, axles[axle], `weighed-${axle}`, `Finished car, ${axle} axle`),
       named = { label: `${axle === 'front' ? 'Front' : 'Rear'} axle at kerb` }
-    return unchanged
+    return Math.abs(now[axle].value - before[axle].value) <= WRITTEN
       ? make.work(axle, asWeighed, { weighed }, named)
       : make.work(axle, sinceWeighed, { weighed, now: now[axle], before: before[axle] }, named)
   }) as [Figure, Figure]
