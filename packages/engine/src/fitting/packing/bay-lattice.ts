@@ -25,7 +25,7 @@ export type BayLattice = {
 }
 
 /** Most places held in memory, all turns together. */
-const PLACES = 12e6
+export const MOST_PLACES = 12e6
 /** Cubes are cut no finer than this, and only while so many places are not passed: a finer lattice is searched more slowly. */
 const CUT_PLACES = 2e6
 const FINEST = 5
@@ -54,7 +54,7 @@ export function bestCut(field: VoxelField, { size, clearance }: BayModule, turns
 /** Lays the lattice over a field of free cubes. Throws RangeError where field and turns make too many places. */
 export function bayLattice(field: VoxelField, module: BayModule, turns: readonly Turn[]): BayLattice {
   const cubes = field.counts[0] * field.counts[1] * field.counts[2]
-  if (cubes * turns.length > PLACES)
+  if (cubes * turns.length > MOST_PLACES)
     throw new RangeError(`packing: the bay has ${cubes} cubes, with ${turns.length} ways round more than are searched; use larger cubes`)
   const cut = bestCut(field, module, turns.length),
     step = field.edge / cut,

@@ -29,8 +29,9 @@ const MILLIMETRE = 1e-3
 /** Makes the searches of a space. Without room for busbars to keep, one side stands for all. */
 export function spaceSearch(space: PackSpace, module: PackModule, box: BoxBuild, seed: number): SpaceSearch {
   const sides = box.busbar > 0 ? BOX_SIDES : BOX_SIDES.slice(0, 1)
+  const ways = turnsOfModule(module).length
   const searches = sides.flatMap(busbars => {
-    const interior = interiorOf(space, box, busbars)
+    const interior = interiorOf(space, box, busbars, ways)
     return interior ? [sideSearch(interior, busbars, module, seed)] : []
   })
   return {

@@ -1,5 +1,6 @@
 import type { Vector } from '../vector.ts'
 import type { VoxelField } from '../voxel-field.ts'
+import { MOST_PLACES } from './bay-lattice.ts'
 import type { BoxBuild, PackSpace, BoxSide } from './pack-types.ts'
 
 /** The room for modules inside a battery box: a field, and where it is square its exact corners. */
@@ -18,8 +19,11 @@ export function marginsOf({ wall, plate, lid, busbar }: BoxBuild, busbars: BoxSi
   }
 }
 
-/** The room for modules in a space, with the busbars along one side; undefined where there is none. In a field of cubes margins are rounded up to whole cubes. */
-export function interiorOf(space: PackSpace, box: BoxBuild, busbars: BoxSide): Interior | undefined {
+/**
+ * The room for modules in a space, with the busbars along one side; undefined where there is none. In a field of cubes margins are rounded up to whole cubes; a square room is cut
+ * into no more cubes than can be searched with so many ways round.
+ */
+export function interiorOf(space: PackSpace, box: BoxBuild, busbars: BoxSide, ways: number): Interior | undefined {
   const { low, high } = marginsOf(box, busbars)
   if (space.kind === 'field') {
     return { field: eroded(space.field, low, high) }
@@ -27,23 +31,28 @@ export function interiorOf(space: PackSpace, box: BoxBuild, busbars: BoxSide): I
   const from = space.low.map((c, i) => c + (low[i] as number)) as unknown as Vector,
     to = space.high.map((c, i) => c - (high[i] as number)) as unknown as Vector
   if (from.some((c, i) => c >= (to[i] as number))) return undefined
-  return { field: fieldOf(from, to), low: from, high: to }
+  return { field: fieldOf(from, to, MOST_PLACES / ways), low: from, high: to }
 }
 
 /** Edges tried for a square interior [m]: fine enough for modules, coarse enough to search. */
 const EDGES = Array.from({ length: 41 }, (_, i) => 0.01 + i * 0.00025)
 const HAIR = 1e-9
 
-/** The edge of cubes that leaves least of three sides over. */
-function bestEdge(sides: readonly number[]): number {
-  const waste = (edge: number): number => sides.reduce((sum, s) => sum + (s - Math.floor(s / edge + HAIR) * edge) / s, 0)
-  return EDGES.reduce((best, edge) => (waste(edge) <= waste(best) ? edge : best))
+/** The edge of cubes that leaves least of three sides over, among those that make no more cubes than asked. */
+function bestEdge(sides: readonly number[], most: number): number {
+  const waste = (edge: number): number => sides.reduce((sum, s) => sum + (s - Math.floor(s / edge + HAIR) * edge) / s, 0),
+    cubes = (edge: number): number => countsOf(sides, edge).reduce((product, n) => product * n, 1)
+  const few = EDGES.filter(edge => cubes(edge) <= most)
+  return few.length > 0
+    ? few.reduce((best, edge) => (waste(edge) <= waste(best) ? edge : best))
+    : Math.cbrt(sides.reduce((product, s) => product * s, 1) / most)
 }
+const countsOf = (sides: readonly number[], edge: number): readonly number[] => sides.map(s => Math.floor(s / edge + HAIR))
 
-function fieldOf(from: Vector, to: Vector): VoxelField {
+function fieldOf(from: Vector, to: Vector, most: number): VoxelField {
   const sides = to.map((c, i) => c - (from[i] as number)),
-    edge = bestEdge(sides),
-    counts = sides.map(s => Math.floor(s / edge + HAIR)) as unknown as VoxelField['counts']
+    edge = bestEdge(sides, most),
+    counts = countsOf(sides, edge) as unknown as VoxelField['counts']
   return { low: from, edge, counts, free: new Uint8Array(counts[0] * counts[1] * counts[2]).fill(1) }
 }
 

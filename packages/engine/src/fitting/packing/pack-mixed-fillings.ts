@@ -1,5 +1,5 @@
 import { random } from '../../numerics/random.ts'
-import type { PlacedModule } from './bay-module.ts'
+import { type PlacedModule, turnsOfModule } from './bay-module.ts'
 import { type Filling, sideSearch } from './pack-fillings.ts'
 import { type Interior, interiorOf } from './pack-interior.ts'
 import type { PackMixedTask } from './pack-mixed.ts'
@@ -21,8 +21,9 @@ export type MixedSpace = {
 
 export function mixedSpace(space: PackSpace, task: PackMixedTask, seed: number): MixedSpace {
   const sides = task.box.busbar > 0 ? BOX_SIDES : BOX_SIDES.slice(0, 1)
+  const ways = turnsOfModule(task.module).length + turnsOfModule(task.mix.other).length
   const searches = sides.flatMap(busbars => {
-    const interior = interiorOf(space, task.box, busbars)
+    const interior = interiorOf(space, task.box, busbars, ways)
     return interior ? [mixedSide(interior, busbars, task, seed)] : []
   })
   return {

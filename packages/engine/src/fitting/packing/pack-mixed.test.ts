@@ -276,6 +276,20 @@ describe('a string of two forms of module', () => {
     expect(arrangements.some(a => countOf(a, true) > 0 && countOf(a, false) > 0)).toBe(true)
     expect(gap).toBeGreaterThanOrEqual(0)
   })
+  it('goes into a room of a van any way round, in cubes few enough to search', () => {
+    const any = { down: [...MODULE_FACES], service: { face: 'front' as const, strip: 0.03 } },
+      task: PackMixedTask = {
+        ...TASK,
+        module: { ...TASK.module, ...any },
+        mix: { ...TASK.mix, other: { ...TASK.mix.other, ...any } },
+        box: BARE,
+        rear: { mass: 520, limit: 1100 },
+        spaces: [{ name: 'load bay', kind: 'box', low: [0.8, -0.75, 0.5], high: [2.4, 0.75, 1.6] }],
+      }
+    const { arrangements } = best(task, 3000)
+    expect(arrangements.length).toBeGreaterThan(0)
+    expect(arrangements.flatMap(one => faults(task, one))).toEqual([])
+  })
   it('is what one form alone gives where the other is not there, is never taken, or is the same', () => {
     const alone: PackTask = { ...TASK, module: SHORT, series: 6, strings: { least: 1, most: 3 } },
       { mix: _, have: __, ...plain } = { ...alone, mix: undefined, have: undefined },

@@ -284,6 +284,18 @@ describe('a battery in several spaces', () => {
       for (const b of boxes) for (const m of b.modules) expect(m.strip?.high[2]).toBeLessThanOrEqual(b.outer.high[2] + 1e-9)
     expect((all(task, 50).at(-1) as PackAnswer).arrangements.length).toBeGreaterThan(0)
   })
+  it('fills a room of a van with modules that may stand any way round, in cubes few enough to search', () => {
+    const task: PackTask = {
+        ...TASK,
+        spaces: [box('load bay', [0.8, -0.75, 0.5], [1.6, 1.5, 1.1])],
+        module: { ...TASK.module, down: [...MODULE_FACES], service: { face: 'front', strip: 0.05 } },
+        box: BARE,
+        strings: { least: 1, most: 8 },
+      },
+      [first] = all(task, 1).filter(a => a.arrangements.length > 0)
+    expect(first?.arrangements.map(one => faults(task, one))).toEqual(first?.arrangements.map(() => []))
+    expect(Math.max(...(first?.arrangements ?? []).map(one => one.strings))).toBeGreaterThan(0)
+  })
   it('is none where nothing fits', () => {
     const task: PackTask = { ...TASK, spaces: [box('glove box', [1, 0, 0.6], [0.2, 0.2, 0.1])] }
     expect(packWithin(packSearch(task, { seed: 1 }), 100)).toMatchObject({ arrangements: [], bound: 0, gap: 0 })
