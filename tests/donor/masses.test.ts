@@ -72,10 +72,15 @@ describe('masses of the finished car', () => {
       rearLeft: w.frontLeft,
       rearRight: w.frontRight,
     })
+    const { weighed } = turned.fit
     const swapped: Model = {
       ...turned,
       donor: { ...turned.donor, weighing: otherWay(turned.donor.weighing) },
-      fit: { ...turned.fit, stripped: otherWay(turned.fit.stripped) },
+      fit: {
+        ...turned.fit,
+        stripped: otherWay(turned.fit.stripped),
+        weighed: { ...otherWay(weighed), reckonedFront: weighed.reckonedRear, reckonedRear: weighed.reckonedFront },
+      },
     }
     const [a, b] = [answer(model, ledger), answer(swapped, ledger)]
     expect(b.front.value).toBeCloseTo(a.rear.value, 9)

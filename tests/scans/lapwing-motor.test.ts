@@ -73,6 +73,18 @@ describe('the small mesh of the sample roadster’s motor', () => {
     expect(of(AS_LARGE, modelOf(...meshed, { path: 'fit.bodies.motor.mesh-unit', now: 'in' }), 'motor')?.outcome).toBe('failing')
     expect(of(AS_LARGE, modelOf(...meshed, { path: 'fit.bodies.motor.length', now: '321 mm' }), 'motor')?.outcome).toBe('sound')
   })
+  it('gives its sides to a part whose sides were stated wrongly', () => {
+    const wrong: Edit = { path: 'fit.bodies.motor.length', now: '335 mm' },
+      offered = of(AS_LARGE, modelOf(...meshed, wrong), 'motor')?.remedies[0]
+    if (offered?.do !== 'set') throw new Error('nothing is offered')
+    expect(offered.sets.map(s => [s.path, s.to])).toEqual([
+      ['fit.bodies.motor.length', { value: 0.32, kind: 'length' }],
+      ['fit.bodies.motor.width', { value: 0.27, kind: 'length' }],
+      ['fit.bodies.motor.height', { value: 0.27, kind: 'length' }],
+    ])
+    const taken = offered.sets.map(({ path, to }): Edit => ({ path, now: `${to && 'value' in to ? to.value : ''} m` }))
+    expect(of(AS_LARGE, modelOf(...meshed, wrong, ...taken), 'motor')?.outcome).toBe('sound')
+  })
   it('waits for sides that nobody has stated', () => {
     const { model } = conversionOf(
       textOf('lapwing')

@@ -52,6 +52,36 @@ describe('the workbench in a browser', () => {
     }
     expect(await bench.text(bench.demo)).toBe(first)
   })
+  it('takes a part out with its shape, in one step; and says what stays because something else names it', async () => {
+    const page = await bench.window(),
+      first = await bench.text(bench.demo)
+    const takeOut = async (what: string): Promise<void> => {
+      const button = page.locator(`[aria-label="Take out ${what}"]`)
+      // Groups of fields fold: the entry stands in one of them.
+      await button.evaluate(e => {
+        for (let d = e.closest('details'); d; d = d.parentElement?.closest('details') ?? null) d.open = true
+      })
+      await button.click()
+      await settled(page)
+    }
+    await page.goto(`${bench.url}/c/${bench.demo}/donor`)
+    await settled(page)
+    await takeOut('part put in junction-box')
+    const less = await bench.text(bench.demo)
+    expect(less).not.toContain('junction-box')
+    expect(less).toContain('service-plug: { kind: service disconnect, x: 2600 mm')
+    await page.getByRole('button', { name: 'Undo' }).click()
+    await settled(page)
+    expect(await bench.text(bench.demo)).toBe(first)
+    await turnTo(page, 'brief')
+    await takeOut('load case driver')
+    await page
+      .getByRole('alert')
+      .filter({ hasText: 'It is not taken out: brief.conditions.load, trips.named.mixed.load name it; put something else there first' })
+      .waitFor()
+    expect(await bench.text(bench.demo)).toBe(first)
+    await page.close()
+  })
   it('keeps what cannot be read in the field, says why, and changes nothing', async () => {
     const page = await bench.window(),
       first = await bench.text(bench.demo)

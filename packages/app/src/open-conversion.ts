@@ -203,11 +203,15 @@ export class OpenConversion extends Asking {
     this.set({ sheets: { ...this.state.sheets, ...Object.fromEntries(laid) } })
   }
 
-  /** Makes a batch of edits; gives what is wrong where they cannot be made, and nothing is changed then. */
-  async edit(edits: readonly Edit[], what?: string): Promise<readonly Pick<Issue, 'path' | 'what' | 'found' | 'accepted' | 'nearest'>[]> {
+  /** Makes a batch of edits, `withNaming` together with the shapes of what it takes out; gives what is wrong where they cannot be made, and nothing is changed then. */
+  async edit(
+    edits: readonly Edit[],
+    what?: string,
+    withNaming = false,
+  ): Promise<readonly Pick<Issue, 'path' | 'what' | 'found' | 'accepted' | 'nearest'>[]> {
     if (this.state.saving === 'server away')
       return [{ path: '', what: 'the server is away: nothing can be changed until it is back', found: '', accepted: '' }]
-    const asked = this.engine.edit(edits),
+    const asked = this.engine.edit(edits, withNaming),
       { renewing } = this.state
     this.view.putQuietly({ saving: 'saving', renewing: true })
     const made = await asked

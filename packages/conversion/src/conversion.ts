@@ -4,6 +4,7 @@ import { isError } from './issue.ts'
 import { migrate } from './migrations/migrate.ts'
 import { spellQuantity } from './quantities/write.ts'
 import type { LookUps } from './schema/look-ups.ts'
+import type { Naming } from './schema/references.ts'
 import { Resolver } from './schema/resolve.ts'
 import type { ResolvedGroup } from './schema/resolved.ts'
 import { SECTIONS } from './sections/sections.ts'
@@ -16,6 +17,8 @@ export type Conversion = {
   /** Every value the file, a part record or a class table states, in the order of the file. */
   readonly facts: readonly Fact<never>[]
   readonly issues: readonly Issue[]
+  /** Every value that names an entry elsewhere in the file, whether that is there or not. */
+  readonly references: readonly Naming[]
   readonly text: TextReading
 }
 export type ReadOptions = { readonly file?: string; readonly strict?: boolean; readonly lookUps?: LookUps; readonly before?: TextReading }
@@ -35,7 +38,7 @@ export function readConversion(input: string | Uint8Array, { file, strict = fals
   const torn = new Set(text.issues.filter(isError).map(i => i.path.split('.', 1)[0] as string))
   const resolver = new Resolver(text.tree, { strict, lookUps, torn, ...(file === undefined ? {} : { file }) })
   const model = asModel(resolver.all(SECTIONS) as ResolvedGroup<typeof SECTIONS>),
-    done = { model, facts: resolver.facts, text }
+    done = { model, facts: resolver.facts, references: resolver.references, text }
   if (moved && !moved.ok) {
     const problem: Issue = { ...(file === undefined ? {} : { file }), ...moved.problem }
     // Of a newer file nothing else can be said: what looks wrong may be right there.

@@ -101,21 +101,34 @@ function Many({ map, told }: { readonly map: SheetMap; readonly told: ReadonlySe
 function Entry({ row, entry, told }: { readonly row: SheetNode; readonly entry: string; readonly told: ReadonlySet<string> }) {
   const { conversion } = useHand(),
     path = row.is === 'field' ? row.field.path : row.path,
-    key = row.is === 'field' ? row.field.key : row.key
+    key = row.is === 'field' ? row.field.key : row.key,
+    [wrong, setWrong] = useState<string>()
+  const takeOut = async (): Promise<void> => {
+    const issues = await conversion.edit([{ path, now: null }], `${entry} ${key} taken out`, true),
+      naming = issues.filter(i => i.found === `«${key}»`).map(i => i.path),
+      [first] = issues
+    setWrong(
+      naming.length > 0
+        ? `${naming.join(', ')} ${naming.length === 1 ? 'names' : 'name'} it; put something else there first`
+        : first && wrongText(first),
+    )
+  }
   return (
     <div className="entry" id={`at-${path}`}>
       <div className="bar" style={{ marginBottom: 4 }}>
         <b>{key}</b>
         <span className="grow" />
-        <button
-          type="button"
-          className="bare small"
-          onClick={() => void conversion.edit([{ path, now: null }], `${entry} ${key} taken out`)}
-          aria-label={`Take out ${entry} ${key}`}
-        >
+        <button type="button" className="bare small" onClick={() => void takeOut()} aria-label={`Take out ${entry} ${key}`}>
           take out
         </button>
       </div>
+      {wrong === undefined ? null : (
+        <p className="field wrong">
+          <span className="error" role="alert">
+            It is not taken out: {wrong}
+          </span>
+        </p>
+      )}
       {row.is === 'field' ? (
         <Field field={row.field} labelled={key} />
       ) : (

@@ -115,8 +115,8 @@ export class Service {
       issues: this.desk.issues.map(({ line, path, what, found, accepted }) => ({ line, path, what, found, accepted })),
     }
   }
-  edit(edits: readonly Edit[]): Edited {
-    const made = this.desk.edit(edits)
+  edit(edits: readonly Edit[], withNaming = false): Edited {
+    const made = this.desk.edit(edits, withNaming)
     if (made.ok) this.begin()
     return made
   }

@@ -1,8 +1,9 @@
 import { nearest } from '../nearest.ts'
 import type { Group as TextGroup, TextNode } from '../text/tree.ts'
 
-/** A name that points at an entry of a map elsewhere in the file. */
-export type Reference = { readonly path: string; readonly to: readonly string[]; readonly name: string; readonly node: TextNode }
+/** Where a name stands that points at an entry of one of these maps, elsewhere in the file. */
+export type Naming = { readonly path: string; readonly to: readonly string[]; readonly name: string }
+export type Reference = Naming & { readonly node: TextNode }
 /** One that points at nothing. */
 export type Lost = { readonly of: Reference; readonly names: readonly string[]; readonly near: string | undefined }
 

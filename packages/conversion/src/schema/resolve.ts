@@ -28,7 +28,7 @@ export class Resolver {
   readonly issues: Issue[] = []
   readonly facts: Fact<never>[] = []
   private readonly byPath = new Map<string, Fact<never>>()
-  private readonly references: Reference[] = []
+  readonly references: Reference[] = []
   private readonly root: TextGroup | undefined
   private readonly reading: Reading
   constructor(root: TextGroup | undefined, reading: Reading) {

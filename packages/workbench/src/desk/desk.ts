@@ -36,6 +36,7 @@ import {
   STUDIES,
   type Stage,
 } from '@ampwright/engine'
+import { freed } from '../freed.ts'
 import { lookUps } from '../look-ups.ts'
 import { partsFor } from '../parts/fitting.ts'
 import { headed, shown } from '../shown.ts'
@@ -142,8 +143,9 @@ export class Desk {
   }
 
   /** Makes edits, all or none, and says what stood there: what a store compares with. */
-  edit(edits: readonly Edit[]): Edited {
-    const tried = this.tried(edits)
+  edit(asked: readonly Edit[], withNaming = false): Edited {
+    const edits = withNaming ? [...freed(this.conversion, asked), ...asked] : asked,
+      tried = this.tried(edits)
     if (!tried.ok) return tried
     const seen = edits.map((e): Seen => ({ ...e, path: at(e), was: this.at(at(e)) }))
     this.take(tried.text, tried.conversion)

@@ -36,7 +36,7 @@ export const meshesAsLargeAsSaid = rule({
   },
 })
 
-function judged({ name: item, off, fault, open }: MeshedShape, about: readonly string[]): Judgement {
+function judged({ name: item, off, sides, fault, open }: MeshedShape, about: readonly string[]): Judgement {
   if (fault !== undefined)
     return {
       item,
@@ -46,7 +46,7 @@ function judged({ name: item, off, fault, open }: MeshedShape, about: readonly s
       missing: gapOf(item, 'mesh that can be read'),
       remedies: [{ do: 'act', says: 'Save the mesh anew, or put another file in its place.' }],
     }
-  if (!off)
+  if (!off || !sides)
     return { item, about, says: 'Its mesh is being measured.', missing: { ...gapOf(item, 'extent of the mesh'), why: 'being measured' } }
   return {
     item,
@@ -58,6 +58,15 @@ function judged({ name: item, off, fault, open }: MeshedShape, about: readonly s
       ? 'Its mesh is off its sides by {found}, at most {limit} is that of the same part; where it is off by more, its box stands for it. The mesh is open: what lies inside it is not noticed.'
       : 'Its mesh is off its sides by {found}, at most {limit} is that of the same part; where it is off by more, its box stands for it.',
     remedies: [
+      {
+        do: 'set',
+        says: 'Take length, width and height from the mesh. Only where the mesh is of this very part and its unit is known.',
+        sets: (['length', 'width', 'height'] as const).map((side, i) => ({
+          path: `${pathOf(item)}.${side}`,
+          // Files state lengths to the tenth of a millimetre.
+          to: { value: Math.round((sides[i] as number) * 1e4) / 1e4, kind: 'length' },
+        })),
+      },
       { do: 'act', says: 'Put right length, width and height, the unit of the mesh, or its axes; or take the mesh of this very part.' },
     ],
   }

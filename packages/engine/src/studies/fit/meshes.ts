@@ -7,8 +7,14 @@ import { meshFact } from './pairs.ts'
 import type { PlacedShape } from './places.ts'
 import { meshNow } from './stands-as.ts'
 
-/** The mesh of a shape against the sides it states; `off` is missing while it is being measured, or where it cannot be read. */
-export type MeshedShape = { readonly name: string; readonly off?: Figure; readonly fault?: string; readonly open?: true }
+/** The mesh of a shape against the sides it states; `off` and `sides`, those of the mesh [m], are missing while it is being measured, or where it cannot be read. */
+export type MeshedShape = {
+  readonly name: string
+  readonly off?: Figure
+  readonly sides?: SurveyedMesh['sides']
+  readonly fault?: string
+  readonly open?: true
+}
 
 /** Whether meshes are what they stand for. */
 export const meshes = study({
@@ -33,7 +39,7 @@ export const meshes = study({
           { along: extent(0, 'along'), across: extent(1, 'across'), up: extent(2, 'up'), length, width, height },
           { item: name, label: `Mesh of ${name} against its sides` },
         )
-      return { name, off, ...(found.closed ? {} : { open: true as const }) }
+      return { name, off, sides: found.sides, ...(found.closed ? {} : { open: true as const }) }
     }),
   }),
 })
