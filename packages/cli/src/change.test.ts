@@ -246,3 +246,16 @@ it('tells what a remedy comes to as plain data', async () =>
     finding: expect.stringContaining('laden-masses@'),
     findings: expect.arrayContaining([expect.objectContaining({ rule: 'laden-masses', before: 'failing', after: 'sound' })]) as object,
   }))
+
+describe('a part that a shape stands for', () => {
+  it('is not taken out alone; what is said takes both out', async () => {
+    const { code, err } = await command('set', file, 'donor.added.junction-box=', '--write')
+    expect(code).toBe(2)
+    expect(now()).toBe(original)
+    const said = /To take it out with what stands for it: ampwright (set .*)$/m.exec(err)?.[1] ?? '',
+      args = [...said.matchAll(/'([^']*)'/g)].map(m => m[1] as string)
+    expect(args).toEqual(['fit.handles.service-plug.part-of=', 'fit.bodies.junction-box=', 'donor.added.junction-box='])
+    await command('set', file, ...args, '--write')
+    expect(now()).not.toContain('junction-box')
+  })
+})

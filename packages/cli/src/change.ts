@@ -1,7 +1,7 @@
 import { renameSync, rmSync, writeFileSync } from 'node:fs'
 import { applyEdits, type Conversion, type Edit, formatIssue, isGroupAt, nearest, readText, type System } from '@ampwright/conversion'
 import { type Assessment, type Finding, findingId } from '@ampwright/engine'
-import { comparisonJson, pathOf, Refusal, undo, unknownParts } from '@ampwright/workbench'
+import { comparisonJson, freed, pathOf, Refusal, undo, unknownParts } from '@ampwright/workbench'
 import { printComparison } from './compare.ts'
 import { assessWithProgress, type Looked, look } from './judged.ts'
 import { bytesOf, loadText } from './load.ts'
@@ -56,7 +56,7 @@ export function change(file: string, edits: readonly Edit[], o: Changing, t: Ter
     before = loadText(text, file, strict)
   const applied = applyEdits(text, edits)
   if (!applied.ok) throw new Refusal(`${formatIssue({ ...applied.problem, file })}\nNothing was changed.`)
-  const after = loadText(applied.text, file, strict, 'nothing was changed')
+  const after = changedText(before, applied.text, edits, file, strict)
   refuseUnknownParts(edits, after, file)
   const { answers, assessment: a } = o.looked ?? look(before, t, { notes: false })
   answers.next(after.model)
@@ -85,6 +85,18 @@ export function change(file: string, edits: readonly Edit[], o: Changing, t: Ter
         : 'Tried only; the file is as it was. Add --write to keep it.',
     )
   return b
+}
+
+/** The text as it would be; where it cannot be because shapes name what goes, the refusal says how both go. */
+function changedText(before: Conversion, text: string, edits: readonly Edit[], file: string, strict: boolean): Conversion {
+  try {
+    return loadText(text, file, strict, 'nothing was changed')
+  } catch (e) {
+    const along = freed(before, edits)
+    if (!(e instanceof Refusal) || along.length === 0) throw e
+    const all = [...along, ...edits].map(({ path, now }) => `'${pathOf(path)}=${now === null ? '' : now}'`)
+    throw new Refusal(`${e.message}\nTo take it out with what stands for it: ampwright set ${file} ${all.join(' ')}`)
+  }
 }
 
 function refuseUnknownParts(edits: readonly Edit[], after: Conversion, file: string): void {
