@@ -42,7 +42,7 @@ describe('arrangements on the command line', () => {
       told = JSON.parse(written.out) as { command: string; written: boolean; findings: object[] }
     expect(told).toMatchObject({ command: 'arrange', written: true })
     expect(readFileSync(file, 'utf8')).toMatch(/overhead: ["'].*assumed, sheet of the box/)
-  }, 120_000)
+  }, 300_000)
   it('print documented JSON, the same for the same seed and steps', async () => {
     const { out } = await said([...arrange, '--json']),
       all = JSON.parse(out) as { arrangements: { number: number }[] }

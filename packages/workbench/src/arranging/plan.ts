@@ -179,13 +179,14 @@ function roomsOf(
   taken: readonly AlignedBox[],
   worth: (room: AlignedBox) => number,
 ): readonly ArrangingRoom[] {
-  const air = CLEARANCE_HABITS.toBody.value + ROUNDING
+  const air = CLEARANCE_HABITS.toBody.value + ROUNDING,
+    kept = taken.map(room => wider(room, ROUNDING))
   const all: ArrangingRoom[] = []
   for (const [space, s] of spaces) {
     // Spaces may reach into each other: what one room takes is not given twice.
     const given = all.map(({ room }) => wider(room, air)),
       kind = isGap(s.kind) ? 'custom' : s.kind.value
-    const rooms = freeRooms(within(m, s, air), [...taken, ...given, ...(behindWalls(s, air) ?? [])], {
+    const rooms = freeRooms(within(m, s, air), [...kept, ...given, ...(behindWalls(s, air) ?? [])], {
       worth,
       most: ROOMS_OF_SPACE,
       apart: air,
