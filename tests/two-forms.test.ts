@@ -68,8 +68,10 @@ describe('modules of two forms', () => {
       dearer = of(edited(OTTER, [{ path: 'pack.other-module.price', now: '780 €' }])),
       longer = of(edited(OTTER, [{ path: 'pack.other-module.cells-in-series', now: '10' }]))
     // Two of them in the tunnel, 1250 mm behind the front axle of a wheelbase of 2640 mm.
-    expect(value(heavier, 'ledger.kerb') - value(base, 'ledger.kerb')).toBeCloseTo(6, 9)
-    expect(value(heavier, 'ledger.rear') - value(base, 'ledger.rear')).toBeCloseTo((6 * 1250) / 2640, 9)
+    expect(value(heavier, 'ledger.parts-kerb') - value(base, 'ledger.parts-kerb')).toBeCloseTo(6, 9)
+    expect(value(heavier, 'ledger.parts-rear') - value(base, 'ledger.parts-rear')).toBeCloseTo((6 * 1250) / 2640, 9)
+    // It was weighed when it was finished: what was written down then is good to some grams.
+    expect(value(heavier, 'ledger.kerb') - value(base, 'ledger.kerb')).toBeCloseTo(6, 1)
     expect(value(heavier, 'pack.mass') - value(base, 'pack.mass')).toBeCloseTo(6, 9)
     expect(value(dearer, 'cost.parts') - value(base, 'cost.parts')).toBeCloseTo(200, 9)
     expect(value(longer, 'pack.cells-in-series')).toBe(100)

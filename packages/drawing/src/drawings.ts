@@ -14,7 +14,7 @@ import { voltageWindowChart } from './charts/voltage-window.ts'
 import type { Mark } from './line-chart.ts'
 import type { Outcome, Page, Picture } from './picture.ts'
 import { boxDrawing, type BoxToDraw } from './scene/box-drawing.ts'
-import { type BoxPoint, boxPlan, type Plan } from './scene/box-plan.ts'
+import { type BoxPoint, boxPlan, type Plan, reachOut } from './scene/box-plan.ts'
 import { sceneOf } from './scene/scene.ts'
 import { carView, VIEWS } from './scene/view.ts'
 
@@ -179,7 +179,7 @@ function boxes(a: Known): readonly Drawing[] {
         label: `Battery box ${name}`,
         item: name,
         draw: page => boxDrawing(box, page),
-        plan: () => boxPlan(box, 2 * beside, beside / 2),
+        plan: () => boxPlan(box, 2 * (beside + reachOut(box)), beside / 2 + reachOut(box)),
       },
     ]
   })

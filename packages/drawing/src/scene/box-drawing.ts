@@ -5,7 +5,7 @@ import { element, pixel } from '../markup.ts'
 import type { Page, Picture } from '../picture.ts'
 import { reading, withUnit } from '../reading.ts'
 import { tidy } from '../readout.ts'
-import { type BoxSizes, boxPlan, type Flat, type PlanLine, type PlanSize } from './box-plan.ts'
+import { type BoxSizes, boxPlan, type Flat, type PlanLine, type PlanSize, reachOut } from './box-plan.ts'
 
 export type BoxToDraw = BoxSizes & { readonly name: string; readonly material: string }
 
@@ -28,12 +28,14 @@ export function boxDrawing(box: BoxToDraw, on: Page): Picture {
     hand = handOf(page.standalone),
     label = `Battery box ${box.name}`,
     title = titleOf(page, label),
-    scale = (page.width - BESIDE - BETWEEN - RIGHT) / (box.length + box.width),
-    plan = boxPlan(box, BETWEEN / scale, OFF / scale),
-    foot = title.height + ABOVE + plan.height * scale,
+    // Points beside the box take room on every side of each view.
+    out = reachOut(box),
+    scale = (page.width - BESIDE - BETWEEN - RIGHT) / (box.length + box.width + 4 * out),
+    plan = boxPlan(box, BETWEEN / scale + 2 * out, OFF / scale + out),
+    foot = title.height + ABOVE + (plan.height + 2 * out) * scale,
     fixed = (box.points ?? []).length > 0,
     height = foot + (fixed ? 62 : 44)
-  const at = ([u, v]: Flat): Flat => [BESIDE + u * scale, foot - v * scale]
+  const at = ([u, v]: Flat): Flat => [BESIDE + (u + out) * scale, foot - (v + out) * scale]
   const { unit, fromSI } = unitOf({ label: '', unit: 'm', shows: 'length' }, page.units, Math.max(box.length, box.width, box.height))
   const told = (m: number): string => withUnit(reading(fromSI(m)), unit)
   const text = `Three views, to scale: ${told(box.length)} long, ${told(box.width)} wide, ${told(box.height)} high outside; wall ${told(box.wall)} of ${box.material}; the lid lies on top.${fixed ? ` Fixed at ${box.points?.length} points, marked by crosses.` : ''}`
@@ -42,7 +44,7 @@ export function boxDrawing(box: BoxToDraw, on: Page): Picture {
     ...plan.lines.map(l => lineOf(hand, l, at)),
     ...plan.sizes.flatMap(s => sizeOf(hand, s, at, told(s.metres))),
     ...plan.words.map(w => {
-      const [x, y] = at(w.at)
+      const [x, y] = at([w.at[0], w.at[1] - out])
       return write(hand, x, y + 16, w.text, { size: SIZE.tick, anchor: w.end ? 'end' : 'start' })
     }),
     write(hand, BESIDE, foot + 36, `wall ${told(box.wall)}, ${box.material}`, { ink: 'ink' }),

@@ -25,6 +25,13 @@ export type BoxSizes = {
 /** Half a cross that marks a point [m]. */
 const CROSS = 0.006
 
+/** How far the mark of a point reaches out of the box at most [m]. */
+export const reachOut = ({ length, width, height, points = [] }: BoxSizes): number =>
+  points.reduce((most, { back, across, up }) => {
+    const out = Math.max(-back, back - length, -across, across - width, -up, up - height) + CROSS
+    return Math.max(most, out)
+  }, 0)
+
 /** Three views of a box with its sizes: from its left, from above below it, from its rear beside it. `gap` is left between them, `off` to each size. */
 export function boxPlan({ length, width, height, wall, points = [] }: BoxSizes, gap: number, off: number): Plan {
   const low = width + gap,
