@@ -1,4 +1,4 @@
-import { Answers, HEADLINE, headlineOf, type Model } from '@ampwright/engine'
+import { Answers, HEADLINE, headlineOf, isGap, isGaps, ledger, type Model } from '@ampwright/engine'
 import { assessModel } from '@ampwright/workbench'
 import { describe, expect, it } from 'vitest'
 import { CARS, conversionOf, textOf } from './cars.ts'
@@ -7,8 +7,27 @@ import { runsAgain } from './runs-again.ts'
 import { seed } from './sweeps/sampled.ts'
 import { withFacts } from './with-facts.ts'
 
-/** The model with every fact that has a spread drawn anew. */
-const drawn = (model: Model, normal: () => number): Model => withFacts(model, f => likely(f, normal))
+/** The model with every fact that has a spread drawn anew. What the ledger said of a car the day it was weighed is what it says of the car that was drawn. */
+function drawn(model: Model, normal: () => number): Model {
+  const car = withFacts(model, f => likely(f, normal)),
+    { weighed } = car.fit,
+    { reckonedFront, reckonedRear } = weighed
+  if (isGap(reckonedFront) || isGap(reckonedRear)) return car
+  const by = new Answers(car).ask(ledger)
+  if (isGaps(by)) return car
+  const { front, rear } = by.byParts
+  return {
+    ...car,
+    fit: {
+      ...car.fit,
+      weighed: {
+        ...weighed,
+        reckonedFront: { ...reckonedFront, value: front.value },
+        reckonedRear: { ...reckonedRear, value: rear.value },
+      },
+    },
+  }
+}
 /** A value from the spread of a fact; what is greater than nothing stays so, as a mass or a conductance does. */
 function likely({ value, half }: { readonly value: number; readonly half: number }, normal: () => number): number {
   for (;;) {

@@ -1,4 +1,4 @@
-import { applyEdits } from '@ampwright/conversion'
+import { applyEdits, type Edit } from '@ampwright/conversion'
 import {
   Answers,
   type BoxBody,
@@ -66,7 +66,7 @@ describe('the finished car on the scales', () => {
 })
 
 describe('a car reckoned from the scales', () => {
-  const edited = (text: string, edits: readonly { readonly path: string; readonly now: string | null }[]): string => {
+  const edited = (text: string, edits: readonly Edit[]): string => {
     const made = applyEdits(text, edits)
     if (!made.ok) throw new Error(made.problem.what)
     return made.text

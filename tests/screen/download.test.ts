@@ -34,7 +34,7 @@ describe('what a browser fetches', () => {
   it('is the engine with a car, packed; the handbook, the guided start and the pages beside the stages wait until they are opened', async () => {
     const sizes = await fetched(`/c/${bench.demo}/brief`, settled)
     expect(engine(sizes)).toBe(true)
-    expect(sum(sizes)).toBeLessThan(600_000)
+    expect(sum(sizes)).toBeLessThan(640_000)
     expect([...sizes.keys()].filter(n => /guided|\/book-|beside|letter|parts-page|modules|handbook-(page|alone)/.test(n))).toEqual([])
   })
 })
