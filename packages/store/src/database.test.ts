@@ -115,6 +115,16 @@ describe('a database', () => {
       { numRuns: runs(600) },
     )
   })
+  it('whose checks are no sentences any more, or whose format nobody knows, is refused as damaged', () => {
+    const hurt = (by: (bytes: Buffer) => Buffer): string => {
+      const { folder } = filled()
+      writeFileSync(databaseIn(folder), by(readFileSync(databaseIn(folder))))
+      return refusal(() => storeIn(folder)).kind
+    }
+    expect(hurt(b => Buffer.from(b.toString('latin1').replaceAll('json_valid', 'Ason_valid'), 'latin1'))).toBe('damaged')
+    // The fourth of the four bytes of the schema format, SQLite file format §1.3.
+    expect(hurt(b => Buffer.from(b.map((byte, i) => (i === 47 ? 5 : byte))))).toBe('damaged')
+  })
   it('that has lost the revisions of a conversion, or its list of files, says that it is damaged', () => {
     for (const sql of ['DELETE FROM revision', "UPDATE revision SET files = '{'"]) {
       const { folder, id } = filled(),

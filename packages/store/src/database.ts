@@ -27,14 +27,16 @@ export function openDatabase(folder: string, { steps = STEPS, mostPages }: Openi
     if (isNew) chmodSync(databaseIn(folder), 0o600)
     try {
       // Another process sees «busy» from here to the end of this one, however that comes.
-      db.pragma('locking_mode = EXCLUSIVE')
-      checkKind(db, folder, steps.at(-1)?.to)
-      db.pragma('journal_mode = WAL')
-      db.pragma('synchronous = FULL')
-      db.pragma('foreign_keys = ON')
-      db.exec('BEGIN IMMEDIATE; COMMIT')
-      if (mostPages !== undefined) db.pragma(`max_page_count = ${mostPages}`)
-      checkWhole(db, folder)
+      asSentences(folder, () => {
+        db.pragma('locking_mode = EXCLUSIVE')
+        checkKind(db, folder, steps.at(-1)?.to)
+        db.pragma('journal_mode = WAL')
+        db.pragma('synchronous = FULL')
+        db.pragma('foreign_keys = ON')
+        db.exec('BEGIN IMMEDIATE; COMMIT')
+        if (mostPages !== undefined) db.pragma(`max_page_count = ${mostPages}`)
+        checkWhole(db, folder)
+      })
       bringUpToDate(db, folder, steps)
       return db
     } catch (e) {
@@ -65,6 +67,15 @@ export const versionOf = (db: Db): number => db.pragma('user_version', { simple:
 
 export function checkWhole(db: Db, folder: string): void {
   if (db.pragma('quick_check(1)', { simple: true }) !== 'ok') throw damaged(folder)
+}
+
+/** What tables are made of, and how, is text and numbers in the file: where these are no sentences any more to what opens a database, it is damaged. */
+function asSentences<T>(folder: string, work: () => T): T {
+  try {
+    return work()
+  } catch (e) {
+    throw (e as { code?: string }).code === 'SQLITE_ERROR' ? damaged(folder) : e
+  }
 }
 
 /** Takes the steps that are missing, each whole or not at all; before an older database is touched, a copy of it is put beside it. */
