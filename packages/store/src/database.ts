@@ -38,6 +38,7 @@ export function openDatabase(folder: string, { steps = STEPS, mostPages }: Openi
         checkWhole(db, folder)
       })
       bringUpToDate(db, folder, steps)
+      checkMade(db, folder, steps)
       return db
     } catch (e) {
       db.close()
@@ -68,6 +69,21 @@ export const versionOf = (db: Db): number => db.pragma('user_version', { simple:
 export function checkWhole(db: Db, folder: string): void {
   if (db.pragma('quick_check(1)', { simple: true }) !== 'ok') throw damaged(folder)
 }
+
+/** Refuses a file whose tables, indexes and triggers are not those the steps make: one letter changed in their text would show only where something is asked of them. */
+function checkMade(db: Db, folder: string, steps: readonly Step[]): void {
+  const fresh = new Database(':memory:')
+  try {
+    for (const { sql } of steps) fresh.exec(sql)
+    if (JSON.stringify(madeOf(db)) !== JSON.stringify(madeOf(fresh))) throw damaged(folder)
+  } finally {
+    fresh.close()
+  }
+}
+const madeOf = (db: Db): readonly unknown[] =>
+  db
+    .prepare("SELECT type, name, tbl_name, sql FROM sqlite_schema WHERE name NOT LIKE 'sqlite\\_stat%' ESCAPE '\\' ORDER BY type, name")
+    .all()
 
 /** What tables are made of, and how, is text and numbers in the file: where these are no sentences any more to what opens a database, it is damaged. */
 function asSentences<T>(folder: string, work: () => T): T {
