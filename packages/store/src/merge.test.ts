@@ -126,7 +126,8 @@ describe('two windows', () => {
     ))
   it('lose no change: what the second wants where the first changed is made or said, never dropped', () =>
     fc.assert(
-      fc.property(fc.constantFrom(...places), fc.nat(9), fc.nat(9), (path, a, b) => {
+      // No part weighs so much: what stands there already would be no change.
+      fc.property(fc.constantFrom(...places), fc.integer({ min: 901, max: 910 }), fc.integer({ min: 901, max: 910 }), (path, a, b) => {
         const was = seen(text, path),
           one = merge(text, [{ path, was, now: `${a} kg` }])
         if (!one.ok) throw new Error('refused')
