@@ -165,6 +165,10 @@ describe('where a part is fixed', () => {
     expect(behind(text).map(f => f.outcome)).toEqual(['unanswered', 'sound'])
     expect(behind(text)[0]?.gaps.map(g => g.path)).toEqual(['fit.bodies.boot-box.points.rear-left.up'])
   })
+  it('is never called clear of a line nobody has placed', () => {
+    const text = edited(textOf('lapwing'), `${LINE}.top`, null)
+    expect(behind(text).find(f => f.item === 'brake-line')).toMatchObject({ outcome: 'unanswered', gaps: [{ path: `${LINE}.top` }] })
+  })
   it('is of no concern to lines where nothing is drilled, and unanswered where nobody says', () => {
     expect(behind(edited(textOf('lapwing'), 'fit.bodies.boot-box.fixing', 'existing points')).map(f => f.outcome)).toEqual([
       'does not apply',

@@ -1,8 +1,9 @@
 import type { Source } from '../../sources.ts'
 import { fixingPoints } from '../../studies/fit/fixing-points.ts'
 import { shapesOf } from '../../studies/fit/places.ts'
-import { isGaps } from '../../studies/study.ts'
-import { isGap } from '../../working/value.ts'
+import { keptFreeOf, readsOf } from '../../studies/fit/kept-free.ts'
+import { gapsIn, isGaps } from '../../studies/study.ts'
+import { type Gap, isGap } from '../../working/value.ts'
 import { limitOf } from '../pack/answers.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
 import { nameOfShape, pathOf, placeOf, wordAt } from './shapes.ts'
@@ -13,6 +14,8 @@ const DRILLING: Source = {
   mark: 'common practice',
 }
 const BEHIND = limitOf('behind-a-hole', 'free behind a hole', 0.05, 'm', DRILLING, 'length')
+
+const NO_LINE: Gap = { gap: true, path: 'fit.keep-outs', label: 'brake and fuel lines, each by its place', until: 'any time' }
 
 export const nothingBehindHoles = rule({
   id: 'nothing-behind-a-hole',
@@ -29,7 +32,16 @@ export const nothingBehindHoles = rule({
     const found = ask(fixingPoints)
     if (isGaps(found)) return [{ about: ['fit.bodies'], says: 'What lies behind the holes cannot be told yet.', missing: found }]
     const holes = found.holes.flatMap(({ shape, nearest }): Judgement[] => {
-      if (!nearest) return []
+      // With nothing to hold it against, nothing is known of what lies behind.
+      if (!nearest)
+        return [
+          {
+            item: shape,
+            about: [`${pathOf(shape)}.points`, 'fit.keep-outs'],
+            says: 'What lies behind its holes is not known: no line is placed.',
+            missing: NO_LINE,
+          },
+        ]
       const { point, to, is, gap } = nearest
       return [
         {
@@ -48,14 +60,28 @@ export const nothingBehindHoles = rule({
         },
       ]
     })
+    const unseen = found.holes.length > 0 ? keptFreeOf(m).filter(([, k]) => k.kind === 'brake or fuel line') : [],
+      lines = unseen.flatMap(([item, k]): Judgement[] => {
+        const lost = gapsIn(readsOf(k), new WeakSet(), [])
+        return lost.length > 0
+          ? [
+              {
+                item,
+                about: [`fit.keep-outs.${item}`],
+                says: 'Where this line lies is not known yet: it may lie behind a hole.',
+                missing: { gaps: lost },
+              },
+            ]
+          : []
+      })
     const open = placed.flatMap(([item, b]): Judgement[] => {
       const about = [`${pathOf(item)}.points`],
         lost = Object.values(b.points).flatMap(({ back, across, up }) => [back, across, up].filter(isGap))
       if (lost.length > 0) return [{ item, about, says: 'Where this is fixed is not known of every point.', missing: { gaps: lost } }]
       return isGap(b.fixing) ? [{ item, about, says: 'How this is fixed is not known yet.', missing: b.fixing }] : []
     })
-    return holes.length + open.length > 0
-      ? [...holes, ...open]
+    return holes.length + lines.length + open.length > 0
+      ? [...holes, ...lines, ...open]
       : doesNotApply('at the points that are known nothing is drilled, cut or welded', ['fit.bodies'])
   },
   spoil: {
