@@ -106,6 +106,35 @@ import * as turnedBoxes from './fitting/turned-boxes.ts'
 import * as turningWheel from './fitting/turning-wheel.ts'
 import * as wayIn from './fitting/way-in.ts'
 import * as wheelToBody from './fitting/wheel-to-body.ts'
+import * as airFilm from './high-voltage/air-film.ts'
+import * as backEmf from './high-voltage/back-emf.ts'
+import * as bendRadius from './high-voltage/bend-radius.ts'
+import * as bonding from './high-voltage/bonding.ts'
+import * as boxShort from './high-voltage/box-short.ts'
+import * as busDischarge from './high-voltage/bus-discharge.ts'
+import * as busSums from './high-voltage/bus-sums.ts'
+import * as busTransient from './high-voltage/bus-transient.ts'
+import * as cableAmpacity from './high-voltage/cable-ampacity.ts'
+import * as cableHeat from './high-voltage/cable-heat.ts'
+import * as cableWarming from './high-voltage/cable-warming.ts'
+import * as conductorResistance from './high-voltage/conductor-resistance.ts'
+import * as conductorSizes from './high-voltage/conductor-sizes.ts'
+import * as contactorSteps from './high-voltage/contactor-steps.ts'
+import * as controlPilot from './high-voltage/control-pilot.ts'
+import * as creepage from './high-voltage/creepage.ts'
+import * as fuseCurve from './high-voltage/fuse-curve.ts'
+import * as fuseRating from './high-voltage/fuse-rating.ts'
+import * as insulationFaultPlace from './high-voltage/insulation-fault-place.ts'
+import * as insulationLimit from './high-voltage/insulation-limit.ts'
+import * as insulationTester from './high-voltage/insulation-tester.ts'
+import * as loopInductance from './high-voltage/loop-inductance.ts'
+import * as precharge from './high-voltage/precharge.ts'
+import * as prospectiveCurrent from './high-voltage/prospective-current.ts'
+import * as shortCircuitWithstand from './high-voltage/short-circuit-withstand.ts'
+import * as touchEnergy from './high-voltage/touch-energy.ts'
+import * as twoVoltageMethod from './high-voltage/two-voltage-method.ts'
+import * as voltageClass from './high-voltage/voltage-class.ts'
+import * as wireCurrent from './high-voltage/wire-current.ts'
 import * as columnAssist from './steering/column-assist.ts'
 import * as steeringEffort from './steering/effort.ts'
 import * as heavierFront from './steering/heavier-front.ts'
@@ -263,6 +292,37 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     driveRecovery,
   ],
   charging: [outlet, powerToPack, chargerLoss, charge, closedForms, chargingRoom],
+  'high-voltage': [
+    voltageClass,
+    insulationLimit,
+    twoVoltageMethod,
+    insulationFaultPlace,
+    insulationTester,
+    touchEnergy,
+    busDischarge,
+    bonding,
+    precharge,
+    busTransient,
+    contactorSteps,
+    backEmf,
+    creepage,
+    controlPilot,
+    conductorSizes,
+    conductorResistance,
+    cableAmpacity,
+    airFilm,
+    cableHeat,
+    cableWarming,
+    shortCircuitWithstand,
+    loopInductance,
+    bendRadius,
+    fuseRating,
+    prospectiveCurrent,
+    fuseCurve,
+    busSums,
+    boxShort,
+    wireCurrent,
+  ],
   trip: [trip, tripJourney, tripConsumption, inverterHeat],
   brakes: [
     idealForces,

@@ -1,0 +1,75 @@
+import { formula } from '../working/formula.ts'
+import { type Fact, standard } from '../working/value.ts'
+import { amps, length, many, practice, section, share } from './conductor-symbols.ts'
+
+/** What a wire carries for hours: all that draws through it driving, or all that is charged through it, whichever is more. */
+export const currentForHours = formula(
+  {
+    id: 'wire-current-for-hours',
+    label: 'Current of a wire for hours',
+    gives: amps('I_w', 'for hours'),
+    takes: { driving: many(amps('I_d', 'drawn while driving')), charging: many(amps('I_c', 'put in while charging')) },
+    text: 'I_w = max(Σ I_d, Σ I_c)',
+    source: { work: 'circuits', place: 'sum at a node; driving and charging exclude each other' },
+    leavesOut: 'Peaks of seconds, and a driving rhythm that never asks the continuous rating of everything at once.',
+    proof: { none: 'definition' },
+  },
+  ({ driving, charging }) => Math.max(total(driving), total(charging)),
+)
+const total = (each: readonly number[]): number => each.reduce((a, b) => a + b, 0)
+
+/** Copper in the circle of a flexible conductor; the rest is air between its strands. */
+const FILLED: Fact = {
+  ...standard(
+    'strands.filled',
+    'copper in the round of a flexible conductor',
+    'k_f',
+    0.66,
+    '1',
+    practice('35 mm² of 8.2 mm, 50 mm² of 9.9 mm'),
+  ),
+  shows: 'share',
+}
+/** Diameter of a flexible conductor of a section. */
+export const strandedDiameter = formula(
+  {
+    id: 'stranded-diameter',
+    label: 'Diameter of a flexible conductor',
+    gives: length('d', 'diameter'),
+    takes: { section: section('S', 'section') },
+    uses: [FILLED],
+    text: 'd = √(4 · S / (π · k_f))',
+    source: { work: 'definition', place: 'area of a circle' },
+    proof: {
+      examples: (
+        [
+          [16, 5.5],
+          [35, 8.2],
+          [50, 9.9],
+          [70, 11.8],
+        ] as const
+      ).map(([mm2, mm]) => ({
+        takes: { section: mm2 * 1e-6 },
+        gives: mm / 1000,
+        within: 2.5e-4,
+        source: practice(`usual high-voltage cable of ${mm2} mm²`),
+        because: 'diameters of usual cable differ by some per cent',
+      })),
+    },
+  },
+  ({ section }) => Math.sqrt((4 * section) / (Math.PI * FILLED.value)),
+)
+
+/** How much of what a wire carries in still air it is asked to carry. */
+export const wireLoading = formula(
+  {
+    id: 'wire-loading',
+    label: 'Loading of a wire',
+    gives: share('β_w', 'of what it carries'),
+    takes: { current: amps('I_w', 'for hours'), carries: amps('I_z', 'carried in still air') },
+    text: 'β_w = I_w / I_z',
+    source: { work: 'definition', place: 'a share' },
+    proof: { none: 'definition' },
+  },
+  ({ current, carries }) => current / carries,
+)
