@@ -169,6 +169,10 @@ describe('where a part is fixed', () => {
     const text = edited(textOf('lapwing'), `${LINE}.top`, null)
     expect(behind(text).find(f => f.item === 'brake-line')).toMatchObject({ outcome: 'unanswered', gaps: [{ path: `${LINE}.top` }] })
   })
+  it('says that no line is listed, whatever batteries are near', () => {
+    const text = edited(textOf('lapwing'), LINE, null)
+    expect(behind(text).find(f => f.outcome === 'unanswered')).toMatchObject({ gaps: [{ path: 'fit.keep-outs' }] })
+  })
   it('is of no concern to lines where nothing is drilled, and unanswered where nobody says', () => {
     expect(behind(edited(textOf('lapwing'), 'fit.bodies.boot-box.fixing', 'existing points')).map(f => f.outcome)).toEqual([
       'does not apply',

@@ -128,6 +128,7 @@ export const brakes = group(
         most: 1e5,
         measure: VACUUM,
       }),
+      'overrun-told': choice('a pump that does not come to rest is told of', ['yes', 'no']),
       altitude: quantity('altitude', 'highest road it is driven on', 'h_p', { least: -500, most: 6000 }),
     }),
     'electric-booster': group('electric booster', {

@@ -206,6 +206,7 @@ export const fit = group(
           'lid-opens': choice('where its lid is opened', ['in the car', 'once the box is out']),
           vent: choice('where gas of the cells goes', ['to the outside', 'into the cabin', 'none']),
           drain: choice('water that gets in runs out, or sensors tell of it', ['yes', 'no']),
+          breathing: choice('how air passes when the box warms and cools', ['through a membrane', 'freely', 'not at all']),
           material: choice('material of the shell', SHELLS),
           wall: quantity('length', 'thickness of the shell', 't', { least: 0.0003, most: 0.05, measure: TAPE }),
         }),

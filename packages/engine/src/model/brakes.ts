@@ -45,6 +45,8 @@ export type Vacuum = Here & {
   readonly cutIn: Field
   readonly cutOut: Field
   readonly warning: Field
+  /** The driver learns of a pump that runs on: a hose leaks, or the switch failed. */
+  readonly overrunTold: Field<'yes' | 'no'>
   readonly altitude: Field
 }
 export type Brakes = Here & {

@@ -63,6 +63,7 @@ export type BoxBody = Moving & {
   readonly lidOpens: Field<'in the car' | 'once the box is out'>
   readonly vent: Field<'to the outside' | 'into the cabin' | 'none'>
   readonly drain: Field<'yes' | 'no'>
+  readonly breathing: Field<'through a membrane' | 'freely' | 'not at all'>
   readonly material: Field<ShellMaterial>
   readonly wall: Field
 }

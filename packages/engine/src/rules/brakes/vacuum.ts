@@ -1,6 +1,6 @@
 import { HIGHEST, type VacuumAnswer, type VacuumAt, vacuum } from '../../studies/brakes/vacuum.ts'
 import { type Ask, type Gaps, isGaps } from '../../studies/study.ts'
-import { standard } from '../../working/value.ts'
+import { isGap, standard } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
 
 const MOT = { work: 'uk-mot', place: '1.1.3, low vacuum' } as const
@@ -91,4 +91,42 @@ export const pumpComesToRest = rule({
       remedies: [{ do: 'act', says: 'Set the switch lower, or choose a pump that reaches a lower pressure.' }],
     })),
   spoil: { sample: 'wren', edits: [{ path: 'brakes.vacuum.altitude', now: '2600 m' }], item: HIGHEST },
+})
+
+export const vacuumOverrunTold = rule({
+  id: 'vacuum-overrun-told',
+  title: 'A vacuum pump that runs on is told of',
+  stage: 'brakes & steering',
+  harm: 'S2',
+  hazards: ['J2'],
+  source: {
+    work: 'practice',
+    place: 'a leaking hose lets the pump run without end: it empties the 12 V battery and burns out; its running time is watched',
+    mark: 'common practice',
+  },
+  judgements: (m): readonly Judgement[] => {
+    const after = m.donor.brakes.assistAfter,
+      told = m.brakes.vacuum.overrunTold,
+      about = ['brakes.vacuum.overrun-told', 'donor.brakes.assist-after']
+    if (isGap(after)) return [{ about, says: 'What takes the place of the engine’s vacuum is not said yet.', missing: after }]
+    if (after.value !== 'vacuum pump') return doesNotApply('no vacuum pump is chosen', about)
+    if (isGap(told)) return [{ about, says: 'Whether anybody learns of a pump that runs on is not said yet.', missing: told }]
+    return [
+      {
+        about,
+        holds: told.value === 'yes',
+        rests: [told],
+        says: 'A pump that does not come to rest is told of: {told}.',
+        slots: { told },
+        remedies: [
+          {
+            do: 'set',
+            says: 'Plan a lamp or a message that comes once the pump has run longer than it takes from empty.',
+            sets: [{ path: 'brakes.vacuum.overrun-told', to: { word: 'yes' } }],
+          },
+        ],
+      },
+    ]
+  },
+  spoil: { sample: 'wren', edits: [{ path: 'brakes.vacuum.overrun-told', now: 'no' }] },
 })

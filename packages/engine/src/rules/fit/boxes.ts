@@ -92,6 +92,29 @@ export const boxDrains = rule({
   spoil: { sample: 'lapwing', edits: [{ path: 'fit.bodies.tank-box.drain', now: 'no' }], item: 'tank-box' },
 })
 
+export const boxBreathes = rule({
+  id: 'box-breathes-dry',
+  title: 'A sealed box breathes through a membrane',
+  stage: 'fit',
+  harm: 'S2',
+  hazards: ['D3'],
+  source: {
+    work: 'practice',
+    place: 'a box without a membrane draws damp air past its seal or through an opening as it cools, and the damp condenses inside',
+    mark: 'common practice',
+  },
+  judgements: each(
+    'breathing',
+    b => b.breathing,
+    w => w === 'through a membrane',
+    'Air passes: {word}.',
+    setTo(
+      'A membrane that lets air through and water not, on a side that stays out of spray; a bag of desiccant that is renewed with each service.',
+    ),
+  ),
+  spoil: { sample: 'lapwing', edits: [{ path: 'fit.bodies.tank-box.breathing', now: 'freely' }], item: 'tank-box' },
+})
+
 export const boxHeld = rule({
   id: 'box-held-by-structure',
   title: 'Battery boxes hang on structure, not on thin sheet',

@@ -32,16 +32,8 @@ export const nothingBehindHoles = rule({
     const found = ask(fixingPoints)
     if (isGaps(found)) return [{ about: ['fit.bodies'], says: 'What lies behind the holes cannot be told yet.', missing: found }]
     const holes = found.holes.flatMap(({ shape, nearest }): Judgement[] => {
-      // With nothing to hold it against, nothing is known of what lies behind.
-      if (!nearest)
-        return [
-          {
-            item: shape,
-            about: [`${pathOf(shape)}.points`, 'fit.keep-outs'],
-            says: 'What lies behind its holes is not known: no line is placed.',
-            missing: NO_LINE,
-          },
-        ]
+      // Nothing that has a place to hold it against: lines without one are asked for below.
+      if (!nearest) return []
       const { point, to, is, gap } = nearest
       return [
         {
@@ -60,20 +52,26 @@ export const nothingBehindHoles = rule({
         },
       ]
     })
-    const unseen = found.holes.length > 0 ? keptFreeOf(m).filter(([, k]) => k.kind === 'brake or fuel line') : [],
-      lines = unseen.flatMap(([item, k]): Judgement[] => {
-        const lost = gapsIn(readsOf(k), new WeakSet(), [])
-        return lost.length > 0
-          ? [
-              {
-                item,
-                about: [`fit.keep-outs.${item}`],
-                says: 'Where this line lies is not known yet: it may lie behind a hole.',
-                missing: { gaps: lost },
-              },
-            ]
-          : []
-      })
+    const listed = keptFreeOf(m).filter(([, k]) => k.kind === 'brake or fuel line'),
+      drilled = found.holes.length > 0
+    // Every car has such lines: where none is listed, nobody has looked.
+    const none: readonly Judgement[] =
+      drilled && listed.length === 0
+        ? [{ about: ['fit.keep-outs'], says: 'Whether a line lies behind a hole is not known: none is listed.', missing: NO_LINE }]
+        : []
+    const lines = (drilled ? listed : []).flatMap(([item, k]): Judgement[] => {
+      const lost = gapsIn(readsOf(k), new WeakSet(), [])
+      return lost.length > 0
+        ? [
+            {
+              item,
+              about: [`fit.keep-outs.${item}`],
+              says: 'Where this line lies is not known yet: it may lie behind a hole.',
+              missing: { gaps: lost },
+            },
+          ]
+        : []
+    })
     const open = placed.flatMap(([item, b]): Judgement[] => {
       const about = [`${pathOf(item)}.points`],
         lost = Object.values(b.points).flatMap(({ back, across, up }) => [back, across, up].filter(isGap))
@@ -81,7 +79,7 @@ export const nothingBehindHoles = rule({
       return isGap(b.fixing) ? [{ item, about, says: 'How this is fixed is not known yet.', missing: b.fixing }] : []
     })
     return holes.length + lines.length + open.length > 0
-      ? [...holes, ...lines, ...open]
+      ? [...holes, ...none, ...lines, ...open]
       : doesNotApply('at the points that are known nothing is drilled, cut or welded', ['fit.bodies'])
   },
   spoil: {

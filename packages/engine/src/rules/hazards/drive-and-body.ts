@@ -42,7 +42,7 @@ I3 | S2 | thermal, prove | drawing, test | the pump fails unnoticed | parts over
 I4 | S2 | thermal | rule | the hottest part comes first in the loop, electronics last | electronics get hot coolant
 I5 | S2 | thermal, build | drawing | metals or coolants are mixed | corrosion and gel in narrow plates
 J1 | S3 | brakes & steering, prove | rule, test | the engine’s vacuum is gone and nothing stands in | a very hard pedal
-J2 | S2 | brakes & steering, prove | test | a hose leaks | the pump never rests, drains 12 V and dies
+J2 | S2 | brakes & steering, prove | rule, test | a hose leaks | the pump never rests, drains 12 V and dies
 J3 | S3 | brakes & steering, prove | rule, test | strong recovery works without stop lamps | somebody drives into the car
 J4 | S3 | drive, brakes & steering, prove | rule, test | recovery on one axle asks more than the grip of wet or ice | wheels lock; the car spins
 J5 | S2 | fit, prove | rule, test | ride height, lamp aim or geometry changed | failed inspection, strange handling

@@ -42,7 +42,7 @@ C15 | S3 | high voltage, prove | rule, test | capacitors stay charged after swit
 C16 | S2 | high voltage, signals | drawing | contactors share a feed with fans and pumps | one blown fuse opens the high voltage at speed
 D1 | S3 | fit, prove | rule, drawing, test | rain stands in a corner of the box between cell and wall | a fault to the body that comes with wet weather
 D2 | S2 | service | test | acid mist, dust or grime lies on terminals | leakage trips the residual-current device
-D3 | S2 | fit, prove | drawing, test | a sealed box takes in damp and condenses it | insulation sinks at dawn and is back by noon
+D3 | S2 | fit, prove | rule, drawing, test | a sealed box takes in damp and condenses it | insulation sinks at dawn and is back by noon
 D4 | S3 | build, prove | test | a conductive sealant is used around live parts | a short to the body
 D5 | S3 | thermal, prove | test | coolant leaks inside inverter, charger or drive unit | leakage current, later failure
 D6 | S3 | signals, prove | drawing, test | the first fault to the body is ignored because the car still runs | the second closes the circuit through body or person
