@@ -38,6 +38,7 @@ export abstract class Asking {
   readAt = (id: string, pixel: number) => this.engine.readAt(id, pixel)
   drawingFile = (id: string, as: FileKind, width: number) => this.engine.drawingFile(id, as, width)
   arrangingPlan = (asked: Arranging) => this.engine.arrangingPlan(asked)
+  circuitEdits = () => this.engine.circuitEdits()
   arrangementEdits = (plan: ArrangingPlan, one: PackArrangement) => this.engine.arrangementEdits(plan, one)
   tryout = (edits: readonly Edit[]) => this.engine.tryout(edits)
   ratioEdit = (unit: string, ratio: number) => this.engine.ratioEdit(unit, ratio)

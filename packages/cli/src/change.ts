@@ -33,7 +33,17 @@ function groupOf(path: string, text: string): Readonly<Record<string, string>> {
 
 /** How a change is made and told: the command that asks for it, whether the file is replaced, and what is printed. */
 export type Changing = {
-  readonly command: 'set' | 'remedy' | 'modules' | 'accept' | 'does-not-apply' | 'take-back' | 'coast-down' | 'concepts' | 'arrange'
+  readonly command:
+    | 'set'
+    | 'remedy'
+    | 'modules'
+    | 'accept'
+    | 'does-not-apply'
+    | 'take-back'
+    | 'coast-down'
+    | 'concepts'
+    | 'arrange'
+    | 'circuit'
   readonly write?: boolean
   readonly strict?: boolean
   readonly json?: boolean

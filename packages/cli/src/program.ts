@@ -19,6 +19,7 @@ import {
 } from '@ampwright/workbench'
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import { arrangeCommand } from './arrange-command.ts'
+import { circuitCommand } from './circuit-command.ts'
 import { printAssessment } from './assess.ts'
 import { change, editOf, findingNamed } from './change.ts'
 import { printComparison } from './compare.ts'
@@ -305,6 +306,9 @@ export async function run(args: readonly string[], t: Terminal = terminal()): Pr
   })
 
   arrangeCommand(program, units(), t, c => {
+    code = c
+  })
+  circuitCommand(program, units(), t, c => {
     code = c
   })
 

@@ -92,6 +92,7 @@ export type {
   Surveys,
 } from './model/survey.ts'
 export * from './model/group.ts'
+export * from './model/high-voltage.ts'
 export * from './model/model.ts'
 export * from './model/pack.ts'
 export * from './model/steering.ts'

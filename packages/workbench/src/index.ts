@@ -1,4 +1,5 @@
 export * from './arranging/index.ts'
+export { circuitEdits } from './circuit/lay-out.ts'
 export { type ChangeView, changeViews } from './change-views.ts'
 export * from './coast-down.ts'
 export { type CoastDownView, coastDownView, type LogTrial, logTrial } from './coast-down-view.ts'

@@ -3,16 +3,6 @@ export type Later = { readonly slug: string; readonly title: string; readonly as
 
 export const LATER: readonly Later[] = [
   {
-    slug: 'high-voltage',
-    title: 'High voltage',
-    asks: [
-      'Which contactors, precharge, fuses and service disconnect, and where?',
-      'Which cables, how long, through what, with which connectors?',
-      'How is insulation watched, and what happens when the car crashes?',
-    ],
-    until: 'Pack judges fuses, contactors and voltage windows as ratings. Leave work on high voltage to those qualified for it.',
-  },
-  {
     slug: 'signals',
     title: 'Signals',
     asks: [

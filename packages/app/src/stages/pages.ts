@@ -68,6 +68,15 @@ export const STAGE_PAGES: readonly Page[] = [
     ],
   },
   {
+    slug: 'high-voltage',
+    title: 'High voltage',
+    lede: 'The circuit from cell to motor and charger, looked over before it is built: what is joined to what, what parts it from the batteries, what melts before a wire does. A pack cannot be switched off: leave work on it to those qualified for it.',
+    sections: ['high-voltage'],
+    stage: 'high voltage',
+    drawings: [],
+    tables: ['wire.schedule', 'circuit.parts'],
+  },
+  {
     slug: 'brakes-steering',
     title: 'Brakes & steering',
     lede: 'Whether it stops, holds and steers under its new mass: how the axles share, what the motors add, what is left when the assist dies. Take a print of the roller tester before the engine comes out.',

@@ -66,6 +66,17 @@ const SAYS: Readonly<Record<string, readonly Saying[]>> = {
     'The charger gives {charging.charger.power} at {charging.charger.current}, from {charging.charger.lowest-voltage} to {charging.charger.highest-voltage}.',
     '{*}: a {charging.places.*.socket} of {charging.places.*.current} at {charging.places.*.voltage}, for {charging.places.*.hours}.',
   ],
+  'high-voltage': [
+    '{*}: {high-voltage.wires.*.length} of {high-voltage.wires.*.section} from {high-voltage.wires.*.from} {high-voltage.wires.*.from-end} to {high-voltage.wires.*.to} {high-voltage.wires.*.to-end}, in air of {high-voltage.wires.*.around}.',
+    {
+      when: ['high-voltage.parts.*.kind', 'fuse'],
+      says: '{*}: the fuse is rated {high-voltage.parts.*.rating}, breaks {high-voltage.parts.*.breaks} at most and {high-voltage.parts.*.voltage} of direct voltage.',
+    },
+    {
+      when: ['high-voltage.parts.*.kind', 'contactor'],
+      says: '{*}: the contactor switches {high-voltage.parts.*.role}, carries {high-voltage.parts.*.current} and breaks {high-voltage.parts.*.voltage}.',
+    },
+  ],
   'brakes-steering': [
     '{*}: printed {brakes.prints.*.when} the conversion with {brakes.prints.*.mass} on the rollers: front left {brakes.prints.*.front-left}, front right {brakes.prints.*.front-right}, rear left {brakes.prints.*.rear-left}, rear right {brakes.prints.*.rear-right}, with {brakes.prints.*.pedal-force} on the pedal.',
     'The parking brake holds the {brakes.parking.axle} axle, by {brakes.parking.by}.',

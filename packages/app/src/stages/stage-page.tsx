@@ -8,6 +8,7 @@ import { SceneView } from '../scene/scene-view.tsx'
 import { useHand, useOf } from '../shell/in-hand.ts'
 import { FigureTable } from '../working/figure-table.tsx'
 import type { Page } from './pages.ts'
+import { LayOutCircuit } from './lay-out-circuit.tsx'
 import { Sentences, sentencePaths } from './sentences.tsx'
 import { StudyTables } from './study-tables.tsx'
 
@@ -41,6 +42,7 @@ export function StagePage({ page }: { readonly page: Page }) {
       <div className="two">
         <section aria-label="What you decide" aria-busy={page.sections.some(s => laid[s] === undefined)}>
           <h2>What you decide</h2>
+          {page.slug === 'high-voltage' ? <LayOutCircuit /> : null}
           <Sentences slug={page.slug} sheets={sheets} />
           {sheets.map(s => (
             <div key={s.is === 'field' ? s.field.path : s.path}>

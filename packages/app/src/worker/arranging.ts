@@ -7,6 +7,7 @@ import {
   arrangementEdits,
   arrangingPlan,
   arrangingView,
+  circuitEdits,
   type Desk,
   Refusal,
 } from '@ampwright/workbench'
@@ -20,9 +21,13 @@ export type Looking = { readonly seed: number; readonly steps: number }
 const TOLD = 250
 
 /** What there is to arrange in the car laid open, or what is missing. */
-export function planned(desk: Desk, asked: Arranging): ArrangingPlan | { readonly refused: string } {
+export const planned = (desk: Desk, asked: Arranging): ArrangingPlan | { readonly refused: string } =>
+  orRefused(() => arrangingPlan(desk.current().model, asked))
+/** A circuit for what the car has, or why there is none. */
+export const laidOut = (desk: Desk): readonly Edit[] | { readonly refused: string } => orRefused(() => circuitEdits(desk.current().model))
+function orRefused<T>(made: () => T): T | { readonly refused: string } {
   try {
-    return arrangingPlan(desk.current().model, asked)
+    return made()
   } catch (e) {
     if (e instanceof Refusal) return { refused: e.message }
     throw e

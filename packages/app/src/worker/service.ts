@@ -81,7 +81,6 @@ const PART_SECTIONS = ['drive', 'pack', 'charging', 'donor'] as const
 export type Compared = { readonly text: string; readonly files?: readonly Beside[] }
 
 const datumOf = (bytes: Uint8Array | undefined, format: string) => (bytes === undefined ? undefined : fileDatum(bytes, format))
-
 /**
  * The engine behind the screen, in a thread of its own: one conversion laid open. Typing never waits for it; a newer edit stops the assessment that runs.
  */
@@ -94,7 +93,6 @@ export class Service {
   private pictures: Promise<Drawings> | undefined
   private drawn: Drawings | undefined
   private measured = ''
-
   listen(hear: Hear): void {
     this.hear = hear
   }
@@ -300,6 +298,10 @@ export class Service {
   async arrangementEdits(plan: ArrangingPlan, one: PackArrangement): Promise<readonly Edit[]> {
     return (await arranging()).taken(this.desk, plan, one)
   }
+  /** A circuit for what the car has, as edits, or why none can be laid out. */
+  async circuitEdits(): Promise<readonly Edit[] | { readonly refused: string }> {
+    return (await arranging()).laidOut(this.desk)
+  }
   /** The edits that say something of a finding by hand, or why it cannot be said. */
   saying(id: string, given: Saying): { readonly edits: readonly Edit[] } | { readonly refused: string } {
     const f = this.desk.assessment?.findings.find(x => findingId(x) === id)
@@ -324,7 +326,6 @@ export class Service {
     })
     return previewOf(this.desk, before, trial)
   }
-
   /** The salvaged modules with a verdict on each, once they are assessed. */
   async lot(): Promise<LotView | undefined> {
     const { lotView } = await beside(),
@@ -391,7 +392,6 @@ export class Service {
     this.desk.filesChanged([...this.attachments.keys()])
     this.begin()
   }
-
   private begin(): void {
     const turn = ++this.turn,
       wanted = () => turn === this.turn

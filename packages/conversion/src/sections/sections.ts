@@ -5,6 +5,7 @@ import { charging } from './charging.ts'
 import { donor } from './donor.ts'
 import { drive } from './drive.ts'
 import { fit } from './fit.ts'
+import { highVoltage } from './high-voltage.ts'
 import { pack } from './pack.ts'
 import { accepted, doesNotApply } from './said-by-hand.ts'
 import { steering } from './steering.ts'
@@ -20,6 +21,7 @@ export const SECTIONS = {
   trips,
   charging,
   fit,
+  'high-voltage': highVoltage,
   brakes,
   steering,
   accepted,

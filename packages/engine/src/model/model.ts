@@ -6,6 +6,7 @@ import type { Donor } from './donor.ts'
 import type { Drive } from './drive.ts'
 import type { Fit } from './fit.ts'
 import type { Here, Named } from './group.ts'
+import type { HighVoltage } from './high-voltage.ts'
 import type { Pack } from './pack.ts'
 import type { Steering } from './steering.ts'
 import type { SurveyedMeshes, Surveys } from './survey.ts'
@@ -42,6 +43,7 @@ export type Model = {
   readonly surveys?: Surveys
   /** The same of the meshes of parts. */
   readonly meshes?: SurveyedMeshes
+  readonly highVoltage: HighVoltage
   readonly brakes: Brakes
   readonly steering: Steering
   readonly accepted: Named<Acceptance>

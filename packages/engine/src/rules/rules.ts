@@ -4,7 +4,7 @@ import { brakesUseTheGrip, frontLocksFirst } from './brakes/locking.ts'
 import { parkedAxleGrips, parkingBrakeHolds, parkingBrakeOnSlope } from './brakes/parking.ts'
 import { recoveryOnSnow, stopLampOnRecovery, wheelSensorsKept } from './brakes/recovery.ts'
 import { brakeEfficiency, brakesEven } from './brakes/tester.ts'
-import { pumpComesToRest, vacuumLasts, vacuumSoon } from './brakes/vacuum.ts'
+import { pumpComesToRest, vacuumLasts, vacuumOverrunTold, vacuumSoon } from './brakes/vacuum.ts'
 import { partsWithinBudget } from './brief/budget.ts'
 import { demandsAgreed, protectionAgreed } from './brief/demands.ts'
 import { donorAge, donorBuilt } from './brief/donor-dates.ts'
@@ -42,7 +42,16 @@ import { launchGrip, lowRangeOnDry, recoveryGrip } from './drive/on-the-road.ts'
 import { couplerTorque, halfShaftTorque, inverterLimits, motorFiguresAgree, reversedRotation } from './drive/parts-of-the-drive.ts'
 import { motorOverSpeed, propshaftSpeed } from './drive/turning.ts'
 import { aboveTheGround, clearsRamps, standsAsBefore, standsEven, staysOnTheLift } from './fit/balance.ts'
-import { boxBehindTheEdge, boxDrains, boxHeld, boxSealed, boxVents, modulesFitTheirBox, sheetWithinOverhead } from './fit/boxes.ts'
+import {
+  boxBehindTheEdge,
+  boxBreathes,
+  boxDrains,
+  boxHeld,
+  boxSealed,
+  boxVents,
+  modulesFitTheirBox,
+  sheetWithinOverhead,
+} from './fit/boxes.ts'
 import { clearOfGuards, clearOfHeat, clearOfWheels, insideItsSpace, partsClear } from './fit/clear.ts'
 import { lidsReached } from './fit/lids.ts'
 import { powerCutInReach } from './fit/power-cut.ts'
@@ -53,6 +62,9 @@ import { meshesAsLargeAsSaid } from './fit/meshes.ts'
 import { canBeBroughtIn, canBeLifted } from './fit/way-in.ts'
 import { nothingBehindHoles } from './fit/holes.ts'
 import { reckonedFromScales, weighsAsReckoned } from './fit/weigh-in.ts'
+import { busEmpties, prechargeResistorLasts, prechargeThere } from './high-voltage/bus.ts'
+import { circuitVoltage, fuseBreaksShort, fuseGuardsWire, passedThroughCarries, wireCarries } from './high-voltage/ratings.ts'
+import { bothPolesSwitched, boxHasOwnFuse, circuitWired, disconnectBreaksString } from './high-voltage/shape.ts'
 import {
   bmsFitted,
   bmsLimitsDrive,
@@ -267,6 +279,7 @@ const FIT: readonly Rule[] = [
   boxSealed,
   boxVents,
   boxDrains,
+  boxBreathes,
   boxHeld,
   sheetWithinOverhead,
   modulesFitTheirBox,
@@ -295,6 +308,7 @@ const BRAKES_AND_STEERING: readonly Rule[] = [
   vacuumLasts,
   vacuumSoon,
   pumpComesToRest,
+  vacuumOverrunTold,
   brakesWithoutAssist,
   electricBoosterFuse,
   parkingBrakeHolds,
@@ -306,5 +320,30 @@ const BRAKES_AND_STEERING: readonly Rule[] = [
   steeringFuse,
 ]
 
+/** The high-voltage circuit: whether it hangs together, what it is rated for, what it stores. */
+const HIGH_VOLTAGE: readonly Rule[] = [
+  circuitWired,
+  bothPolesSwitched,
+  boxHasOwnFuse,
+  disconnectBreaksString,
+  circuitVoltage,
+  fuseBreaksShort,
+  fuseGuardsWire,
+  wireCarries,
+  passedThroughCarries,
+  prechargeThere,
+  prechargeResistorLasts,
+  busEmpties,
+]
+
 /** Every rule, in the order of the job. A test fails when one is missing here. */
-export const RULES: readonly Rule[] = [...BRIEF, ...DONOR, ...DRIVE, ...PACK, ...TRIPS_AND_CHARGING, ...FIT, ...BRAKES_AND_STEERING]
+export const RULES: readonly Rule[] = [
+  ...BRIEF,
+  ...DONOR,
+  ...DRIVE,
+  ...PACK,
+  ...TRIPS_AND_CHARGING,
+  ...FIT,
+  ...HIGH_VOLTAGE,
+  ...BRAKES_AND_STEERING,
+]

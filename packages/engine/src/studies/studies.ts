@@ -60,6 +60,11 @@ import { sides } from './fit/sides.ts'
 import { waysIn } from './fit/way-in.ts'
 import { wheelHouses } from './fit/wheel-houses.ts'
 import { wheelLoads } from './fit/wheel-loads.ts'
+import { bus } from './high-voltage/bus.ts'
+import { circuit } from './high-voltage/circuit.ts'
+import { protection } from './high-voltage/protection.ts'
+import { userCurrents } from './high-voltage/user-currents.ts'
+import { wires } from './high-voltage/wires.ts'
 import { acceleration } from './drive/acceleration.ts'
 import { batteryHolds } from './drive/battery-holds.ts'
 import { batteryPull } from './drive/battery-pull.ts'
@@ -218,6 +223,11 @@ export const STUDIES: readonly Study<unknown>[] = [
   scans,
   pastScans,
   meshes,
+  circuit,
+  userCurrents,
+  wires,
+  protection,
+  bus,
   prints,
   brakeParts,
   split,

@@ -30,7 +30,7 @@ export const continuousDraw = study({
           : { gaps: [{ gap: true as const, path: 'drive.units', label: 'drive units', until: 'any time' as const }] },
     }
   },
-  answer: ({ voltages, units, set, ready }, make): { current: Figure; held: Figure } => {
+  answer: ({ voltages, units, set, ready }, make): { current: Figure; held: Figure; units: Readonly<Record<string, Figure>> } => {
     const each = (ready as readonly { name: string }[]).map(({ name }) => {
       const u = units.units[name] as UnitFigures
       const speed = make.work(
@@ -55,6 +55,7 @@ export const continuousDraw = study({
     const current = make.work('current', currentsTogether, { each }, { label: 'Battery current of all motors at their continuous rating' })
     return {
       current,
+      units: Object.fromEntries((ready as readonly { name: string }[]).map(({ name }, i) => [name, each[i] as Figure])),
       held:
         set === null
           ? current

@@ -9,6 +9,8 @@ export type PackFigures = {
   readonly groups: Figure
   /** Open-circuit voltage [V] over charge. */
   readonly openCircuit: Figure<Curve>
+  /** Ohmic resistance [Ω] of all cells at half charge, 25 °C; nothing of the wiring. */
+  readonly cells: Figure
   /** Ohmic resistance [Ω] over charge at 25 °C, cells and wiring. */
   readonly resistance: Figure<Curve>
   /** 1, with the spread of the resistance: a run that looks the curve up multiplies by it. */

@@ -336,6 +336,7 @@ export const packModel = study({
       ),
       openCircuit,
       resistance,
+      cells: ohmic,
       resistanceFactor: make.work('resistance-factor', ohms.resistanceFactor, { cells: ohmic, wiring: k.wiring, curve: resistance }),
       branchResistance: make.work('branch-resistance', ohms.branchResistance, { tenSeconds, share: k.slow.share }),
       branchTime: k.slow.time,

@@ -1,0 +1,100 @@
+import { highestShort } from '../../high-voltage/box-short.ts'
+import { fuseForEver } from '../../high-voltage/bus-sums.ts'
+import { isUser, unguarded } from '../../high-voltage/circuit.ts'
+import type { Model } from '../../model/model.ts'
+import type { Field, Figure, Gap, Value } from '../../working/value.ts'
+import { packModel } from '../pack/pack-model.ts'
+import { from, type Gaps, isGaps, maybe, once, study } from '../study.ts'
+import { type CircuitAnswer, circuit, partsOf } from './circuit.ts'
+import { type WireFigures, wires } from './wires.ts'
+
+export type Protection = {
+  readonly full: Value | Gaps
+  /** Highest current a short can draw. */
+  readonly highest: Figure | Gaps
+  /** By part that is passed through: the current for hours of the wires at its ends, the largest; what it carries for ever. */
+  readonly through: Readonly<Record<string, { readonly kind: string; readonly current: Value | Gaps; readonly carries: Value | Gaps }>>
+  /** Wires in which more can flow for hours than they carry, with no fuse that melts first. */
+  readonly unguarded: readonly string[] | Gaps
+  readonly rests: readonly Value[]
+}
+
+/** Whether a fuse stands before whatever can be hurt, and what a short can draw. */
+export const protection = study({
+  id: 'protection',
+  stage: 'high voltage',
+  asks: 'Does a fuse melt before a wire suffers, and can it break what a short draws?',
+  reads: (m, ask) => ({
+    pack: maybe({ full: from(ask(packModel), p => p.highestVoltage), cells: from(ask(packModel), p => p.cells) }),
+    shape: maybe({ is: from(ask(circuit), c => c) }),
+    wires: maybe({ of: from(ask(wires), w => w) }),
+    parts: passedThrough(m).map(([name, kind, rating]) => ({ name, kind, rating: maybe(rating) })),
+  }),
+  answer: ({ pack, shape, wires, parts }, make): Protection => {
+    const figures = isGaps(wires) ? undefined : (wires.of as Readonly<Record<string, WireFigures>>),
+      told = isGaps(shape) ? undefined : (shape.is as CircuitAnswer),
+      shapeless: Gaps | undefined = isGaps(shape) ? shape : told && told.untold.length > 0 ? { gaps: told.untold } : undefined
+    const through = Object.fromEntries(
+      parts.map(({ name, kind, rating }) => {
+        const ends = told?.circuit.wires.filter(w => w.from.part === name || w.to.part === name) ?? [],
+          currents = ends.flatMap(w => figures?.[w.name]?.current ?? []),
+          missing = currents.flatMap(c => (isGaps(c) ? c.gaps : []))
+        const current: Value | Gaps =
+          shapeless ??
+          (currents.length === 0 || missing.length > 0
+            ? { gaps: once(missing.length > 0 ? missing : [notJoined(name)]) }
+            : (currents as readonly Value[]).reduce((a, b) => (b.value < a.value ? b : a)))
+        const stated = rating as Value | Gaps
+        const carries: Value | Gaps =
+          kind === 'fuse' && !isGaps(stated)
+            ? make.work('for-ever', fuseForEver, { rating: stated }, { item: name, label: `Current fuse ${name} carries for ever` })
+            : stated
+        return [name, { kind, current, carries }]
+      }),
+    )
+    const fuses = parts.filter(p => p.kind === 'fuse')
+    const unknown = [
+      ...fuses.flatMap(f => (isGaps(f.rating) ? f.rating.gaps : [])),
+      ...Object.values(figures ?? {}).flatMap(w => (isGaps(w.carries) ? w.carries.gaps : [])),
+      ...(isGaps(wires) ? wires.gaps : []),
+      ...(shapeless?.gaps ?? []),
+    ]
+    const ratings = new Map(fuses.flatMap(f => (isGaps(f.rating) ? [] : [[f.name, f.rating as Value] as const])))
+    const carriedBy = (wire: string): Value | undefined => {
+      const c = figures?.[wire]?.carries
+      return c === undefined || isGaps(c) ? undefined : c
+    }
+    return {
+      full: isGaps(pack) ? pack : (pack.full as Value),
+      highest: isGaps(pack)
+        ? pack
+        : make.work(
+            'highest',
+            highestShort,
+            { full: pack.full as Value, cells: pack.cells as Value },
+            { label: 'Highest current a short can draw' },
+          ),
+      through,
+      unguarded:
+        unknown.length > 0
+          ? { gaps: once(unknown) }
+          : unguarded(told!.circuit, (fuse, wire) => ratings.get(fuse)!.value <= (carriedBy(wire)?.value ?? 0)),
+      rests: [...ratings.values(), ...(told?.circuit.wires ?? []).flatMap(w => carriedBy(w.name) ?? [])],
+    }
+  },
+})
+type PassedThrough = readonly [name: string, kind: 'fuse' | 'contactor' | 'service disconnect', rating: Field]
+/** Parts that are passed through and rated for a current, with what they are rated for. */
+const passedThrough = (m: Model): readonly PassedThrough[] =>
+  partsOf(m).flatMap(([name, p]): readonly PassedThrough[] => {
+    if (p.kind === 'fuse') return [[name, p.kind, p.rating]]
+    return p.kind === 'contactor' || p.kind === 'service disconnect' ? [[name, p.kind, p.current]] : []
+  })
+const notJoined = (name: string): Gap => ({
+  gap: true,
+  path: `high-voltage.parts.${name}`,
+  label: `a wire at each end of ${name}`,
+  until: 'any time',
+})
+/** Parts that take or give power: what the bus is there for. */
+export const usersOf = ({ circuit: { parts } }: CircuitAnswer): readonly string[] => parts.filter(isUser).map(p => p.name)

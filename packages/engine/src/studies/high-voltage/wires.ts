@@ -1,0 +1,228 @@
+import { currentInAir, JACKET, temperatureInAir } from '../../high-voltage/cable-heat.ts'
+import { COPPER } from '../../high-voltage/conductor-metals.ts'
+import { conductorDrop, warmResistance } from '../../high-voltage/conductor-resistance.ts'
+import { flexibleResistance, nextGauge, nextSection, usualDiameters } from '../../high-voltage/conductor-sizes.ts'
+import { currentForHours, strandedDiameter, wireLoading } from '../../high-voltage/wire-current.ts'
+import { type Fact, type Figure, type Gap, standard, type Value } from '../../working/value.ts'
+import { packModel } from '../pack/pack-model.ts'
+import { from, type Gaps, isGaps, type Maker, maybe, once, study } from '../study.ts'
+import { type CircuitAnswer, circuit, wiresOf } from './circuit.ts'
+import { type UserCurrent, userCurrents } from './user-currents.ts'
+
+/** Cars of all samples stay where air is a little thinner at most; the film falls by a few per cent at 2000 m. */
+const AIR = {
+  ...standard('sea-level-pressure', 'air pressure at the sea', 'p', 101325, 'Pa', { work: 'iso-2533', place: 'sea level' }),
+  shows: 'pressure',
+} as const
+
+export type WireFigures = {
+  readonly current: Figure | Gaps
+  /** What it carries for ever in still air at its insulation’s temperature. */
+  readonly carries: Figure | Gaps
+  readonly loading: Figure | Gaps
+  readonly conductor: Figure | Gaps
+}
+
+/** Every wire: the current it carries for hours, what it may carry, how warm it gets, what it loses. Cable schedule and cut list. */
+export const wires = study({
+  id: 'wire',
+  stage: 'high voltage',
+  asks: 'What does each wire carry, and what may it carry?',
+  reads: (m, ask) => ({
+    shape: maybe({ is: from(ask(circuit), c => c) }),
+    users: maybe({ of: from(ask(userCurrents), u => u) }),
+    supply: maybe({ is: from(ask(packModel), p => p.lowestVoltage) }),
+    wires: wiresOf(m).map(([name, w]) => ({
+      name,
+      at: w.at,
+      length: maybe(w.length),
+      section: maybe(w.section),
+      heat: maybe({ section: w.section, insulation: w.insulation, around: w.around, diameter: outside(w.section, w.diameter) }),
+      voltage: maybe(w.voltage),
+      ends: maybe({ from: w.from, to: w.to }),
+    })),
+  }),
+  answer: ({ shape, users, supply, wires }, make): Readonly<Record<string, WireFigures>> => {
+    const done = wires.map(w => {
+      const item = w.name,
+        current = currentOf(make, item, isGaps(shape) ? shape : (shape.is as CircuitAnswer), users as Users)
+      const size = w.section as Value | Gaps,
+        perMetre = isGaps(size) ? size : resistanceOf(w.at, size)
+      const length = w.length as Value | Gaps
+      const hot = isGaps(w.heat) ? w.heat : isGaps(perMetre) ? perMetre : inAir(make, item, w.heat as Heat, perMetre, current)
+      const conductor = isGaps(hot) ? hot : hot.conductor
+      const lost =
+        isGaps(conductor) || isGaps(length) || isGaps(current) || isGaps(perMetre) || isGaps(supply)
+          ? undefined
+          : dropOf(make, item, { perMetre, length, temperature: conductor, current, supply: supply.is as Value })
+      return { ...w, size, length, current, hot, conductor, lost }
+    })
+    make.table('schedule', {
+      label: 'Cable schedule and cut list',
+      columns: [
+        { key: 'from', label: 'from' },
+        { key: 'to', label: 'to' },
+        { key: 'length', label: 'length', unit: 'm', shows: 'length' },
+        { key: 'section', label: 'conductor', unit: 'm²', shows: 'conductor size' },
+        { key: 'gauge', label: 'American gauge, not below' },
+        { key: 'voltage', label: 'rated', unit: 'V' },
+        { key: 'current', label: 'for hours', unit: 'A' },
+        { key: 'carries', label: 'carries in still air', unit: 'A' },
+        { key: 'conductor', label: 'conductor then', unit: 'K', shows: 'temperature' },
+        { key: 'drop', label: 'loses', unit: 'V' },
+      ],
+      rows: done.map(w => ({
+        name: w.name,
+        cells: {
+          ...(isGaps(w.ends) ? {} : { from: w.ends.from as Value<string>, to: w.ends.to as Value<string> }),
+          length: cell(w.length),
+          section: cell(w.size),
+          ...(isGaps(w.size) ? {} : { gauge: gaugeName(w.size.value) }),
+          voltage: cell(w.voltage as Value | Gaps),
+          current: cell(w.current),
+          carries: isGaps(w.hot) ? undefined : w.hot.carries,
+          conductor: cell(w.conductor),
+          drop: w.lost,
+        },
+      })),
+    })
+    return Object.fromEntries(
+      done.map(({ name, current, hot, conductor }) => {
+        const carries = isGaps(hot) ? hot : hot.carries
+        return [
+          name,
+          {
+            current,
+            carries,
+            conductor,
+            loading:
+              isGaps(current) || isGaps(carries)
+                ? { gaps: once([...(isGaps(current) ? current.gaps : []), ...(isGaps(carries) ? carries.gaps : [])]) }
+                : make.work('loading', wireLoading, { current, carries }, { item: name, label: `Loading of wire ${name}` }),
+          },
+        ]
+      }),
+    )
+  },
+})
+const cell = (v: Value | Gaps): Value | undefined => (isGaps(v) ? undefined : v)
+/** As the trade writes gauges: 1/0 to 4/0 above 1. */
+function gaugeName(section: number): string {
+  const gauge = nextGauge(section)
+  return gauge === undefined ? 'above 4/0' : gauge > 0 ? `${gauge}` : `${1 - gauge}/0`
+}
+
+/** Outer diameter: as typed, else that of usual cable of the section. */
+const outside = (section: Fact | Gap, typed: Fact | Gap): Fact | Gap =>
+  'gap' in typed && !('gap' in section) ? (usualDiameters(section.value)?.outside ?? typed) : typed
+
+/** Resistance by length of the nominal section of that size; asks for a section of the table where it is none. */
+function resistanceOf(at: string, section: Value): Value | Gaps {
+  const next = nextSection(section.value)
+  return (
+    flexibleResistance(section.value) ?? {
+      gaps: [
+        {
+          gap: true,
+          path: `${at}.section`,
+          label: `nominal section as IEC 60228 lists it${next === undefined ? '' : `, the next being ${Number((next * 1e6).toPrecision(4))} mm²`}`,
+          until: 'any time',
+        },
+      ],
+    }
+  )
+}
+
+type Users = { readonly of: Readonly<Record<string, UserCurrent>> } | Gaps
+function currentOf(make: Maker, item: string, shape: CircuitAnswer | Gaps, users: Users): Figure | Gaps {
+  if (isGaps(shape)) return shape
+  if (shape.untold.length > 0) return { gaps: shape.untold }
+  if (isGaps(users)) return users
+  const through = shape.through[item]
+  if (!through || through.divides)
+    return {
+      gaps: [
+        {
+          gap: true,
+          path: `high-voltage.wires.${item}`,
+          label: `current of wire ${item}, which divides between ways: by clamp meter`,
+          until: 'any time',
+        },
+      ],
+    }
+  const each = through.users.map(u => users.of[u]).filter(u => u !== undefined),
+    driving = each.flatMap(u => (u.drives === null ? [] : [u.drives])),
+    charging = each.flatMap(u => (u.charges === null ? [] : [u.charges])),
+    missing = [...driving, ...charging].flatMap(v => (isGaps(v) ? v.gaps : []))
+  if (missing.length > 0) return { gaps: once(missing) }
+  return make.work(
+    'current',
+    currentForHours,
+    { driving: driving as readonly Value[], charging: charging as readonly Value[] },
+    { item, label: `Current of wire ${item} for hours` },
+  )
+}
+
+type Heat = { readonly section: Value; readonly insulation: Value; readonly around: Value; readonly diameter: Value }
+function inAir(make: Maker, item: string, { section, insulation, around, diameter }: Heat, resistance: Value, current: Figure | Gaps) {
+  const cable = {
+    resistance,
+    coefficient: COPPER.coefficient,
+    conductor: make.work('core', strandedDiameter, { section }, { item, label: `Conductor of wire ${item}, diameter` }),
+    outside: diameter,
+    insulation: JACKET.insulation,
+    emissivity: JACKET.emissivity,
+    pressure: AIR,
+    ambient: around,
+  }
+  const { figures } = make.all(
+    'carries',
+    currentInAir,
+    { most: insulation, ...cable },
+    {
+      item,
+      labels: {
+        current: `Current wire ${item} carries in still air`,
+        surface: `Jacket of wire ${item} then`,
+        heat: `Heat of wire ${item} then, by length`,
+      },
+    },
+  )
+  const conductor: Figure | Gaps = isGaps(current)
+    ? current
+    : make.all(
+        'warm',
+        temperatureInAir,
+        { current, ...cable },
+        { item, labels: { conductor: `Conductor of wire ${item} after hours`, surface: `Jacket of wire ${item} after hours` } },
+      ).figures.conductor
+  return { carries: figures.current, conductor }
+}
+type Lost = {
+  readonly perMetre: Value
+  readonly length: Value
+  readonly temperature: Value
+  readonly current: Value
+  readonly supply: Value
+}
+function dropOf(make: Maker, item: string, { perMetre, length, temperature, current, supply }: Lost): Figure {
+  const resistance = make.work(
+    'resistance',
+    warmResistance,
+    { perMetre, length, coefficient: COPPER.coefficient, temperature },
+    { item, label: `Resistance of wire ${item}, warm` },
+  )
+  return make.all(
+    'loses',
+    conductorDrop,
+    { current, resistance, supply },
+    {
+      item,
+      labels: {
+        drop: `Voltage wire ${item} loses`,
+        loss: `Heat wire ${item} makes`,
+        part: `Voltage wire ${item} loses, of the empty pack`,
+      },
+    },
+  ).figures.drop
+}
