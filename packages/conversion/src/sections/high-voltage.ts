@@ -16,7 +16,7 @@ const rated = (label: string, symbol: string) =>
 const breaks = (symbol: string) =>
   quantity('voltage', 'direct voltage it breaks', symbol, { least: 1, most: 2000, until: BEFORE, measure: PART })
 const onTheBus = {
-  capacitance: quantity('capacitance', 'capacitance across its two poles', 'C_x', { least: 0, most: 0.1, measure: BRIDGE }),
+  capacitance: quantity('capacitance', 'capacitance across its two poles', 'C_x', { least: 1e-9, most: 0.1, measure: BRIDGE }),
   bleeder: quantity('resistance', 'resistor that empties it, always connected', 'R_b', {
     least: 10,
     most: 1e8,

@@ -1,6 +1,6 @@
 import { formula } from '../working/formula.ts'
 import { type Fact, standard } from '../working/value.ts'
-import { amps, length, many, practice, section, share } from './conductor-symbols.ts'
+import { amps, length, many, practice, section } from './conductor-symbols.ts'
 
 /** What a wire carries for hours: all that draws through it driving, or all that is charged through it, whichever is more. */
 export const currentForHours = formula(
@@ -58,18 +58,4 @@ export const strandedDiameter = formula(
     },
   },
   ({ section }) => Math.sqrt((4 * section) / (Math.PI * FILLED.value)),
-)
-
-/** How much of what a wire carries in still air it is asked to carry. */
-export const wireLoading = formula(
-  {
-    id: 'wire-loading',
-    label: 'Loading of a wire',
-    gives: share('β_w', 'of what it carries'),
-    takes: { current: amps('I_w', 'for hours'), carries: amps('I_z', 'carried in still air') },
-    text: 'β_w = I_w / I_z',
-    source: { work: 'definition', place: 'a share' },
-    proof: { none: 'definition' },
-  },
-  ({ current, carries }) => current / carries,
 )

@@ -26,7 +26,7 @@ B7 | S2 | signals, prove | drawing, test | BMS supply or ground is shared with a
 B8 | S2 | pack, signals | rule, test | charge is read from voltage alone on cells with a flat curve | the gauge falls to empty at once
 C1 | S2 | high voltage, prove | rule, test | precharge is missing or too short | the inrush welds the contactor or kills capacitors
 C2 | S2 | high voltage, prove | rule, test | precharge is tried again and again | its resistor burns open, and the next closing has none
-C3 | S3 | high voltage, prove | drawing, test | a main contactor welds and nobody notices | the bus stays live with the key off
+C3 | S3 | high voltage, prove | rule, drawing, test | a main contactor welds and nobody notices | the bus stays live with the key off
 C4 | S3 | high voltage | drawing | a contactor with polarity is fitted the wrong way round | it cannot break its load and bursts
 C5 | S2 | high voltage, prove | drawing, test | a coil has no suppression, or a plain diode | it opens slowly, chatters or burns its driver
 C6 | S3 | high voltage | rule | a fuse is rated for AC or for too little DC | its arc stays alive

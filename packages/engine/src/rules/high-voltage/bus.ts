@@ -37,14 +37,28 @@ export const prechargeThere = rule({
         ]
       const about = [partPath(resistor ?? ''), ...ABOUT]
       if (isGaps(precharge)) return [{ about, says: 'How fast the bus fills cannot be told yet.', missing: precharge }]
+      const remedies = [
+        { do: 'act', says: 'A smaller resistor, or larger bleeders: so it never comes near the voltage of the pack.' },
+      ] as const
+      if ('stalls' in precharge)
+        return [
+          {
+            about,
+            holds: false,
+            rests: [precharge.stalls],
+            says: 'It stalls at {voltage}: the bleeders draw what the resistor lets through.',
+            slots: { voltage: precharge.stalls },
+            remedies,
+          },
+        ]
       return [
         {
           about,
-          holds: Number.isFinite(precharge.time.value),
+          holds: true,
           rests: [precharge.time],
           says: 'It comes to 95 % after {time}; a control that allows twice that and no more tells a fault from a slow day.',
           slots: { time: precharge.time },
-          remedies: [{ do: 'act', says: 'A smaller resistor, or larger bleeders: so it never comes near the voltage of the pack.' }],
+          remedies,
         },
       ]
     }),
@@ -65,6 +79,8 @@ export const prechargeResistorLasts = rule({
         return [{ about: ABOUT, says: 'no precharge is in the circuit', doesNotApply: 'no precharge is in the circuit' }]
       const about = [`${partPath(resistor)}.energy`]
       if (isGaps(precharge)) return [{ about, says: 'What it takes up cannot be told yet.', missing: precharge }]
+      if ('stalls' in precharge)
+        return [{ about, says: 'the precharge stalls', doesNotApply: 'the precharge stalls, which is judged by itself' }]
       return [
         {
           about,

@@ -2,10 +2,9 @@ import { noCircuit, partsOf, wiresOf } from '../../studies/high-voltage/circuit.
 import { type Protection, protection } from '../../studies/high-voltage/protection.ts'
 import { type WireFigures, wires } from '../../studies/high-voltage/wires.ts'
 import { type Gaps, isGaps } from '../../studies/study.ts'
-import { limitOf } from '../pack/answers.ts'
 import { isGap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'
-import { LIVE, NO_CIRCUIT, partPath, WIRING, wirePath, word } from './shape.ts'
+import { LIVE, NO_CIRCUIT, partPath, wirePath, word } from './shape.ts'
 
 const ARC = 'A direct-current arc does not go out by itself. Only what is rated for the full voltage as direct voltage breaks it.'
 
@@ -87,7 +86,7 @@ export const fuseBreaksShort = rule({
         : []),
     ]
   },
-  spoil: { sample: 'lapwing', edits: [{ path: 'high-voltage.parts.fuse-front.breaks', now: '1 kA' }] },
+  spoil: { sample: 'badger', edits: [{ path: 'high-voltage.parts.fuse-left.breaks', now: '10 kA' }] },
 })
 
 export const passedThroughCarries = rule({
@@ -100,22 +99,24 @@ export const passedThroughCarries = rule({
   judgements: (m, ask) => {
     if (noCircuit(m)) return NO_CIRCUIT()
     const { through } = ask(protection) as Protection
-    return Object.entries(through).map(
-      ([item, { current, carries }]): Judgement => ({
-        item,
-        about: [partPath(item)],
-        found: current,
-        side: 'at most',
-        limit: carries,
-        says: 'Through it {found} flow for hours; it carries {limit}.',
-        remedies: [{ do: 'act', says: 'A larger part, or less drawn through it.' }],
-      }),
+    return Object.entries(through).flatMap(([item, { current, carries }]): readonly Judgement[] =>
+      current === null
+        ? []
+        : [
+            {
+              item,
+              about: [partPath(item)],
+              found: current,
+              side: 'at most',
+              limit: carries,
+              says: 'Through it {found} flow for hours; it carries {limit}.',
+              remedies: [{ do: 'act', says: 'A larger part, or less drawn through it.' }],
+            },
+          ],
     )
   },
   spoil: { sample: 'lapwing', edits: [{ path: 'high-voltage.parts.main-plus.current', now: '60 A' }], item: 'main-plus' },
 })
-
-const WHOLE = limitOf('wire-loading', 'of what it carries', 1, '1', WIRING, 'share')
 
 export const wireCarries = rule({
   id: 'wire-carries',
@@ -130,22 +131,31 @@ export const wireCarries = rule({
     if (noCircuit(m)) return NO_CIRCUIT()
     const answer = ask(wires) as Readonly<Record<string, WireFigures>> | Gaps
     if (isGaps(answer)) return [{ about: ['high-voltage.wires'], says: 'What the wires carry cannot be told yet.', missing: answer }]
-    return Object.entries(answer).map(([item, { loading, current, carries }]): Judgement => {
-      const about = [wirePath(item)]
-      if (isGaps(loading)) return { item, about, says: 'What it carries cannot be told yet.', missing: loading }
-      return {
-        item,
-        about,
-        found: loading,
-        side: 'at most',
-        limit: WHOLE,
-        says: 'It has {current} for hours and carries {carries} in still air: {found} of it.',
-        slots: { current: isGaps(current) ? undefined : current, carries: isGaps(carries) ? undefined : carries },
-        remedies: [{ do: 'act', says: 'The next larger conductor, an insulation for more heat, or a cooler run.' }],
-      }
-    })
+    return Object.entries(answer).flatMap(([item, { current, carries }]): readonly Judgement[] =>
+      // What flows for moments only, as in the precharge, is no question of hours.
+      current === null
+        ? []
+        : [
+            {
+              item,
+              about: [wirePath(item)],
+              found: current,
+              side: 'at most',
+              limit: carries,
+              says: 'It has {found} for hours and carries {limit} in still air.',
+              remedies: [{ do: 'act', says: 'The next larger conductor, an insulation for more heat, or a cooler run.' }],
+            },
+          ],
+    )
   },
-  spoil: { sample: 'lapwing', edits: [{ path: 'high-voltage.wires.w09.section', now: '16 mm2' }], item: 'w09' },
+  spoil: {
+    sample: 'lapwing',
+    edits: [
+      { path: 'high-voltage.wires.w09.section', now: '6 mm2' },
+      { path: 'high-voltage.wires.w09.diameter', now: '6 mm' },
+    ],
+    item: 'w09',
+  },
 })
 
 export const fuseGuardsWire = rule({

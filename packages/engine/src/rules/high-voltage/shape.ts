@@ -45,7 +45,9 @@ export const circuitWired = rule({
   judgements: (m, ask) => {
     if (noCircuit(m)) return [{ about: ['high-voltage.parts'], says: 'The circuit is not described yet.', missing: NOTHING }]
     return ofShape(m, ask, ({ loose, astray }, rests) => {
-      const boxes = partsOf(m).flatMap(([, p]) => (p.kind === 'battery box' && !isGap(p.box) ? [p.box.value] : []))
+      const fields = partsOf(m).flatMap(([, p]) => (p.kind === 'battery box' ? [p.box] : [])),
+        boxes = fields.flatMap(b => (isGap(b) ? [] : [b.value])),
+        nameless = fields.filter(isGap)
       const faults: Judgement[] = [
         ...loose.map(
           ({ part, end }): Judgement => ({
@@ -74,7 +76,10 @@ export const circuitWired = rule({
             ],
           }),
         ),
-        ...Object.keys(m.pack.boxes)
+        ...nameless
+          .map((missing): Judgement => ({ about: [missing.path], says: 'Which box of the pack this is is not said yet.', missing }))
+          .slice(0, 1),
+        ...Object.keys(nameless.length > 0 ? {} : m.pack.boxes)
           .filter(box => !boxes.includes(box))
           .sort()
           .map(

@@ -14,7 +14,7 @@ export type BusAnswer = {
   /** Until the bus is down by its bleeders alone; without any it never is. */
   readonly down: Figure | 'never'
   /** Null where no resistor lies beside a main contactor. */
-  readonly precharge: { readonly time: Figure; readonly tries: Figure } | Gaps | null
+  readonly precharge: { readonly time: Figure; readonly tries: Figure } | { readonly stalls: Figure } | Gaps | null
   readonly resistor: string | null
 }
 const NO_USER: Gap = { gap: true, path: 'high-voltage.parts', label: 'parts on the bus: inverter, charger, DC-DC', until: 'any time' }
@@ -95,12 +95,14 @@ export const bus = study({
         { labels: { final: 'Voltage the precharge comes to', constant: 'Time constant of the precharge' } },
       ).figures
       const threshold = make.work(
-          'threshold',
-          shareOfFull,
-          { full: voltage, share: SHARE },
-          { label: 'Voltage at which the main contactor may close' },
-        ),
-        time = make.work('time', prechargeReaches, { threshold, final, constant }, { label: 'Time the precharge takes' })
+        'threshold',
+        shareOfFull,
+        { full: voltage, share: SHARE },
+        { label: 'Voltage at which the main contactor may close' },
+      )
+      // The bleeders draw so much that it never comes so far.
+      if (final.value <= threshold.value) return { stalls: final }
+      const time = make.work('time', prechargeReaches, { threshold, final, constant }, { label: 'Time the precharge takes' })
       const energy = make.work(
         'resistor',
         prechargeEnergy,

@@ -13,7 +13,9 @@ export type Protection = {
   /** Highest current a short can draw. */
   readonly highest: Figure | Gaps
   /** By part that is passed through: the current for hours of the wires at its ends, the largest; what it carries for ever. */
-  readonly through: Readonly<Record<string, { readonly kind: string; readonly current: Value | Gaps; readonly carries: Value | Gaps }>>
+  readonly through: Readonly<
+    Record<string, { readonly kind: string; readonly current: Value | Gaps | null; readonly carries: Value | Gaps }>
+  >
   /** Wires in which more can flow for hours than they carry, with no fuse that melts first. */
   readonly unguarded: readonly string[] | Gaps
   readonly rests: readonly Value[]
@@ -37,13 +39,15 @@ export const protection = study({
     const through = Object.fromEntries(
       parts.map(({ name, kind, rating }) => {
         const ends = told?.circuit.wires.filter(w => w.from.part === name || w.to.part === name) ?? [],
-          currents = ends.flatMap(w => figures?.[w.name]?.current ?? []),
+          met = ends.flatMap(w => figures?.[w.name] ?? []),
+          currents = met.flatMap(w => w.current ?? []),
           missing = currents.flatMap(c => (isGaps(c) ? c.gaps : []))
-        const current: Value | Gaps =
-          shapeless ??
-          (currents.length === 0 || missing.length > 0
-            ? { gaps: once(missing.length > 0 ? missing : [notJoined(name)]) }
-            : (currents as readonly Value[]).reduce((a, b) => (b.value < a.value ? b : a)))
+        const current = ((): Value | Gaps | null => {
+          if (shapeless) return shapeless
+          if (missing.length > 0) return { gaps: once(missing) }
+          if (met.length === 0) return { gaps: [notJoined(name)] }
+          return currents.length === 0 ? null : (currents as readonly Value[]).reduce((a, b) => (b.value > a.value ? b : a))
+        })()
         const stated = rating as Value | Gaps
         const carries: Value | Gaps =
           kind === 'fuse' && !isGaps(stated)

@@ -2,7 +2,7 @@ import { currentInAir, JACKET, temperatureInAir } from '../../high-voltage/cable
 import { COPPER } from '../../high-voltage/conductor-metals.ts'
 import { conductorDrop, warmResistance } from '../../high-voltage/conductor-resistance.ts'
 import { flexibleResistance, nextGauge, nextSection, usualDiameters } from '../../high-voltage/conductor-sizes.ts'
-import { currentForHours, strandedDiameter, wireLoading } from '../../high-voltage/wire-current.ts'
+import { currentForHours, strandedDiameter } from '../../high-voltage/wire-current.ts'
 import { type Fact, type Figure, type Gap, standard, type Value } from '../../working/value.ts'
 import { packModel } from '../pack/pack-model.ts'
 import { from, type Gaps, isGaps, type Maker, maybe, once, study } from '../study.ts'
@@ -16,12 +16,13 @@ const AIR = {
 } as const
 
 export type WireFigures = {
-  readonly current: Figure | Gaps
+  /** For hours; null where nothing flows but for moments, as in the precharge. */
+  readonly current: Figure | Gaps | null
   /** What it carries for ever in still air at its insulation’s temperature. */
   readonly carries: Figure | Gaps
-  readonly loading: Figure | Gaps
-  readonly conductor: Figure | Gaps
 }
+/** Where a conductor would not come to rest. */
+const MOLTEN = 'over 1000 °C'
 
 /** Every wire: the current it carries for hours, what it may carry, how warm it gets, what it loses. Cable schedule and cut list. */
 export const wires = study({
@@ -50,12 +51,11 @@ export const wires = study({
         perMetre = isGaps(size) ? size : resistanceOf(w.at, size)
       const length = w.length as Value | Gaps
       const hot = isGaps(w.heat) ? w.heat : isGaps(perMetre) ? perMetre : inAir(make, item, w.heat as Heat, perMetre, current)
-      const conductor = isGaps(hot) ? hot : hot.conductor
       const lost =
-        isGaps(conductor) || isGaps(length) || isGaps(current) || isGaps(perMetre) || isGaps(supply)
+        isGaps(w.heat) || isGaps(length) || current === null || isGaps(current) || isGaps(perMetre) || isGaps(supply)
           ? undefined
-          : dropOf(make, item, { perMetre, length, temperature: conductor, current, supply: supply.is as Value })
-      return { ...w, size, length, current, hot, conductor, lost }
+          : dropOf(make, item, { perMetre, length, temperature: (w.heat as Heat).insulation, current, supply: supply.is as Value })
+      return { ...w, size, length, current, hot, lost }
     })
     make.table('schedule', {
       label: 'Cable schedule and cut list',
@@ -79,30 +79,13 @@ export const wires = study({
           section: cell(w.size),
           ...(isGaps(w.size) ? {} : { gauge: gaugeName(w.size.value) }),
           voltage: cell(w.voltage as Value | Gaps),
-          current: cell(w.current),
-          carries: isGaps(w.hot) ? undefined : w.hot.carries,
-          conductor: cell(w.conductor),
+          current: w.current === null ? 'moments' : cell(w.current),
+          ...(isGaps(w.hot) ? {} : { carries: w.hot.carries, conductor: w.hot.conductor }),
           drop: w.lost,
         },
       })),
     })
-    return Object.fromEntries(
-      done.map(({ name, current, hot, conductor }) => {
-        const carries = isGaps(hot) ? hot : hot.carries
-        return [
-          name,
-          {
-            current,
-            carries,
-            conductor,
-            loading:
-              isGaps(current) || isGaps(carries)
-                ? { gaps: once([...(isGaps(current) ? current.gaps : []), ...(isGaps(carries) ? carries.gaps : [])]) }
-                : make.work('loading', wireLoading, { current, carries }, { item: name, label: `Loading of wire ${name}` }),
-          },
-        ]
-      }),
-    )
+    return Object.fromEntries(done.map(({ name, current, hot }) => [name, { current, carries: isGaps(hot) ? hot : hot.carries }]))
   },
 })
 const cell = (v: Value | Gaps): Value | undefined => (isGaps(v) ? undefined : v)
@@ -134,7 +117,7 @@ function resistanceOf(at: string, section: Value): Value | Gaps {
 }
 
 type Users = { readonly of: Readonly<Record<string, UserCurrent>> } | Gaps
-function currentOf(make: Maker, item: string, shape: CircuitAnswer | Gaps, users: Users): Figure | Gaps {
+function currentOf(make: Maker, item: string, shape: CircuitAnswer | Gaps, users: Users): Figure | Gaps | null {
   if (isGaps(shape)) return shape
   if (shape.untold.length > 0) return { gaps: shape.untold }
   if (isGaps(users)) return users
@@ -150,6 +133,7 @@ function currentOf(make: Maker, item: string, shape: CircuitAnswer | Gaps, users
         },
       ],
     }
+  if (through.users.length === 0) return null
   const each = through.users.map(u => users.of[u]).filter(u => u !== undefined),
     driving = each.flatMap(u => (u.drives === null ? [] : [u.drives])),
     charging = each.flatMap(u => (u.charges === null ? [] : [u.charges])),
@@ -164,7 +148,13 @@ function currentOf(make: Maker, item: string, shape: CircuitAnswer | Gaps, users
 }
 
 type Heat = { readonly section: Value; readonly insulation: Value; readonly around: Value; readonly diameter: Value }
-function inAir(make: Maker, item: string, { section, insulation, around, diameter }: Heat, resistance: Value, current: Figure | Gaps) {
+function inAir(
+  make: Maker,
+  item: string,
+  { section, insulation, around, diameter }: Heat,
+  resistance: Value,
+  current: Figure | Gaps | null,
+): { readonly carries: Figure; readonly conductor: Figure | string | undefined } {
   const cable = {
     resistance,
     coefficient: COPPER.coefficient,
@@ -188,16 +178,21 @@ function inAir(make: Maker, item: string, { section, insulation, around, diamete
       },
     },
   )
-  const conductor: Figure | Gaps = isGaps(current)
-    ? current
-    : make.all(
-        'warm',
-        temperatureInAir,
-        { current, ...cable },
-        { item, labels: { conductor: `Conductor of wire ${item} after hours`, surface: `Jacket of wire ${item} after hours` } },
-      ).figures.conductor
-  return { carries: figures.current, conductor }
+  const conductor = (): Figure | string | undefined => {
+    if (current === null || isGaps(current)) return undefined
+    const { conductor: comes } = temperatureInAir({ ...numbersOf(cable), current: current.value })
+    if (!Number.isFinite(comes)) return MOLTEN
+    return make.all(
+      'warm',
+      temperatureInAir,
+      { current, ...cable },
+      { item, labels: { conductor: `Conductor of wire ${item} after hours`, surface: `Jacket of wire ${item} after hours` } },
+    ).figures.conductor
+  }
+  return { carries: figures.current, conductor: conductor() }
 }
+const numbersOf = <K extends string>(x: Readonly<Record<K, Value>>): Record<K, number> =>
+  Object.fromEntries(Object.entries<Value>(x).map(([key, v]) => [key, v.value])) as Record<K, number>
 type Lost = {
   readonly perMetre: Value
   readonly length: Value
@@ -210,7 +205,7 @@ function dropOf(make: Maker, item: string, { perMetre, length, temperature, curr
     'resistance',
     warmResistance,
     { perMetre, length, coefficient: COPPER.coefficient, temperature },
-    { item, label: `Resistance of wire ${item}, warm` },
+    { item, label: `Resistance of wire ${item} at the temperature of its insulation` },
   )
   return make.all(
     'loses',
