@@ -313,7 +313,7 @@ describe('room for the modules of a box', () => {
       ),
       { numRuns: runs(200) },
     )
-  }, 300_000)
+  }, 600_000)
   it('lacks where more are stated than go in, and is left to a search between the two', () => {
     const outcome = (modules: string, width: string): string | undefined => {
       const made = applyEdits(textOf('lapwing'), [
