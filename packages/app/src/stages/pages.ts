@@ -74,7 +74,7 @@ export const STAGE_PAGES: readonly Page[] = [
     sections: ['high-voltage'],
     stage: 'high voltage',
     drawings: [],
-    tables: ['wire.schedule', 'circuit.parts'],
+    tables: ['wire.schedule', 'protection.list', 'circuit.parts'],
   },
   {
     slug: 'brakes-steering',

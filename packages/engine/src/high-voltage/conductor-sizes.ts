@@ -1,5 +1,5 @@
 import { formula } from '../working/formula.ts'
-import { type Fact, standard } from '../working/value.ts'
+import { type Curve, type Fact, standard } from '../working/value.ts'
 import { COPPER } from './conductor-metals.ts'
 import { length, MM, MM2, number, ohmsPerMetre, practice, section } from './conductor-symbols.ts'
 
@@ -70,6 +70,25 @@ export function usualDiameters(m2: number): { readonly conductor: Fact; readonly
     conductor: of('conductor', 'conductor of usual cable', 'd', conductor),
     outside: of('outside', 'jacket of usual cable', 'D', outside),
   }
+}
+
+/** The same two tables as curves over section [m²], so that a working names the section; true at nominal sections only. */
+export const FLEXIBLE_TABLE: Fact<Curve> = {
+  path: 'standard.copper-class-5',
+  label: 'flexible copper, most resistance by length at 20 °C',
+  symbol: 'R′',
+  unit: 'Ω/m',
+  value: { x: Float64Array.from(FLEXIBLE_SECTIONS), y: Float64Array.from(CLASS_5, ([, ohms]) => ohms / 1000) },
+  origin: { how: 'standard', source: { work: 'iec-60228', place: 'Table 3, class 5, plain copper' } },
+}
+const JACKETED = CLASS_5.flatMap(([mm2, , , outside]) => (outside === undefined ? [] : [[mm2, outside] as const]))
+export const USUAL_JACKET: Fact<Curve> = {
+  path: 'standard.cable.outside',
+  label: 'jacket of usual high-voltage cable, diameter',
+  symbol: 'D_u',
+  unit: 'm',
+  value: { x: Float64Array.from(JACKETED, ([mm2]) => mm2 * MM2), y: Float64Array.from(JACKETED, ([, mm]) => mm * MM) },
+  origin: { how: 'standard', source: practice('usual high-voltage cable') },
 }
 
 /** The smallest nominal section [m²] that is not below the one wanted; undefined above the largest of the table. IEC 60228, Table 3. */

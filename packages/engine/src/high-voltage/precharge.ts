@@ -31,7 +31,7 @@ export const prechargeConstants = formula(
     source: CHARGE,
     proof: {
       examples: [
-        { takes: { share: 0.9 }, gives: 2.3026, within: 5e-5, source: CHARGE },
+        { takes: { share: 0.9 }, gives: Math.LN10, within: 5e-5, source: CHARGE },
         { takes: { share: 0.95 }, gives: 2.9957, within: 5e-5, source: CHARGE },
         { takes: { share: 0.98 }, gives: 3.912, within: 5e-5, source: CHARGE },
         { takes: { share: 0.99 }, gives: 4.6052, within: 5e-5, source: CHARGE },

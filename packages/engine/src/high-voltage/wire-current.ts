@@ -1,6 +1,8 @@
+import { at } from '../numerics/index.ts'
 import { formula } from '../working/formula.ts'
 import { type Fact, standard } from '../working/value.ts'
-import { amps, length, many, practice, section } from './conductor-symbols.ts'
+import { amps, length, many, ohmsPerMetre, practice, section } from './conductor-symbols.ts'
+import { FLEXIBLE_TABLE, USUAL_JACKET } from './conductor-sizes.ts'
 
 /** What a wire carries for hours: all that draws through it driving, or all that is charged through it, whichever is more. */
 export const currentForHours = formula(
@@ -58,4 +60,66 @@ export const strandedDiameter = formula(
     },
   },
   ({ section }) => Math.sqrt((4 * section) / (Math.PI * FILLED.value)),
+)
+
+/** Resistance by length of a flexible conductor, as the table lists it for its section. */
+export const listedResistance = formula(
+  {
+    id: 'listed-conductor-resistance',
+    label: 'Resistance of a flexible conductor by its section',
+    gives: ohmsPerMetre('R′_20', 'resistance at 20 °C'),
+    takes: {
+      section: section('S', 'nominal section'),
+      table: { symbol: 'R′', unit: ['m²', 'Ω/m'], label: 'table of sections', curve: true },
+    },
+    text: 'R′_20 = R′(S)',
+    source: { work: 'iec-60228', place: 'Table 3, class 5, plain copper' },
+    leavesOut: 'Sections between the nominal ones, for which nothing is listed.',
+    proof: {
+      examples: (
+        [
+          [2.5, 7.98],
+          [35, 0.554],
+          [50, 0.386],
+          [240, 0.0801],
+        ] as const
+      ).map(([mm2, ohms]) => ({
+        takes: { section: mm2 * 1e-6, table: FLEXIBLE_TABLE.value },
+        gives: ohms / 1000,
+        within: 1e-9,
+        source: { work: 'iec-60228', place: `Table 3, class 5, ${mm2} mm²` },
+      })),
+    },
+  },
+  ({ section, table }) => at(table, section),
+)
+/** Diameter over the jacket of usual cable of a section. */
+export const usualJacket = formula(
+  {
+    id: 'usual-jacket',
+    label: 'Jacket of usual cable by its section',
+    gives: length('D', 'diameter over the jacket'),
+    takes: {
+      section: section('S', 'nominal section'),
+      table: { symbol: 'D_u', unit: ['m²', 'm'], label: 'usual cable', curve: true },
+    },
+    text: 'D = D_u(S)',
+    source: practice('usual high-voltage cable'),
+    leavesOut: 'Makers differ by some tenths of a millimetre: measure the cable that is there.',
+    proof: {
+      examples: (
+        [
+          [16, 9],
+          [50, 14.8],
+          [95, 19.3],
+        ] as const
+      ).map(([mm2, mm]) => ({
+        takes: { section: mm2 * 1e-6, table: USUAL_JACKET.value },
+        gives: mm / 1000,
+        within: 1e-9,
+        source: practice(`usual cable of ${mm2} mm²`),
+      })),
+    },
+  },
+  ({ section, table }) => at(table, section),
 )

@@ -30,7 +30,13 @@ export const protection = study({
     pack: maybe({ full: from(ask(packModel), p => p.highestVoltage), cells: from(ask(packModel), p => p.cells) }),
     shape: maybe({ is: from(ask(circuit), c => c) }),
     wires: maybe({ of: from(ask(wires), w => w) }),
-    parts: passedThrough(m).map(([name, kind, rating]) => ({ name, kind, rating: maybe(rating) })),
+    parts: passedThrough(m).map(([name, kind, rating, voltage, breaks]) => ({
+      name,
+      kind,
+      rating: maybe(rating),
+      voltage: maybe(voltage),
+      breaks: breaks === null ? null : maybe(breaks),
+    })),
   }),
   answer: ({ pack, shape, wires, parts }, make): Protection => {
     const figures = isGaps(wires) ? undefined : (wires.of as Readonly<Record<string, WireFigures>>),
@@ -56,6 +62,32 @@ export const protection = study({
         return [name, { kind, current, carries }]
       }),
     )
+    const cell = (v: unknown): Value | undefined => (v === null || isGaps(v) ? undefined : (v as Value))
+    make.table('list', {
+      label: 'Fuses, contactors and disconnects',
+      columns: [
+        { key: 'kind', label: 'part' },
+        { key: 'rating', label: 'rated', unit: 'A' },
+        { key: 'voltage', label: 'breaks, direct', unit: 'V' },
+        { key: 'breaks', label: 'breaks at most', unit: 'A' },
+        { key: 'current', label: 'through it for hours', unit: 'A' },
+        { key: 'carries', label: 'carries for ever', unit: 'A' },
+      ],
+      rows: parts.map(({ name, kind, rating, voltage, breaks }) => {
+        const at = through[name] as Protection['through'][string]
+        return {
+          name,
+          cells: {
+            kind,
+            rating: cell(rating),
+            voltage: cell(voltage),
+            breaks: cell(breaks),
+            current: at.current === null ? 'moments' : cell(at.current),
+            carries: cell(at.carries),
+          },
+        }
+      }),
+    })
     const fuses = parts.filter(p => p.kind === 'fuse')
     const unknown = [
       ...fuses.flatMap(f => (isGaps(f.rating) ? f.rating.gaps : [])),
@@ -87,12 +119,18 @@ export const protection = study({
     }
   },
 })
-type PassedThrough = readonly [name: string, kind: 'fuse' | 'contactor' | 'service disconnect', rating: Field]
+type PassedThrough = readonly [
+  name: string,
+  kind: 'fuse' | 'contactor' | 'service disconnect',
+  rating: Field,
+  voltage: Field,
+  breaks: Field | null,
+]
 /** Parts that are passed through and rated for a current, with what they are rated for. */
 const passedThrough = (m: Model): readonly PassedThrough[] =>
   partsOf(m).flatMap(([name, p]): readonly PassedThrough[] => {
-    if (p.kind === 'fuse') return [[name, p.kind, p.rating]]
-    return p.kind === 'contactor' || p.kind === 'service disconnect' ? [[name, p.kind, p.current]] : []
+    if (p.kind === 'fuse') return [[name, p.kind, p.rating, p.voltage, p.breaks]]
+    return p.kind === 'contactor' || p.kind === 'service disconnect' ? [[name, p.kind, p.current, p.voltage, null]] : []
   })
 const notJoined = (name: string): Gap => ({
   gap: true,

@@ -1,8 +1,15 @@
 import { currentInAir, JACKET, temperatureInAir } from '../../high-voltage/cable-heat.ts'
 import { COPPER } from '../../high-voltage/conductor-metals.ts'
 import { conductorDrop, warmResistance } from '../../high-voltage/conductor-resistance.ts'
-import { flexibleResistance, nextGauge, nextSection, usualDiameters } from '../../high-voltage/conductor-sizes.ts'
-import { currentForHours, strandedDiameter } from '../../high-voltage/wire-current.ts'
+import {
+  FLEXIBLE_TABLE,
+  flexibleResistance,
+  nextGauge,
+  nextSection,
+  USUAL_JACKET,
+  usualDiameters,
+} from '../../high-voltage/conductor-sizes.ts'
+import { currentForHours, listedResistance, strandedDiameter, usualJacket } from '../../high-voltage/wire-current.ts'
 import { type Fact, type Figure, type Gap, standard, type Value } from '../../working/value.ts'
 import { packModel } from '../pack/pack-model.ts'
 import { from, type Gaps, isGaps, type Maker, maybe, once, study } from '../study.ts'
@@ -48,7 +55,7 @@ export const wires = study({
       const item = w.name,
         current = currentOf(make, item, isGaps(shape) ? shape : (shape.is as CircuitAnswer), users as Users)
       const size = w.section as Value | Gaps,
-        perMetre = isGaps(size) ? size : resistanceOf(w.at, size)
+        perMetre = isGaps(size) ? size : resistanceOf(make, item, w.at, size)
       const length = w.length as Value | Gaps
       const hot = isGaps(w.heat) ? w.heat : isGaps(perMetre) ? perMetre : inAir(make, item, w.heat as Heat, perMetre, current)
       const lost =
@@ -95,25 +102,30 @@ function gaugeName(section: number): string {
   return gauge === undefined ? 'above 4/0' : gauge > 0 ? `${gauge}` : `${1 - gauge}/0`
 }
 
-/** Outer diameter: as typed, else that of usual cable of the section. */
-const outside = (section: Fact | Gap, typed: Fact | Gap): Fact | Gap =>
-  'gap' in typed && !('gap' in section) ? (usualDiameters(section.value)?.outside ?? typed) : typed
+/** Outer diameter: as typed; none where that of usual cable of the section stands in for it. */
+const outside = (section: Fact | Gap, typed: Fact | Gap): Fact | Gap | null =>
+  'gap' in typed && !('gap' in section) && usualDiameters(section.value) ? null : typed
 
 /** Resistance by length of the nominal section of that size; asks for a section of the table where it is none. */
-function resistanceOf(at: string, section: Value): Value | Gaps {
+function resistanceOf(make: Maker, item: string, at: string, section: Value): Value | Gaps {
+  if (flexibleResistance(section.value))
+    return make.work(
+      'per-metre',
+      listedResistance,
+      { section, table: FLEXIBLE_TABLE },
+      { item, label: `Resistance of wire ${item} by length, 20 °C` },
+    )
   const next = nextSection(section.value)
-  return (
-    flexibleResistance(section.value) ?? {
-      gaps: [
-        {
-          gap: true,
-          path: `${at}.section`,
-          label: `nominal section as IEC 60228 lists it${next === undefined ? '' : `, the next being ${Number((next * 1e6).toPrecision(4))} mm²`}`,
-          until: 'any time',
-        },
-      ],
-    }
-  )
+  return {
+    gaps: [
+      {
+        gap: true,
+        path: `${at}.section`,
+        label: `nominal section as IEC 60228 lists it${next === undefined ? '' : `, the next being ${Number((next * 1e6).toPrecision(4))} mm²`}`,
+        until: 'any time',
+      },
+    ],
+  }
 }
 
 type Users = { readonly of: Readonly<Record<string, UserCurrent>> } | Gaps
@@ -147,7 +159,7 @@ function currentOf(make: Maker, item: string, shape: CircuitAnswer | Gaps, users
   )
 }
 
-type Heat = { readonly section: Value; readonly insulation: Value; readonly around: Value; readonly diameter: Value }
+type Heat = { readonly section: Value; readonly insulation: Value; readonly around: Value; readonly diameter: Value | null }
 function inAir(
   make: Maker,
   item: string,
@@ -159,7 +171,14 @@ function inAir(
     resistance,
     coefficient: COPPER.coefficient,
     conductor: make.work('core', strandedDiameter, { section }, { item, label: `Conductor of wire ${item}, diameter` }),
-    outside: diameter,
+    outside:
+      diameter ??
+      make.work(
+        'jacket',
+        usualJacket,
+        { section, table: USUAL_JACKET },
+        { item, label: `Jacket of wire ${item}, diameter of usual cable` },
+      ),
     insulation: JACKET.insulation,
     emissivity: JACKET.emissivity,
     pressure: AIR,
