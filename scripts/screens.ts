@@ -7,7 +7,7 @@ const folder = join(new URL('..', import.meta.url).pathname, 'docs/guide')
 mkdirSync(folder, { recursive: true })
 const bench = await openBench()
 /** Stages are shown on a desk and on a phone, light and dark; what stands beside them on a desk in the light and on a phone in the dark. */
-const STAGES = ['brief', 'donor', 'drive', 'pack', 'fit', 'brakes-steering', 'findings']
+const STAGES = ['brief', 'donor', 'drive', 'pack', 'fit', 'high-voltage', 'brakes-steering', 'findings']
 const BESIDE = ['survey', 'letter', 'parts', 'modules', 'coast-down', 'files', 'revisions', 'handbook']
 const ALONE: Readonly<Record<string, string>> = { start: '/', new: '/new', shelf: '/shelf' }
 const ONLY = process.argv.slice(2)

@@ -13,6 +13,7 @@ const PLANNED = [
   'donor.not-listed',
   'fit.handles',
   'fit.bodies',
+  'high-voltage',
 ] as const
 
 const stands = (text: string, path: string): boolean => {

@@ -41,6 +41,7 @@ describe('accessibility (axe, WCAG 2.2 AA)', () => {
       'donor',
       'drive',
       'pack',
+      'high-voltage',
       'brakes-steering',
       'findings',
       'coast-down',
@@ -51,7 +52,7 @@ describe('accessibility (axe, WCAG 2.2 AA)', () => {
       'survey',
       'letter',
       'revisions',
-      'high-voltage',
+      'signals',
     ])('finds nothing on %s, light and dark', async slug => {
       if (slug !== 'brief') await turnTo(car, slug)
       await inBothThemes(car)

@@ -37,7 +37,7 @@ describe('the start page', () => {
     await demo.getByRole('link', { name: 'Lapwing roadster', exact: true }).click()
     await settled(page)
     await page.getByRole('link', { name: 'Ampwright' }).click()
-    await expect.poll(() => demo.innerText(), { timeout: 20_000 }).toMatch(/▲ 10 failing ◌ 15 unanswered/)
+    await expect.poll(() => demo.innerText(), { timeout: 20_000 }).toMatch(/▲ 10 failing ◌ 16 unanswered/)
   })
   it('duplicates, deletes and brings back, each by keyboard alone', async () => {
     const page = await start(),
@@ -256,9 +256,9 @@ describe('a stage that comes later', () => {
   it('says what it will ask', async () => {
     const page = await bench.window()
     await page.goto(`${bench.url}/c/${bench.demo}/brief`)
-    await page.getByRole('link', { name: /^High voltage/ }).click()
-    await page.getByRole('heading', { level: 1, name: 'High voltage' }).waitFor()
-    expect(await page.locator('main').innerText()).toMatch(/What it will ask[\s\S]*precharge/)
+    await page.getByRole('link', { name: /^Signals/ }).click()
+    await page.getByRole('heading', { level: 1, name: 'Signals' }).waitFor()
+    expect(await page.locator('main').innerText()).toMatch(/What it will ask[\s\S]*CAN bus/)
   })
 })
 

@@ -35,7 +35,7 @@ const twoOf = (texts: readonly string[], n: number): readonly string[] => [
 ]
 
 describe('wrong input', () => {
-  it.each(['brief', 'donor', 'drive', 'pack', 'brakes-steering'])(
+  it.each(['brief', 'donor', 'drive', 'pack', 'high-voltage', 'brakes-steering'])(
     'stays in any field of %s, with what was found and what is accepted, and nothing is changed',
     async stage => {
       const met = new Map<string, string>()

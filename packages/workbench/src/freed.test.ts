@@ -11,8 +11,10 @@ describe('what goes along with an entry that is taken out', () => {
   it('is the shape of a part, whose handle then stands by itself', () => {
     expect(freed(lapwing, out('donor.added.charger'))).toEqual(out('fit.bodies.charger'))
     expect(freed(lapwing, out('donor.added.junction-box'))).toEqual(out('fit.handles.service-plug.part-of', 'fit.bodies.junction-box'))
-    expect(freed(lapwing, out('pack.boxes.boot'))).toEqual(out('fit.bodies.boot-box'))
-    expect(freed(lapwing, out('drive.units.main'))).toEqual(out('fit.bodies.motor', 'fit.bodies.inverter'))
+    expect(freed(lapwing, out('pack.boxes.boot'))).toEqual(out('high-voltage.parts.boot.box', 'fit.bodies.boot-box'))
+    expect(freed(lapwing, out('drive.units.main'))).toEqual(
+      out('high-voltage.parts.inverter.unit', 'fit.bodies.motor', 'fit.bodies.inverter'),
+    )
   })
   it('is the name of a space, not what stands in it', () => {
     const paths = freed(lapwing, out('fit.spaces.boot')).map(e => String(e.path))
@@ -27,14 +29,14 @@ describe('what goes along with an entry that is taken out', () => {
     for (const car of CARS) {
       const text = textOf(car),
         c = conversionOf(text)
-      for (const map of ['donor.added', 'pack.boxes', 'drive.units', 'fit.spaces', 'fit.bodies']) {
-        const names = [...new Set(c.references.filter(r => r.to.includes(map) && r.path.startsWith('fit.')).map(r => r.name))]
+      for (const map of ['donor.added', 'pack.boxes', 'drive.units', 'fit.spaces', 'fit.bodies', 'high-voltage.parts']) {
+        const names = [...new Set(c.references.filter(r => r.to.includes(map) && /^(?:fit|high-voltage)\./.test(r.path)).map(r => r.name))]
         for (const name of names) {
           const going = out(`${map}.${name}`),
             done = applyEdits(text, [...freed(c, going), ...going])
           if (!done.ok) throw new Error(`${car}, ${name}: ${done.problem.what}`)
           const lost = readConversion(done.text, { lookUps }).issues.filter(
-            i => i.what.startsWith('names something') && i.path.startsWith('fit.'),
+            i => i.what.startsWith('names something') && /^(?:fit|high-voltage)\./.test(i.path),
           )
           expect(lost, `${car}, ${name}`).toEqual([])
         }

@@ -6,7 +6,8 @@ const at = ({ path }: Edit): string => (typeof path === 'string' ? path : pathTe
 const within = (path: string, whole: string): boolean => path === whole || path.startsWith(`${whole}.`)
 
 /**
- * What has to go along where these edits take entries out, before them: a shape of a part that goes, with its handles let stand by themselves, and the name of a space that goes. What else
+ * What has to go along where these edits take entries out, before them: a shape of a part that goes, with its handles let stand by themselves, and the name of a space that goes;
+ * a part of the circuit then asks what it is, and a wire where it goes. What else
  * names an entry, such as a goal its load, is let be: without it, it would mean something else.
  */
 export function freed({ references }: Pick<Conversion, 'references'>, edits: readonly Edit[]): readonly Edit[] {
@@ -16,7 +17,7 @@ export function freed({ references }: Pick<Conversion, 'references'>, edits: rea
   for (let i = 0; i < going.length; i++)
     for (const { path, to, name } of references) {
       const all = [...going, ...more]
-      if (!path.startsWith('fit.') || all.some(p => within(path, p))) continue
+      if (!/^(?:fit|high-voltage)\./.test(path) || all.some(p => within(path, p))) continue
       if (!to.some(map => within(pathText([...map.split('.'), name]), going[i] as string))) continue
       const shape = STANDS_FOR.exec(path)?.[1]
       if (shape) going.push(shape)

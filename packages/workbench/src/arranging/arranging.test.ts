@@ -27,7 +27,10 @@ describe('arranging the battery of a car', () => {
     const { assessment } = assessText(
         edited(
           BADGER,
-          ['fit.bodies.left-box', 'fit.bodies.right-box', 'fit.bodies.bed-box', 'pack.boxes'].map(path => ({ path, now: null })),
+          ['fit.bodies.left-box', 'fit.bodies.right-box', 'fit.bodies.bed-box', 'high-voltage', 'pack.boxes'].map(path => ({
+            path,
+            now: null,
+          })),
         ),
       ),
       worst = (axle: string): number =>

@@ -1,6 +1,6 @@
 import type { Edit } from '@ampwright/conversion'
 import { type Field, isGap, type Model, type PackArrangement, type PackedBox } from '@ampwright/engine'
-import { handlesLeft } from '../handles-left.ts'
+import { boxesLeftOpen, handlesLeft } from '../handles-left.ts'
 import type { ArrangingPlan, ArrangingRoom } from './plan.ts'
 
 /** Half-width of what a box weighs beside its modules, as a share of it, until it is built (common practice). */
@@ -29,6 +29,10 @@ export function arrangementEdits(model: Model, plan: ArrangingPlan, arrangement:
     ...handlesLeft(
       model,
       bodies.filter(n => !keptBodies.has(n)),
+    ),
+    ...boxesLeftOpen(
+      model,
+      Object.keys(model.pack.boxes).filter(n => !keptBoxes.has(n)),
     ),
     ...gone('fit.bodies', bodies, keptBodies),
     ...gone('pack.boxes', Object.keys(model.pack.boxes), keptBoxes),

@@ -54,6 +54,8 @@ function cleared(base: Base): readonly Edit[] {
     ...gone('drive', 'regeneration'),
     ...namesAt(base, 'pack').flatMap(key => (USE.has(key) ? [] : gone('pack', key))),
     ...['charger', 'inlet', 'dc', 'taper'].flatMap(key => gone('charging', key)),
+    // A circuit belongs to the boxes and units it joins.
+    ...gone('high-voltage'),
     ...(planned || namesAt(base, 'donor', 'added').length === 0 ? gone('donor', 'added') : []),
     ...(planned ? gone('donor', 'not-listed') : []),
     ...shapesGone(base),
