@@ -46,7 +46,7 @@ export const stillAir = formula(
     text: [
       'T_f = (T_s + T_a) / 2',
       'μ = c_μ · T_f^1.5 / (T_f + S_μ)',
-      'k = c_k · T_f^1.5 / (T_f + S_k · 10^(−B_k / T_f))',
+      'k = c_k · T_f^1.5 / (T_f + S_k · exp(−ln(10) · B_k / T_f))',
       'ν = μ · R_a · T_f / p',
       'Pr = μ · c_p / k',
       'Ra = g · |T_s − T_a| · D^3 · Pr / (T_f · ν²)',

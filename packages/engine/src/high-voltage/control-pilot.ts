@@ -218,13 +218,13 @@ export const proximityVoltage = formula(
     id: 'proximity-voltage',
     label: 'Voltage of the proximity pin, type 1',
     gives: volts('U_pp', 'proximity pin'),
-    takes: { plug: { ...ohms('R_pp', 'plug, proximity to earth'), holds: [50, 1e6] } },
+    takes: { plug: { ...ohms('R_pp', 'plug, proximity to earth'), holds: [50, 1e12] } },
     uses: [SUPPLY, UP, DOWN],
     text: 'U_pp = U_p / (1 + R_u · (1 / R_d + 1 / R_pp))',
     source: { work: 'circuits', place: 'voltage divider' },
     proof: {
       examples: [
-        { takes: { plug: Number.POSITIVE_INFINITY }, gives: 4.455, within: 5e-4, source: { ...TYPE_1, place: 'inlet open; recomputed' } },
+        { takes: { plug: 1e12 }, gives: 4.455, within: 5e-4, source: { ...TYPE_1, place: 'inlet open; recomputed' } },
         { takes: { plug: 150 }, gives: 1.505, within: 5e-4, source: { ...TYPE_1, place: 'plug latched; recomputed' } },
         { takes: { plug: 480 }, gives: 2.763, within: 5e-4, source: { ...TYPE_1, place: 'button pressed; recomputed' } },
       ],

@@ -4,7 +4,7 @@ import { assessText, CARS, lookUps, textOf } from '../../../../tests/cars.ts'
 import { Desk, type Step, type Told } from './desk.ts'
 import { fieldsOf } from './sheet.ts'
 
-const SECTIONS = ['brief', 'donor', 'drive', 'pack', 'trips', 'charging', 'fit', 'brakes', 'steering'] as const
+const SECTIONS = ['brief', 'donor', 'drive', 'pack', 'trips', 'charging', 'fit', 'high-voltage', 'brakes', 'steering'] as const
 const open = (text: string): Desk => new Desk(text, lookUps.attachments ? { attachments: lookUps.attachments } : {})
 const run = (desk: Desk): { steps: Step[]; told: Told } => {
   const steps = [...desk.assess()],
