@@ -4,7 +4,7 @@ import { isUser, unguarded } from '../../high-voltage/circuit.ts'
 import type { Model } from '../../model/model.ts'
 import type { Field, Figure, Gap, Value } from '../../working/value.ts'
 import { packModel } from '../pack/pack-model.ts'
-import { from, type Gaps, isGaps, maybe, once, study } from '../study.ts'
+import { from, type Gaps, isGaps, type Maker, maybe, once, study } from '../study.ts'
 import { type CircuitAnswer, circuit, partsOf } from './circuit.ts'
 import { type WireFigures, wires } from './wires.ts'
 
@@ -102,14 +102,7 @@ export const protection = study({
     }
     return {
       full: isGaps(pack) ? pack : (pack.full as Value),
-      highest: isGaps(pack)
-        ? pack
-        : make.work(
-            'highest',
-            highestShort,
-            { full: pack.full as Value, cells: pack.cells as Value },
-            { label: 'Highest current a short can draw' },
-          ),
+      highest: isGaps(pack) ? pack : highestOf(make, pack.full as Value, pack.cells as Value),
       through,
       unguarded:
         unknown.length > 0
@@ -132,6 +125,20 @@ const passedThrough = (m: Model): readonly PassedThrough[] =>
     if (p.kind === 'fuse') return [[name, p.kind, p.rating, p.voltage, p.breaks]]
     return p.kind === 'contactor' || p.kind === 'service disconnect' ? [[name, p.kind, p.current, p.voltage, null]] : []
   })
+/** Without any ohmic resistance a short would have no bound: then what was stated of the cells cannot be so. */
+const highestOf = (make: Maker, full: Value, cells: Value): Figure | Gaps =>
+  cells.value > 0
+    ? make.work('highest', highestShort, { full, cells }, { label: 'Highest current a short can draw' })
+    : {
+        gaps: [
+          {
+            gap: true,
+            path: 'pack.module.branch-share',
+            label: 'slow part of the resistance, less than the whole of it',
+            until: 'any time',
+          },
+        ],
+      }
 const notJoined = (name: string): Gap => ({
   gap: true,
   path: `high-voltage.parts.${name}`,
