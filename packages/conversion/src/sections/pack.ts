@@ -68,8 +68,8 @@ export const pack = group(
         says: 'Resistance times capacity: 55 mV at 60 A in a 60 Ah cell.',
       }),
       'branch-share': quantity('share', 'slow part of the resistance over the 10 s resistance', 's_1', {
-        least: 0,
-        most: 1,
+        least: 0.01,
+        most: 0.99,
         assume: branchShare,
         measure: RELAXING,
       }),
