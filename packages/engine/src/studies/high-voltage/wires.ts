@@ -199,8 +199,12 @@ function inAir(
   )
   const conductor = (): Figure | string | undefined => {
     if (current === null || isGaps(current)) return undefined
-    const { conductor: comes } = temperatureInAir({ ...numbersOf(cable), current: current.value })
-    if (!Number.isFinite(comes)) return MOLTEN
+    // Up to what it carries it comes to rest below the temperature of its insulation; beyond, it may never.
+    if (
+      current.value > figures.current.value &&
+      !Number.isFinite(temperatureInAir({ ...numbersOf(cable), current: current.value }).conductor)
+    )
+      return MOLTEN
     return make.all(
       'warm',
       temperatureInAir,
