@@ -21,6 +21,7 @@ import {
   classHandwheelTurns,
   classInputInertia,
   classInverterEfficiency,
+  classJacket,
   classLinkageEfficiency,
   classLossFactor,
   classRackLeakage,
@@ -152,3 +153,5 @@ export const rollingShare = (): Assumption | undefined => offered(classRollingSh
 export const rackLeakage = (): Assumption | undefined => offered(classRackLeakage())
 export const driverTorque = (): Assumption | undefined => offered(classDriverTorque())
 export const columnEfficiency = (): Assumption | undefined => offered(classColumnEfficiency())
+/** Cable by its section, where a caliper gauge was not put to it. */
+export const jacketDiameter = (near: Near): Assumption | undefined => offered(classJacket(near.value('./section')))

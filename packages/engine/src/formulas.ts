@@ -10,6 +10,7 @@ import * as chargeAcceptance from './battery/charge-acceptance.ts'
 import * as chenRinconMora from './battery/chen-rincon-mora.ts'
 import * as coldResistance from './battery/cold-resistance.ts'
 import * as compression from './battery/compression.ts'
+import * as highestShort from './battery/highest-short.ts'
 import * as joints from './battery/joints.ts'
 import * as lampTest from './battery/lamp-test.ts'
 import * as moduleLot from './battery/module-lot.ts'
@@ -110,7 +111,6 @@ import * as airFilm from './high-voltage/air-film.ts'
 import * as backEmf from './high-voltage/back-emf.ts'
 import * as bendRadius from './high-voltage/bend-radius.ts'
 import * as bonding from './high-voltage/bonding.ts'
-import * as boxShort from './high-voltage/box-short.ts'
 import * as busDischarge from './high-voltage/bus-discharge.ts'
 import * as busSums from './high-voltage/bus-sums.ts'
 import * as busTransient from './high-voltage/bus-transient.ts'
@@ -272,6 +272,7 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     joints,
     ventGas,
     cellBarrier,
+    highestShort,
   ],
   drive: [
     wheelForce,
@@ -320,7 +321,6 @@ export const CHAPTERS: Readonly<Record<string, readonly Readonly<Record<string, 
     prospectiveCurrent,
     fuseCurve,
     busSums,
-    boxShort,
     wireCurrent,
   ],
   trip: [trip, tripJourney, tripConsumption, inverterHeat],

@@ -110,6 +110,7 @@ export type { Reading, Requirement, RuleSet, SetId } from './rules/sets/requirem
 export { decides, type Limit, type Limits, limitsFor, RULE_SETS, ruleSet } from './rules/sets/sets.ts'
 export { WORKS as SET_WORKS, type WorkId } from './rules/sets/works.ts'
 export * from './sources.ts'
+export { classJacket } from './high-voltage/class-values.ts'
 export * from './steering/class-values.ts'
 export { Answers } from './studies/answers.ts'
 export { cost } from './studies/brief/cost.ts'

@@ -1,3 +1,4 @@
+import { jacketDiameter } from '../assumptions.ts'
 import { choice, group, mapOf, quantity, reference, variants } from '../schema/field.ts'
 import { PART } from './tools.ts'
 
@@ -79,7 +80,7 @@ export const highVoltage = group(
           least: 0.001,
           most: 0.06,
           measure: { tool: 'caliper gauge', accuracy: '± 0.2 mm', minutes: 5 },
-          says: 'Left out: that of usual cable of its section, where there is one.',
+          assume: jacketDiameter,
         }),
         insulation: quantity('temperature', 'temperature its insulation stands for years', 'T_ins', {
           least: 333,

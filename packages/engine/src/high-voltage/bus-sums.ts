@@ -1,6 +1,8 @@
 import { formula } from '../working/formula.ts'
 import { standard } from '../working/value.ts'
-import { amps, many, ohms, practice, share, volts } from './conductor-symbols.ts'
+import { amps, many, ohms, practice, volts } from './conductor-symbols.ts'
+import { APART, REACHED } from './contactor-steps.ts'
+import { CONTINUOUS_SHARE } from './fuse-rating.ts'
 
 const farads = (symbol: string, label: string) => ({ symbol, unit: 'F', label, shows: 'capacitance' }) as const
 const SIDE_BY_SIDE = { work: 'circuits', place: 'elements side by side' } as const
@@ -40,18 +42,24 @@ export const bleedersTogether = formula(
   },
   ({ each }) => 1 / each.reduce((a, r) => a + 1 / r, 0),
 )
-/** A share of the pack’s voltage. */
-export const shareOfFull = formula(
+/** Voltage of the bus from which on the main contactor may close: enough of the pack’s, and little enough across the contact. */
+export const closingVoltage = formula(
   {
-    id: 'share-of-full-voltage',
-    label: 'Share of the full voltage',
+    id: 'closing-voltage',
+    label: 'Voltage at which the main contactor may close',
     gives: volts('U_th', 'threshold'),
-    takes: { full: volts('U_full', 'full'), share: share('p', 'share') },
-    text: 'U_th = p · U_full',
-    source: { work: 'definition', place: 'a share' },
-    proof: { none: 'definition' },
+    takes: { full: volts('U_full', 'full') },
+    uses: [REACHED, APART],
+    text: 'U_th = max(p_min · U_full, U_full − ΔU_max)',
+    source: practice('sequence of contactors'),
+    proof: {
+      examples: [
+        { takes: { full: 360 }, gives: 342, within: 1e-9, source: { work: 'circuits', place: '95 % of 360 V; recomputed' } },
+        { takes: { full: 700 }, gives: 680, within: 1e-9, source: { work: 'circuits', place: '20 V below 700 V; recomputed' } },
+      ],
+    },
   },
-  ({ full, share }) => share * full,
+  ({ full }) => Math.max(REACHED.value * full, full - APART.value),
 )
 
 /** Tries before the precharge is locked out and its resistor left to cool. */
@@ -80,10 +88,6 @@ export const triesEnergy = formula(
   ({ energy }) => TRIES.value * energy,
 )
 
-const FOR_EVER = {
-  ...standard('fuse.for-ever', 'of its rating a fuse carries for ever', 'k_e', 0.8, '1', practice('0.75 to 0.80 of the rating at 25 °C')),
-  shows: 'share',
-} as const
 /** What a fuse carries for ever. */
 export const fuseForEver = formula(
   {
@@ -91,11 +95,11 @@ export const fuseForEver = formula(
     label: 'Current a fuse carries for ever',
     gives: amps('I_e', 'for ever'),
     takes: { rating: amps('I_n', 'rated current') },
-    uses: [FOR_EVER],
-    text: 'I_e = k_e · I_n',
+    uses: [CONTINUOUS_SHARE],
+    text: 'I_e = C · I_n',
     source: practice('derating of fuses'),
     leavesOut: 'Air above 25 °C around the fuse, which takes more off: see the temperature factor of fuses.',
     proof: { none: 'a share' },
   },
-  ({ rating }) => FOR_EVER.value * rating,
+  ({ rating }) => CONTINUOUS_SHARE.value * rating,
 )

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { runs } from '../../../../tests/counts.ts'
 import { solveNetwork } from '../numerics/index.ts'
 import {
   boxesWithoutFuse,
@@ -175,7 +176,7 @@ describe('circuits of any shape, against currents reckoned by nodal analysis', (
           }
         }
       }),
-      { numRuns: 300 },
+      { numRuns: runs(6000) },
     )
   })
   it('no user whose poles are called switched draws anything with every contactor open', () => {
@@ -188,7 +189,7 @@ describe('circuits of any shape, against currents reckoned by nodal analysis', (
           expect(current.get(name)!).toBeLessThan(1e-9)
         }
       }),
-      { numRuns: 300 },
+      { numRuns: runs(6000) },
     )
   })
   it('whatever is joined anew, no circuit passes with a pole that hangs on a battery', () => {
@@ -201,8 +202,8 @@ describe('circuits of any shape, against currents reckoned by nodal analysis', (
         for (const { name } of PARTS.filter(isUser))
           for (const end of ['plus', 'minus'] as const) {
             const seen = new Set([`${name} ${end}`]),
-              todo = [...seen]
-            for (let t = todo.pop(); t !== undefined; t = todo.pop()) {
+              ahead = [...seen]
+            for (let t = ahead.pop(); t !== undefined; t = ahead.pop()) {
               const [part, at] = t.split(' ') as [string, End],
                 kind = PARTS.find(p => p.name === part)!.kind
               const next = circuit.wires.flatMap(w =>
@@ -213,14 +214,14 @@ describe('circuits of any shape, against currents reckoned by nodal analysis', (
               for (const n of next)
                 if (!seen.has(`${n.part} ${n.end}`)) {
                   seen.add(`${n.part} ${n.end}`)
-                  todo.push(`${n.part} ${n.end}`)
+                  ahead.push(`${n.part} ${n.end}`)
                 }
             }
             const hangs = [...seen].some(t => PARTS.find(p => p.name === t.split(' ')[0])!.kind === 'battery box')
             expect(named.some(u => u.user === name && u.end === end)).toBe(hangs)
           }
       }),
-      { numRuns: 500 },
+      { numRuns: runs(10_000) },
     )
   })
 })

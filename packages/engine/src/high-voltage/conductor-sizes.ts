@@ -72,7 +72,7 @@ export function usualDiameters(m2: number): { readonly conductor: Fact; readonly
   }
 }
 
-/** The same two tables as curves over section [m²], so that a working names the section; true at nominal sections only. */
+/** The same table as a curve over section [m²], so that a working names the section; true at nominal sections only. */
 export const FLEXIBLE_TABLE: Fact<Curve> = {
   path: 'standard.copper-class-5',
   label: 'flexible copper, most resistance by length at 20 °C',
@@ -81,16 +81,6 @@ export const FLEXIBLE_TABLE: Fact<Curve> = {
   value: { x: Float64Array.from(FLEXIBLE_SECTIONS), y: Float64Array.from(CLASS_5, ([, ohms]) => ohms / 1000) },
   origin: { how: 'standard', source: { work: 'iec-60228', place: 'Table 3, class 5, plain copper' } },
 }
-const JACKETED = CLASS_5.flatMap(([mm2, , , outside]) => (outside === undefined ? [] : [[mm2, outside] as const]))
-export const USUAL_JACKET: Fact<Curve> = {
-  path: 'standard.cable.outside',
-  label: 'jacket of usual high-voltage cable, diameter',
-  symbol: 'D_u',
-  unit: 'm',
-  value: { x: Float64Array.from(JACKETED, ([mm2]) => mm2 * MM2), y: Float64Array.from(JACKETED, ([, mm]) => mm * MM) },
-  origin: { how: 'standard', source: practice('usual high-voltage cable') },
-}
-
 /** The smallest nominal section [m²] that is not below the one wanted; undefined above the largest of the table. IEC 60228, Table 3. */
 export const nextSection = (wanted: number): number | undefined => FLEXIBLE_SECTIONS.find(s => s >= wanted * (1 - 1e-9))
 

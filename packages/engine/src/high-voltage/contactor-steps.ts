@@ -25,8 +25,8 @@ export const PUBLISHED_CONTACT = standard('contactor.contact', 'closed contact',
 
 const TIMEOUT = standard('precharge.timeout', 'timeout over design time', 'k_out', 2, '1', STEPS)
 const TOO_FAST = standard('precharge.too-fast', 'too fast below this part of the design time', 'k_min', 0.3, '1', STEPS)
-const APART = standard('closing.apart', 'voltage across the main contact when it closes, at most', 'ΔU_max', 20, 'V', STEPS)
-const REACHED = standard('closing.share', 'share of the pack voltage when it closes, at least', 'p_min', 0.95, '1', STEPS)
+export const APART = standard('closing.apart', 'voltage across the main contact when it closes, at most', 'ΔU_max', 20, 'V', STEPS)
+export const REACHED = standard('closing.share', 'share of the pack voltage when it closes, at least', 'p_min', 0.95, '1', STEPS)
 const WELD_WAIT = standard('weld-test.wait', 'least wait', 't_50', 0.05, 's', STEPS)
 const WELD_TAUS = standard('weld-test.constants', 'wait over the precharge time constant', 'k_w', 0.11, '1', STEPS)
 

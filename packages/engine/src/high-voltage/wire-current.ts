@@ -2,7 +2,7 @@ import { at } from '../numerics/index.ts'
 import { formula } from '../working/formula.ts'
 import { type Fact, standard } from '../working/value.ts'
 import { amps, length, many, ohmsPerMetre, practice, section } from './conductor-symbols.ts'
-import { FLEXIBLE_TABLE, USUAL_JACKET } from './conductor-sizes.ts'
+import { FLEXIBLE_TABLE } from './conductor-sizes.ts'
 
 /** What a wire carries for hours: all that draws through it driving, or all that is charged through it, whichever is more. */
 export const currentForHours = formula(
@@ -88,36 +88,6 @@ export const listedResistance = formula(
         gives: ohms / 1000,
         within: 1e-9,
         source: { work: 'iec-60228', place: `Table 3, class 5, ${mm2} mm²` },
-      })),
-    },
-  },
-  ({ section, table }) => at(table, section),
-)
-/** Diameter over the jacket of usual cable of a section. */
-export const usualJacket = formula(
-  {
-    id: 'usual-jacket',
-    label: 'Jacket of usual cable by its section',
-    gives: length('D', 'diameter over the jacket'),
-    takes: {
-      section: section('S', 'nominal section'),
-      table: { symbol: 'D_u', unit: ['m²', 'm'], label: 'usual cable', curve: true },
-    },
-    text: 'D = D_u(S)',
-    source: practice('usual high-voltage cable'),
-    leavesOut: 'Makers differ by some tenths of a millimetre: measure the cable that is there.',
-    proof: {
-      examples: (
-        [
-          [16, 9],
-          [50, 14.8],
-          [95, 19.3],
-        ] as const
-      ).map(([mm2, mm]) => ({
-        takes: { section: mm2 * 1e-6, table: USUAL_JACKET.value },
-        gives: mm / 1000,
-        within: 1e-9,
-        source: practice(`usual cable of ${mm2} mm²`),
       })),
     },
   },

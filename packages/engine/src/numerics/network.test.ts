@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { runs } from '../../../../tests/counts.ts'
 import { type Branch, solveNetwork } from './network.ts'
 
 describe('a network of resistances', () => {
@@ -58,7 +59,7 @@ describe('a network of resistances', () => {
           for (let i = 0; i < nodes; i++) expect(Math.abs(sum[i]!) / Math.max(scale[i]!, 1)).toBeLessThan(1e-6)
         },
       ),
-      { numRuns: 500 },
+      { numRuns: runs(10_000) },
     )
   })
 })

@@ -56,8 +56,8 @@ export const prechargeThere = rule({
           about,
           holds: true,
           rests: [precharge.time],
-          says: 'It comes to 95 % after {time}; a control that allows twice that and no more tells a fault from a slow day.',
-          slots: { time: precharge.time },
+          says: 'It comes to {threshold} after {time}; a control that gives up after {timeout} tells a fault from a slow day.',
+          slots: { threshold: precharge.threshold, time: precharge.time, timeout: precharge.timeout },
           remedies,
         },
       ]
@@ -87,7 +87,7 @@ export const prechargeResistorLasts = rule({
           found: part.energy as Field,
           side: 'at least',
           limit: precharge.tries,
-          says: 'It takes {found} in one pulse; three tries in a row leave {limit} in it.',
+          says: 'It takes {found} in one pulse; all tries in a row leave {limit} in it.',
           remedies: [{ do: 'act', says: 'A resistor for a larger pulse, or a lock-out after the first failed try.' }],
         },
       ]
@@ -105,7 +105,7 @@ export const busEmpties = rule({
   caution:
     'A failed bleeder leaves the bus charged for days, and a turning motor charges it anew. Measure the absence of voltage on both poles before anything is touched.',
   judgements: (m, ask) =>
-    ofBus(m, ask, ({ down, capacitance, energy }) => [
+    ofBus(m, ask, ({ down, low, capacitance, energy }) => [
       {
         about: ABOUT,
         holds: down !== 'never',
@@ -113,8 +113,8 @@ export const busEmpties = rule({
         says:
           down === 'never'
             ? 'No resistor is known that empties it: {energy} stay in it for as long as nobody drains them.'
-            : 'It holds {energy} and is down to 60 V after {down}.',
-        slots: { energy, ...(down === 'never' ? {} : { down }) },
+            : 'It holds {energy} and is down to {low} after {down}.',
+        slots: { energy, ...(down === 'never' ? {} : { down, low }) },
         remedies: [{ do: 'act', says: 'Measure the bleeder of each part, or fit one across the bus.' }],
       },
     ]),

@@ -160,7 +160,7 @@ export const wireCarries = rule({
 
 export const fuseGuardsWire = rule({
   id: 'fuse-guards-wire',
-  title: 'A fuse no larger than the wire carries stands before every wire',
+  title: 'A fuse melts before a wire is overloaded for hours',
   stage: 'high voltage',
   harm: 'S3',
   hazards: ['C7'],
@@ -172,7 +172,14 @@ export const fuseGuardsWire = rule({
       about = ['high-voltage.wires', 'high-voltage.parts']
     if (isGaps(unguarded)) return [{ about, says: 'Whether a fuse stands before every wire cannot be told yet.', missing: unguarded }]
     if (unguarded.length === 0)
-      return [{ about, holds: true, rests, says: 'Before every wire stands a fuse no larger than it carries in still air.' }]
+      return [
+        {
+          about,
+          holds: true,
+          rests,
+          says: 'In no wire can more flow round for hours than it carries in still air: a fuse that is rated for no more stands in the way. Whether a short is broken before a thin wire suffers, its curve must show.',
+        },
+      ]
     return unguarded.map(
       (item): Judgement => ({
         item,

@@ -1,7 +1,6 @@
 import type { Model } from '../../model/model.ts'
 import type { Source } from '../../sources.ts'
-import { type CircuitAnswer, circuit, noCircuit, partsOf, untoldOf, wiresOf } from '../../studies/high-voltage/circuit.ts'
-import { usersOf } from '../../studies/high-voltage/protection.ts'
+import { type CircuitAnswer, circuit, noCircuit, partsOf, untoldOf, usersOf, wiresOf } from '../../studies/high-voltage/circuit.ts'
 import { type Ask, type Gaps, isGaps } from '../../studies/study.ts'
 import { type AnyValue, type Fact, type Gap, isGap } from '../../working/value.ts'
 import { doesNotApply, type Judgement, rule } from '../rule.ts'

@@ -1,7 +1,9 @@
 import { busEnergy, labelledWait, timeToClassA } from '../../high-voltage/bus-discharge.ts'
-import { bleedersTogether, capacitanceTogether, shareOfFull, triesEnergy } from '../../high-voltage/bus-sums.ts'
+import { bleedersTogether, capacitanceTogether, closingVoltage, triesEnergy } from '../../high-voltage/bus-sums.ts'
 import { loadedPrecharge, prechargeEnergy, prechargeReaches, prechargeStart } from '../../high-voltage/precharge.ts'
 import { isUser } from '../../high-voltage/circuit.ts'
+import { prechargeWindow } from '../../high-voltage/contactor-steps.ts'
+import { LOW_DC } from '../../high-voltage/voltage-class.ts'
 import type { CircuitPart } from '../../model/high-voltage.ts'
 import { type Field, type Figure, type Gap, isGap, standard, type Value } from '../../working/value.ts'
 import { packModel } from '../pack/pack-model.ts'
@@ -13,8 +15,13 @@ export type BusAnswer = {
   readonly energy: Figure
   /** Until the bus is down by its bleeders alone; without any it never is. */
   readonly down: Figure | 'never'
+  readonly low: Value
   /** Null where no resistor lies beside a main contactor. */
-  readonly precharge: { readonly time: Figure; readonly tries: Figure } | { readonly stalls: Figure } | Gaps | null
+  readonly precharge:
+    | { readonly time: Figure; readonly threshold: Figure; readonly timeout: Figure; readonly tries: Figure }
+    | { readonly stalls: Figure }
+    | Gaps
+    | null
   readonly resistor: string | null
 }
 const NO_USER: Gap = { gap: true, path: 'high-voltage.parts', label: 'parts on the bus: inverter, charger, DC-DC', until: 'any time' }
@@ -25,16 +32,6 @@ const NO_LOAD = standard('precharge.no-load', 'nothing drawn while the bus fills
 })
 type OnBus = Extract<CircuitPart, { readonly capacitance: unknown }>
 const onBus = (p: CircuitPart): p is OnBus => isUser({ kind: p.kind }) && p.kind !== 'DC inlet'
-
-/** Share of the pack’s voltage at which the main contactor may close. */
-export const SHARE = {
-  ...standard('precharge.share', 'of the pack’s voltage before the main contactor closes', 'p', 0.95, '1', {
-    work: 'practice',
-    place: 'at 95 % and less than 20 V apart the contacts last; at 80 % they do not',
-    mark: 'common practice',
-  }),
-  shows: 'share',
-} as const
 
 /** What the bus stores, how fast the precharge fills it, and how fast it empties by itself. */
 export const bus = study({
@@ -75,6 +72,7 @@ export const bus = study({
       capacitance,
       energy: make.work('energy', busEnergy, { voltage, capacitance }, { label: 'Energy in the bus, pack full' }),
       down: down ?? 'never',
+      low: LOW_DC,
       precharge: filled(),
       resistor: resistor as string | null,
     }
@@ -94,12 +92,7 @@ export const bus = study({
         { pack: voltage, resistor: found, load: empties ?? NO_LOAD, capacitance },
         { labels: { final: 'Voltage the precharge comes to', constant: 'Time constant of the precharge' } },
       ).figures
-      const threshold = make.work(
-        'threshold',
-        shareOfFull,
-        { full: voltage, share: SHARE },
-        { label: 'Voltage at which the main contactor may close' },
-      )
+      const threshold = make.work('threshold', closingVoltage, { full: voltage })
       // The bleeders draw so much that it never comes so far.
       if (final.value <= threshold.value) return { stalls: final }
       const time = make.work('time', prechargeReaches, { threshold, final, constant }, { label: 'Time the precharge takes' })
@@ -109,8 +102,16 @@ export const bus = study({
         { pack: voltage, capacitance, resistor: found, time },
         { label: 'Energy the precharge resistor takes up' },
       )
+      const { timeout } = make.all(
+        'window',
+        prechargeWindow,
+        { design: time },
+        { labels: { soonest: 'Too fast a precharge: capacitors are missing', timeout: 'Precharge given up after' } },
+      ).figures
       return {
         time,
+        threshold,
+        timeout,
         tries: make.work('tries', triesEnergy, { energy }, { label: 'Energy the precharge resistor takes up in all tries in a row' }),
       }
     }

@@ -2,6 +2,7 @@ import {
   boxesWithoutFuse,
   type Circuit,
   disconnectBreaks,
+  isUser,
   prechargeWay,
   type Terminal,
   type Unswitched,
@@ -111,3 +112,5 @@ function listed(make: Maker, { parts, wires }: Circuit): void {
 
 /** What a rule about the shape of the circuit must wait for: a word nobody has told. */
 export const untoldOf = (a: CircuitAnswer): Gaps | undefined => (a.untold.length > 0 ? { gaps: a.untold } : undefined)
+/** Parts that take or give power: what the bus is there for. */
+export const usersOf = ({ circuit: { parts } }: CircuitAnswer): readonly string[] => parts.filter(isUser).map(p => p.name)

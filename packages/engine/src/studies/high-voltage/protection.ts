@@ -1,6 +1,6 @@
-import { highestShort } from '../../high-voltage/box-short.ts'
+import { highestShort } from '../../battery/highest-short.ts'
 import { fuseForEver } from '../../high-voltage/bus-sums.ts'
-import { isUser, unguarded } from '../../high-voltage/circuit.ts'
+import { unguarded } from '../../high-voltage/circuit.ts'
 import type { Model } from '../../model/model.ts'
 import type { Field, Figure, Gap, Value } from '../../working/value.ts'
 import { packModel } from '../pack/pack-model.ts'
@@ -145,5 +145,3 @@ const notJoined = (name: string): Gap => ({
   label: `a wire at each end of ${name}`,
   until: 'any time',
 })
-/** Parts that take or give power: what the bus is there for. */
-export const usersOf = ({ circuit: { parts } }: CircuitAnswer): readonly string[] => parts.filter(isUser).map(p => p.name)

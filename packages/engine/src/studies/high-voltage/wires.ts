@@ -1,16 +1,9 @@
 import { currentInAir, JACKET, temperatureInAir } from '../../high-voltage/cable-heat.ts'
 import { COPPER } from '../../high-voltage/conductor-metals.ts'
 import { conductorDrop, warmResistance } from '../../high-voltage/conductor-resistance.ts'
-import {
-  FLEXIBLE_TABLE,
-  flexibleResistance,
-  nextGauge,
-  nextSection,
-  USUAL_JACKET,
-  usualDiameters,
-} from '../../high-voltage/conductor-sizes.ts'
-import { currentForHours, listedResistance, strandedDiameter, usualJacket } from '../../high-voltage/wire-current.ts'
-import { type Fact, type Figure, type Gap, standard, type Value } from '../../working/value.ts'
+import { FLEXIBLE_TABLE, flexibleResistance, nextGauge } from '../../high-voltage/conductor-sizes.ts'
+import { currentForHours, listedResistance, strandedDiameter } from '../../high-voltage/wire-current.ts'
+import { type Figure, standard, type Value } from '../../working/value.ts'
 import { packModel } from '../pack/pack-model.ts'
 import { from, type Gaps, isGaps, type Maker, maybe, once, study } from '../study.ts'
 import { type CircuitAnswer, circuit, wiresOf } from './circuit.ts'
@@ -29,7 +22,7 @@ export type WireFigures = {
   readonly carries: Figure | Gaps
 }
 /** Where a conductor would not come to rest. */
-const MOLTEN = 'over 1000 °C'
+const MOLTEN = 'melts'
 
 /** Every wire: the current it carries for hours, what it may carry, how warm it gets, what it loses. Cable schedule and cut list. */
 export const wires = study({
@@ -45,7 +38,7 @@ export const wires = study({
       at: w.at,
       length: maybe(w.length),
       section: maybe(w.section),
-      heat: maybe({ section: w.section, insulation: w.insulation, around: w.around, diameter: outside(w.section, w.diameter) }),
+      heat: maybe({ section: w.section, insulation: w.insulation, around: w.around, diameter: w.diameter }),
       voltage: maybe(w.voltage),
       ends: maybe({ from: w.from, to: w.to }),
     })),
@@ -102,10 +95,6 @@ function gaugeName(section: number): string {
   return gauge === undefined ? 'above 4/0' : gauge > 0 ? `${gauge}` : `${1 - gauge}/0`
 }
 
-/** Outer diameter: as typed; none where that of usual cable of the section stands in for it. */
-const outside = (section: Fact | Gap, typed: Fact | Gap): Fact | Gap | null =>
-  'gap' in typed && !('gap' in section) && usualDiameters(section.value) ? null : typed
-
 /** Resistance by length of the nominal section of that size; asks for a section of the table where it is none. */
 function resistanceOf(make: Maker, item: string, at: string, section: Value): Value | Gaps {
   if (flexibleResistance(section.value))
@@ -115,13 +104,12 @@ function resistanceOf(make: Maker, item: string, at: string, section: Value): Va
       { section, table: FLEXIBLE_TABLE },
       { item, label: `Resistance of wire ${item} by length, 20 °C` },
     )
-  const next = nextSection(section.value)
   return {
     gaps: [
       {
         gap: true,
         path: `${at}.section`,
-        label: `nominal section as IEC 60228 lists it${next === undefined ? '' : `, the next being ${Number((next * 1e6).toPrecision(4))} mm²`}`,
+        label: 'nominal section of the conductor, as IEC 60228 lists it',
         until: 'any time',
       },
     ],
@@ -159,7 +147,7 @@ function currentOf(make: Maker, item: string, shape: CircuitAnswer | Gaps, users
   )
 }
 
-type Heat = { readonly section: Value; readonly insulation: Value; readonly around: Value; readonly diameter: Value | null }
+type Heat = { readonly section: Value; readonly insulation: Value; readonly around: Value; readonly diameter: Value }
 function inAir(
   make: Maker,
   item: string,
@@ -171,14 +159,7 @@ function inAir(
     resistance,
     coefficient: COPPER.coefficient,
     conductor: make.work('core', strandedDiameter, { section }, { item, label: `Conductor of wire ${item}, diameter` }),
-    outside:
-      diameter ??
-      make.work(
-        'jacket',
-        usualJacket,
-        { section, table: USUAL_JACKET },
-        { item, label: `Jacket of wire ${item}, diameter of usual cable` },
-      ),
+    outside: diameter,
     insulation: JACKET.insulation,
     emissivity: JACKET.emissivity,
     pressure: AIR,

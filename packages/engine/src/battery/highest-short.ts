@@ -1,16 +1,7 @@
 import { formula } from '../working/formula.ts'
-import { standard } from '../working/value.ts'
-import { amps, ohms, volts } from './conductor-symbols.ts'
+import { WARM_FLOOR } from './cold-resistance.ts'
+import { amps, ohms, volts } from './symbols.ts'
 
-/** Metal, tabs and leads do not warm away. */
-const WARM = {
-  ...standard('short.warm', 'resistance of warm cells over that at 25 °C, at least', 'f_warm', 0.9, '1', {
-    work: 'practice',
-    place: 'metal, tab and lead resistance does not fall',
-    mark: 'common practice',
-  }),
-  shows: 'ratio',
-} as const
 /** Highest current a short behind a fuse can draw: full, warm, no cable in the way. Every box of a string draws the same, for voltage and resistance go together. */
 export const highestShort = formula(
   {
@@ -18,7 +9,7 @@ export const highestShort = formula(
     label: 'Highest short-circuit current',
     gives: amps('I_k', 'highest prospective current'),
     takes: { full: volts('U_full', 'full'), cells: ohms('R_0', 'ohmic resistance of all cells, 25 °C') },
-    uses: [WARM],
+    uses: [WARM_FLOOR],
     text: 'I_k = U_full / (f_warm · R_0)',
     source: { work: 'circuits', place: 'Ohm’s law' },
     leavesOut:
@@ -34,5 +25,5 @@ export const highestShort = formula(
       ],
     },
   },
-  ({ full, cells }) => full / (WARM.value * cells),
+  ({ full, cells }) => full / (WARM_FLOOR.value * cells),
 )
